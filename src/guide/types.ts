@@ -1,0 +1,120 @@
+/**
+ * The loaded form of a guide, the one thing every other part reads. A guide is
+ * a directed acyclic graph of nodes; each node is one page of the site. It is
+ * made from `graph.yaml` by `load.ts` and never changed afterwards.
+ */
+declare const brand: unique symbol;
+type Branded<K extends string> = string & { readonly [brand]: K };
+
+/** A guide's name, as in its folder and addresses. Minted by the loader. */
+export type GuideId = Branded<'GuideId'>;
+/** A node's name inside its guide: unique, and its page's address. */
+export type NodeId = Branded<'NodeId'>;
+/** The key of a node's sentences and evidence; shared by its copies on other tracks. */
+export type TextId = Branded<'TextId'>;
+/** An answer's name inside its node. */
+export type AnswerId = Branded<'AnswerId'>;
+
+export const nodeKinds = ['question', 'step', 'stop', 'finish'] as const;
+export type NodeKind = (typeof nodeKinds)[number];
+
+/** The closed list of things a homeowner may be asked to do. */
+export const actions = [
+  'look',
+  'listen',
+  'read-display',
+  'read-manual',
+  'wait',
+  'press-key',
+  'set-knob',
+  'door-by-hand',
+  'breaker',
+] as const;
+export type Action = (typeof actions)[number];
+
+/** What the proof keeps account of along a journey. */
+export const facts = [
+  'error-seen',
+  'inside-nothing',
+  'inside-something',
+  'door-forced',
+  'door-not-forced',
+  'cooled',
+  'panel-ready',
+  'breaker-tripped',
+  'stay-promised',
+] as const;
+export type Fact = (typeof facts)[number];
+
+/** ANSI Z535.4 signal words; each panel shows the word, never colour alone. */
+export const signals = ['danger', 'warning', 'caution', 'notice'] as const;
+export type Signal = (typeof signals)[number];
+
+/** Whom a stop sends the reader to, in the order given. */
+export const helpers = ['emergency', 'poison', 'gas-company', 'power-company', 'technician'] as const;
+export type Helper = (typeof helpers)[number];
+
+/** How soon someone must come. */
+export const urgencies = ['emergency', 'today', 'soon', 'none'] as const;
+export type Urgency = (typeof urgencies)[number];
+
+export interface Answer {
+  readonly id: AnswerId;
+  readonly to: NodeId;
+  /** Facts that hold from this answer on. */
+  readonly sets: readonly Fact[];
+  /** Facts that no longer hold from this answer on. */
+  readonly clears: readonly Fact[];
+}
+
+/** A count-down on a page. `minutes` is [earliest, latest]; one fixed length has both equal. */
+export interface Timer {
+  readonly kind: 'fixed' | 'cooling';
+  readonly minutes: readonly [earliest: number, latest: number];
+}
+
+export interface GuideNode {
+  readonly id: NodeId;
+  readonly text: TextId;
+  readonly kind: NodeKind;
+  /** In the order shown. Empty exactly for stops and finishes. */
+  readonly answers: readonly Answer[];
+  /** Steps only: what the reader does. */
+  readonly action?: Action;
+  /** Steps only: the step can make the oven heat. */
+  readonly heat: boolean;
+  /** The signal word of the node's caution box, where it has one. */
+  readonly care?: Signal;
+  readonly timer?: Timer;
+  /** The page takes the text of the display (an error, as shown). */
+  readonly takesError: boolean;
+  /** Stops only: whom to call, first one first. */
+  readonly call: readonly Helper[];
+  /** Stops and finishes only. */
+  readonly urgency: Urgency;
+  /** Stops only: the range's breaker stays off until someone has been. */
+  readonly breakerStaysOff: boolean;
+  /** File name of the line drawing under `src/ui/drawings`, without its ending. */
+  readonly drawing?: string;
+}
+
+export interface Guide {
+  readonly id: GuideId;
+  readonly start: NodeId;
+  /** In the order of the file; each track's copies after the first track's node. */
+  readonly nodes: ReadonlyMap<NodeId, GuideNode>;
+  /**
+   * The danger answers: possible from every question and step, each leading to
+   * its own emergency stop. They are the start question's answers that lead to stops.
+   */
+  readonly exits: readonly Answer[];
+}
+
+/** One answer given: at which node, and which. */
+export interface Given {
+  readonly at: NodeId;
+  readonly answer: AnswerId;
+}
+
+/** The answers given so far, in order, from the guide's start. */
+export type Journey = readonly Given[];
