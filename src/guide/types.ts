@@ -51,7 +51,13 @@ export const signals = ['danger', 'warning', 'caution', 'notice'] as const;
 export type Signal = (typeof signals)[number];
 
 /** Whom a stop sends the reader to, in the order given. */
-export const helpers = ['emergency', 'poison', 'gas-company', 'power-company', 'technician'] as const;
+export const helpers = [
+  'emergency',
+  'poison',
+  'gas-company',
+  'power-company',
+  'technician',
+] as const;
 export type Helper = (typeof helpers)[number];
 
 /** How soon someone must come. */
@@ -94,6 +100,8 @@ export interface GuideNode {
   readonly urgency: Urgency;
   /** Stops only: the range's breaker stays off until someone has been. */
   readonly breakerStaysOff: boolean;
+  /** Emergency stops only: the danger answer this stop is for, so that two swapped stops show. */
+  readonly danger?: AnswerId;
   /** File name of the line drawing under `src/ui/drawings`, without its ending. */
   readonly drawing?: string;
 }
@@ -105,7 +113,8 @@ export interface Guide {
   readonly nodes: ReadonlyMap<NodeId, GuideNode>;
   /**
    * The danger answers: possible from every question and step, each leading to
-   * its own emergency stop. They are the start question's answers that lead to stops.
+   * its own emergency stop. They are the start question's answers that lead to stops,
+   * except its `unsure`: every question and step has an `unsure` of its own.
    */
   readonly exits: readonly Answer[];
 }

@@ -1,0 +1,78 @@
+import type { AuthoredGuide, AuthoredNode } from './file.ts';
+import type { Found } from './shape.ts';
+import type { YamlText } from './yaml.ts';
+
+/** Every name in the file that should name something else in it, and does not. */
+export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
+  const tracks = new Set(guide.tracks);
+  const found: Found[] = [];
+
+  function checkTrack(track: string, path: readonly string[], key = false): void {
+    if (!tracks.has(track))
+      found.push({
+        code: 'track-unknown',
+        path: path.join('.'),
+        track,
+        place: key ? text.keyAt(path) : text.valueAt(path),
+      });
+  }
+
+  function checkAnswer(node: AuthoredNode, id: string): void {
+    const answer = node.answers.get(id);
+    if (!answer) return;
+    const path = ['nodes', node.name, 'answers', id];
+    const targets =
+      typeof answer.to === 'string'
+        ? [{ target: answer.to, at: [...path, 'to'] }]
+        : Object.entries(answer.to).map(([track, target]) => {
+            checkTrack(track, [...path, 'to', track], true);
+            return { target, at: [...path, 'to', track] };
+          });
+    for (const { target, at } of targets)
+      if (!guide.names.has(target))
+        found.push({
+          code: 'target-unknown',
+          node: node.name,
+          answer: id,
+          target,
+          place: text.valueAt(at),
+        });
+    if (typeof answer.track === 'string') checkTrack(answer.track, [...path, 'track']);
+    else
+      for (const [from, to] of Object.entries(answer.track ?? {})) {
+        checkTrack(from, [...path, 'track', from], true);
+        checkTrack(to, [...path, 'track', from]);
+      }
+    for (const fact of answer.sets.filter((set) => answer.clears.includes(set)))
+      found.push({
+        code: 'fact-set-and-cleared',
+        node: node.name,
+        fact,
+        place: text.keyAt(path),
+      });
+  }
+
+  guide.tracks.forEach((track, index) => {
+    if (guide.tracks.indexOf(track) !== index)
+      found.push({ code: 'track-repeated', track, place: text.valueAt(['tracks', index]) });
+  });
+  const start = guide.nodes.get(guide.start);
+  if (!guide.names.has(guide.start))
+    found.push({ code: 'start-unknown', start: guide.start, place: text.valueAt(['start']) });
+  else if (start && start.node.kind !== 'question')
+    found.push({ code: 'start-not-question', start: guide.start, place: text.valueAt(['start']) });
+  for (const node of guide.nodes.values()) {
+    const path = ['nodes', node.name];
+    if ('only' in node.node && node.node.only !== undefined)
+      checkTrack(node.node.only, [...path, 'only']);
+    if (node.node.text !== undefined && !guide.names.has(node.node.text))
+      found.push({
+        code: 'text-unknown',
+        node: node.name,
+        text: node.node.text,
+        place: text.valueAt([...path, 'text']),
+      });
+    for (const id of node.answers.keys()) checkAnswer(node, id);
+  }
+  return found;
+}

@@ -1,0 +1,115 @@
+import { answerSchema, fileSchema, nodeSchema } from './schema.ts';
+import type { FileAnswer, FileNode } from './schema.ts';
+import { shapeTroubles } from './shape.ts';
+import type { Found } from './shape.ts';
+import type { YamlText } from './yaml.ts';
+
+/** A node of the file whose own shape is right, with those of its answers that are. */
+export interface AuthoredNode {
+  readonly name: string;
+  readonly node: FileNode;
+  readonly answers: ReadonlyMap<string, FileAnswer>;
+}
+
+/** What could be read of a guide's file. */
+export interface AuthoredGuide {
+  readonly id: string;
+  readonly tracks: readonly string[];
+  readonly start: string;
+  readonly nodes: ReadonlyMap<string, AuthoredNode>;
+  /** Every node's name, broken ones too, so that a broken node is not also "unknown". */
+  readonly names: ReadonlySet<string>;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** Troubles that deserve a name of their own, found before the schema sees the node. */
+function named(name: string, raw: unknown, text: YamlText): Found[] {
+  if (!isRecord(raw)) return [];
+  const found: Found[] = [];
+  const place = text.keyAt(['nodes', name]);
+  const { kind, action, call, answers } = raw;
+  if (kind === 'step' && action === undefined)
+    found.push({ code: 'step-without-action', node: name, place });
+  if (kind === 'stop' && (call === undefined || (Array.isArray(call) && call.length === 0)))
+    found.push({ code: 'stop-without-call', node: name, place });
+  if ((kind === 'stop' || kind === 'finish') && answers !== undefined)
+    found.push({
+      code: 'end-with-answers',
+      node: name,
+      place: text.keyAt(['nodes', name, 'answers']),
+    });
+  if ((kind === 'question' || kind === 'step') && isRecord(answers) && !('unsure' in answers))
+    found.push({
+      code: 'unsure-missing',
+      node: name,
+      place: text.keyAt(['nodes', name, 'answers']),
+    });
+  return found;
+}
+
+/** The schema's own words for a trouble that `named` has told better already. */
+function toldBetter(found: Found, told: readonly Found[]): boolean {
+  const has = (code: Found['code']): boolean => told.some((other) => other.code === code);
+  if (found.code === 'key-missing')
+    return (
+      (found.key === 'action' && has('step-without-action')) ||
+      (found.key === 'call' && has('stop-without-call'))
+    );
+  if (found.code === 'key-unknown') return found.key === 'answers' && has('end-with-answers');
+  return found.code === 'value-wrong' && has('stop-without-call') && found.path.endsWith('.call');
+}
+
+function readNode(name: string, raw: unknown, text: YamlText, troubles: Found[]) {
+  const base = ['nodes', name];
+  const told = named(name, raw, text);
+  troubles.push(...told);
+  const node = nodeSchema.safeParse(raw);
+  if (!node.success)
+    troubles.push(
+      ...shapeTroubles(node.error, text, base).filter((found) => !toldBetter(found, told)),
+    );
+  const answers = new Map<string, FileAnswer>();
+  for (const [id, rawAnswer] of Object.entries(
+    isRecord(raw) && isRecord(raw['answers']) ? raw['answers'] : {},
+  )) {
+    const answer = answerSchema.safeParse(rawAnswer);
+    if (answer.success) answers.set(id, answer.data);
+    else troubles.push(...shapeTroubles(answer.error, text, [...base, 'answers', id]));
+  }
+  return node.success ? { name, node: node.data, answers } : undefined;
+}
+
+/** The frame as it was meant, so that one slip in it does not hide what else is wrong. */
+function meant(raw: unknown): { id: string; tracks: string[]; start: string } | undefined {
+  if (!isRecord(raw)) return undefined;
+  const { id, tracks, start } = raw;
+  if (typeof start !== 'string' || !Array.isArray(tracks)) return undefined;
+  const names = tracks.filter((track) => typeof track === 'string');
+  return names.length > 0 ? { id: String(id), tracks: names, start } : undefined;
+}
+
+/**
+ * Read what can be read of a guide's file and collect every trouble of its shape.
+ * Returns no guide when the frame around the nodes says neither tracks nor start.
+ */
+export function readFile(text: YamlText): {
+  readonly guide: AuthoredGuide | undefined;
+  readonly troubles: readonly Found[];
+} {
+  const troubles: Found[] = [];
+  const raw = text.value;
+  const frame = fileSchema.safeParse(raw);
+  if (!frame.success) troubles.push(...shapeTroubles(frame.error, text, []));
+  const rawNodes = isRecord(raw) && isRecord(raw['nodes']) ? raw['nodes'] : {};
+  const nodes = new Map<string, AuthoredNode>();
+  for (const [name, rawNode] of Object.entries(rawNodes)) {
+    const node = readNode(name, rawNode, text, troubles);
+    if (node) nodes.set(name, node);
+  }
+  const names = new Set(Object.keys(rawNodes));
+  const head = meant(raw);
+  return { guide: head && { ...head, nodes, names }, troubles };
+}

@@ -1,0 +1,154 @@
+import { cleanCooling } from '../physics/cooldown.ts';
+import { fail, ok } from '../result.ts';
+import type { Result } from '../result.ts';
+import { checkNames } from './check-names.ts';
+import { expand } from './expand.ts';
+import type { Copy } from './expand.ts';
+import { readFile } from './file.ts';
+import type { AuthoredGuide, AuthoredNode } from './file.ts';
+import { findLoops } from './loops.ts';
+import type { GuideProblem } from './problem.ts';
+import type { Found } from './shape.ts';
+import type {
+  Answer,
+  AnswerId,
+  Guide,
+  GuideId,
+  GuideNode,
+  NodeId,
+  TextId,
+  Timer,
+} from './types.ts';
+import { readYaml } from './yaml.ts';
+import type { YamlText } from './yaml.ts';
+
+function timerOf(timer: number | 'cooling' | undefined): { timer?: Timer } {
+  if (timer === undefined) return {};
+  const minutes: Timer['minutes'] =
+    timer === 'cooling' ? [cleanCooling.earliest, cleanCooling.latest] : [timer, timer];
+  return { timer: { kind: timer === 'cooling' ? 'cooling' : 'fixed', minutes } };
+}
+
+function answersOf(copy: Copy): Answer[] {
+  return copy.edges.map(({ answer, to }) => ({
+    id: answer as AnswerId,
+    to: to as NodeId,
+    sets: copy.authored.answers.get(answer)?.sets ?? [],
+    clears: copy.authored.answers.get(answer)?.clears ?? [],
+  }));
+}
+
+function nodeOf(copy: Copy): GuideNode {
+  const { node, name } = copy.authored;
+  const stop = node.kind === 'stop' ? node : undefined;
+  const asks = node.kind === 'question' || node.kind === 'step' ? node : undefined;
+  return {
+    id: copy.id as NodeId,
+    text: (node.text ?? name) as TextId,
+    kind: node.kind,
+    answers: answersOf(copy),
+    ...(node.kind === 'step' ? { action: node.action } : {}),
+    heat: node.kind === 'step' && node.heat,
+    ...(node.care === undefined ? {} : { care: node.care }),
+    ...timerOf(asks?.timer),
+    takesError: asks?.['takes-error'] ?? false,
+    call: stop?.call ?? [],
+    urgency: 'urgency' in node ? node.urgency : 'none',
+    breakerStaysOff: stop?.['breaker-stays-off'] ?? false,
+    ...(stop?.danger === undefined ? {} : { danger: stop.danger as AnswerId }),
+    ...(node.drawing === undefined ? {} : { drawing: node.drawing }),
+  };
+}
+
+/** The start's answers that lead to stops, but for `unsure`, which every page has itself. */
+function exitsOf(start: GuideNode, nodes: ReadonlyMap<NodeId, GuideNode>): Answer[] {
+  return start.answers.filter(
+    (answer) => nodes.get(answer.to)?.kind === 'stop' && answer.id !== 'unsure',
+  );
+}
+
+/** Troubles that show only once the tracks are followed. */
+function checkCopies(
+  guide: AuthoredGuide,
+  copies: ReadonlyMap<string, Copy>,
+  text: YamlText,
+): Found[] {
+  const found: Found[] = [];
+  const used = new Set<AuthoredNode>([...copies.values()].map((copy) => copy.authored));
+  for (const node of guide.nodes.values())
+    if (!used.has(node))
+      found.push({
+        code: 'node-unreachable',
+        node: node.name,
+        place: text.keyAt(['nodes', node.name]),
+      });
+  // The same loop shows on every track; tell it once, by the author's names.
+  const told = new Set<string>();
+  const loops = findLoops(copies.keys(), (id) => copies.get(id)?.edges.map(({ to }) => to) ?? []);
+  for (const loop of loops) {
+    const nodes = loop.map((id) => copies.get(id)?.authored.name ?? id);
+    const key = nodes.toSorted().join(' ');
+    if (told.has(key)) continue;
+    told.add(key);
+    found.push({ code: 'loop', nodes, place: text.keyAt(['nodes', nodes[0] ?? '']) });
+  }
+  return found;
+}
+
+function checkHidden(guide: AuthoredGuide, exits: readonly Answer[], text: YamlText): Found[] {
+  const names = new Set<string>(exits.map((exit) => exit.id));
+  return [...guide.nodes.values()]
+    .filter((node) => node.name !== guide.start)
+    .flatMap((node) =>
+      [...node.answers.keys()]
+        .filter((answer) => names.has(answer))
+        .map((answer): Found => {
+          const place = text.keyAt(['nodes', node.name, 'answers', answer]);
+          return { code: 'danger-hidden', node: node.name, answer, place };
+        }),
+    );
+}
+
+/** The guide's nodes in the order of the file, a node's copies in the order of the tracks. */
+function inFileOrder(guide: AuthoredGuide, copies: ReadonlyMap<string, Copy>): Copy[] {
+  const placeOf = new Map([...guide.nodes.keys()].map((name, index) => [name, index]));
+  const rank = (copy: Copy): number =>
+    (placeOf.get(copy.authored.name) ?? 0) * (guide.tracks.length + 1) +
+    (copy.track === undefined ? 0 : guide.tracks.indexOf(copy.track));
+  return [...copies.values()].toSorted((a, b) => rank(a) - rank(b));
+}
+
+/**
+ * Read a guide from the text of its `graph.yaml`. Every problem of the file is
+ * returned, in the order of the file, each with the place it was found at; `file`
+ * is only copied into the problems.
+ */
+export function loadGuide(source: string, file: string): Result<Guide, readonly GuideProblem[]> {
+  const text = readYaml(source);
+  const problemsOf = (found: readonly Found[]): readonly GuideProblem[] =>
+    found
+      .map((trouble) => ({ ...trouble, file }))
+      .toSorted((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
+  const broken = text.errors.map((error): Found => ({ code: 'yaml-syntax', ...error }));
+  // A text that is not YAML has no dependable values to look into.
+  if (broken.length > 0) return fail(problemsOf(broken));
+
+  const { guide: authored, troubles } = readFile(text);
+  if (!authored) return fail(problemsOf(troubles));
+  const found = [...troubles, ...checkNames(authored, text)];
+  const { copies, troubles: onTracks } = expand(authored, text);
+  // With nodes or answers left out, "unreachable" would blame the wrong ones.
+  const onCopies = checkCopies(authored, copies, text).filter(
+    (trouble) => trouble.code !== 'node-unreachable' || troubles.length === 0,
+  );
+  found.push(...onTracks, ...onCopies);
+
+  const nodes = new Map(
+    inFileOrder(authored, copies).map((copy) => [copy.id as NodeId, nodeOf(copy)]),
+  );
+  const start = nodes.get(authored.start as NodeId);
+  const exits = start ? exitsOf(start, nodes) : [];
+  found.push(...checkHidden(authored, exits, text));
+  if (found.length > 0 || !start) return fail(problemsOf(found));
+  return ok({ id: authored.id as GuideId, start: start.id, nodes, exits });
+}

@@ -1,0 +1,62 @@
+/** A place in a file, both counted from 1 as editors do. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
+/**
+ * What can be wrong with a guide's file. `path` is the way to the value inside
+ * the file, keys joined by dots. `node` is always a name as the author wrote it.
+ */
+export type GuideTrouble =
+  /** Not YAML. `reason` is the parser's own stable code. */
+  | { readonly code: 'yaml-syntax'; readonly reason: string }
+  | { readonly code: 'key-missing'; readonly path: string; readonly key: string }
+  | { readonly code: 'key-unknown'; readonly path: string; readonly key: string }
+  | { readonly code: 'value-wrong'; readonly path: string; readonly expected: string }
+  | {
+      readonly code: 'value-unknown';
+      readonly path: string;
+      readonly allowed: readonly string[];
+    }
+  /** Names are lower-case letters, digits and single hyphens, and not a bare number. */
+  | { readonly code: 'name-malformed'; readonly path: string; readonly name: string }
+  | { readonly code: 'stop-without-call'; readonly node: string }
+  | { readonly code: 'step-without-action'; readonly node: string }
+  | { readonly code: 'unsure-missing'; readonly node: string }
+  | { readonly code: 'end-with-answers'; readonly node: string }
+  | { readonly code: 'start-unknown'; readonly start: string }
+  | { readonly code: 'start-not-question'; readonly start: string }
+  | { readonly code: 'track-repeated'; readonly track: string }
+  | { readonly code: 'track-unknown'; readonly path: string; readonly track: string }
+  | {
+      readonly code: 'target-unknown';
+      readonly node: string;
+      readonly answer: string;
+      readonly target: string;
+    }
+  /** `to` is a map without an entry for a track on which the answer is given. */
+  | {
+      readonly code: 'target-missing';
+      readonly node: string;
+      readonly answer: string;
+      readonly track: string;
+    }
+  | {
+      readonly code: 'wrong-track';
+      readonly node: string;
+      readonly answer: string;
+      readonly target: string;
+      readonly track: string;
+      readonly only: string;
+    }
+  | { readonly code: 'text-unknown'; readonly node: string; readonly text: string }
+  | { readonly code: 'fact-set-and-cleared'; readonly node: string; readonly fact: string }
+  /** An answer with the name of a danger answer would hide it on that page. */
+  | { readonly code: 'danger-hidden'; readonly node: string; readonly answer: string }
+  | { readonly code: 'name-taken'; readonly node: string; readonly id: string }
+  | { readonly code: 'node-unreachable'; readonly node: string }
+  /** The nodes of the loop, each leading to the next and the last to the first. */
+  | { readonly code: 'loop'; readonly nodes: readonly string[] };
+
+export type GuideProblem = GuideTrouble & { readonly file: string; readonly place: Place };

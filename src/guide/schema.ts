@@ -1,0 +1,72 @@
+import { z } from 'zod';
+import { actions, facts, helpers, signals, urgencies } from './types.ts';
+
+/** A name in a guide: it becomes a part of addresses and of the fragment. */
+export const namePattern = /^(?!\d+$)[a-z0-9]+(-[a-z0-9]+)*$/;
+const name = z.string().regex(namePattern);
+
+/** One for all tracks, or one for each track. */
+const byTrack = z.union([name, z.record(name, name)]);
+
+export const answerSchema = z.strictObject({
+  to: byTrack,
+  track: byTrack.optional(),
+  sets: z.array(z.enum(facts)).default([]),
+  clears: z.array(z.enum(facts)).default([]),
+});
+
+/** A length of time in minutes; more than a day is a slip of the pen. */
+const timer = z.union([z.literal('cooling'), z.number().positive().max(1440)]);
+
+const common = {
+  text: name.optional(),
+  care: z.enum(signals).optional(),
+  drawing: name.optional(),
+};
+/** Answers are read one by one, so that one bad answer does not hide the others. */
+const answers = z.record(name, z.unknown());
+
+/** One node in the authors' form; its answers are checked by `answerSchema`. */
+export const nodeSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    ...common,
+    kind: z.literal('question'),
+    only: name.optional(),
+    timer: timer.optional(),
+    'takes-error': z.boolean().default(false),
+    answers,
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal('step'),
+    action: z.enum(actions),
+    heat: z.boolean().default(false),
+    only: name.optional(),
+    timer: timer.optional(),
+    'takes-error': z.boolean().default(false),
+    answers,
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal('stop'),
+    call: z.array(z.enum(helpers)).min(1),
+    urgency: z.enum(urgencies),
+    danger: name.optional(),
+    'breaker-stays-off': z.boolean().default(false),
+  }),
+  z.strictObject({ ...common, kind: z.literal('finish'), urgency: z.enum(urgencies) }),
+]);
+
+/** The file as a whole; nodes are read one by one with `nodeSchema`. */
+export const fileSchema = z.strictObject({
+  id: name,
+  tracks: z.array(name).min(1),
+  start: name,
+  nodes: z.record(name, z.unknown()),
+});
+
+/** The optional details: answers in the order that is part of the note code. */
+export const detailsSchema = z.record(name, z.array(name).min(2));
+
+export type FileAnswer = z.infer<typeof answerSchema>;
+export type FileNode = z.infer<typeof nodeSchema>;
