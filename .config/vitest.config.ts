@@ -1,0 +1,16 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  test: {
+    include: ['tests/{unit,reference,vectors}/**/*.test.ts'],
+    setupFiles: [fileURLToPath(new URL('./quiet-console.ts', import.meta.url))],
+    passWithNoTests: false,
+    restoreMocks: true,
+    // A guard against a hang, not a measure of speed: exhaustive tests share two cores.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+    maxWorkers: 2,
+  },
+});
