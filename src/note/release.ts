@@ -1,0 +1,46 @@
+/**
+ * The frozen note book: what the numbers in a release's codes mean. A release is
+ * never edited, so every code ever issued can be read for good. Only structure
+ * is frozen; the sentences belong to the `text` keys.
+ */
+import type { NodeKind, Urgency } from "../guide/types.ts";
+
+/** An answer and the node it leads to. Lists, not objects: their order is part of the code. */
+export type ReleaseAnswer = readonly [answer: string, to: string];
+
+export interface ReleaseNode {
+  readonly id: string;
+  /** Key of its sentences; left out where it is the id. */
+  readonly text?: string | undefined;
+  readonly kind: NodeKind;
+  /** Stops and finishes only. */
+  readonly urgency?: Urgency | undefined;
+  /** Questions and steps only. */
+  readonly answers?: readonly ReleaseAnswer[] | undefined;
+}
+
+export interface ReleaseGuide {
+  readonly id: string;
+  readonly start: string;
+  readonly nodes: readonly ReleaseNode[];
+  /**
+   * Danger answers possible at every question and step but the start, after the
+   * node's own. Where a node has an answer of the same name, its own is meant.
+   */
+  readonly exits: readonly ReleaseAnswer[];
+}
+
+export interface ReleaseDetail {
+  readonly id: string;
+  readonly answers: readonly string[];
+}
+
+/** As in `content/releases/<release>.json`. */
+export interface Release {
+  /** 1 or more. */
+  readonly release: number;
+  /** ISO 8601 date. */
+  readonly published: string;
+  readonly details: readonly ReleaseDetail[];
+  readonly guides: readonly ReleaseGuide[];
+}

@@ -1,0 +1,116 @@
+/**
+ * From the symbols somebody gave to the one valid code they can have meant.
+ *
+ * Of one length, valid codes differ in at least 7 places of a block. So with w wrong
+ * and e unreadable characters and at most t corrected, another code than the true one
+ * can only come out when w + e + t ≥ 7. The rules below keep to t = 2 for e = 0, t = 1
+ * for e ≤ 2, t = 0 beyond; the first that breaks is 5 wrong, 4 wrong with 1 or 2
+ * unreadable (5 or 6 bad ones), 4 with 3, and so on: no 4 bad characters are ever taken
+ * for another code, and 3 or 4 wrong ones (2 or 3 beside unreadable ones) are past t, so
+ * they are refused. Two blocks share one t, so the same holds for the whole.
+ */
+import { fail, ok, type Result } from "../result.ts";
+import { codeLengths, correctCode, longest, shortest } from "./blocks.ts";
+import { checkSymbols } from "./reed-solomon.ts";
+import { characterOf, unreadable } from "./symbols.ts";
+import type { Place, ReadProblem } from "./types.ts";
+
+/** Most unreadable characters: each takes one check symbol to restore. */
+export const mostUnreadable = checkSymbols;
+
+/** A valid code, and what was changed to get it: nothing for an exact one. */
+export interface Repair {
+  readonly code: Uint8Array;
+  readonly places: readonly Place[];
+  readonly spare: number;
+}
+
+/** @param given symbol values, `unreadable` among them where somebody could not read one */
+export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
+  const { length } = given;
+  if (length === 0) return fail({ code: "empty" });
+  if (length < shortest - 1) return fail({ code: "too-short", given: length, least: shortest });
+  if (length > longest + 1) return fail({ code: "too-long", given: length, most: longest });
+  const holes = [...given.keys()].filter((place) => given[place] === unreadable);
+  if (codeLengths.includes(length)) return sameLength(given, holes);
+  const off = codeLengths.includes(length + 1)
+    ? dropped
+    : codeLengths.includes(length - 1)
+      ? added
+      : undefined;
+  // A missing character among unreadable ones is not looked for: too little would be left to check.
+  if (!off || holes.length > 0) {
+    const below = codeLengths.findLast((whole) => whole < length);
+    const above = codeLengths.find((whole) => whole > length);
+    const nearest = [below, above].filter((whole) => whole !== undefined);
+    return fail({ code: "wrong-length", given: length, nearest });
+  }
+  return onlyOne(off(given), length);
+}
+
+function sameLength(given: Uint8Array, holes: readonly number[]): Result<Repair, ReadProblem> {
+  if (holes.length > mostUnreadable) {
+    return fail({ code: "too-many-unreadable", given: holes.length, most: mostUnreadable });
+  }
+  const most = holes.length === 0 ? 2 : holes.length <= 2 ? 1 : 0;
+  const fixed = correctCode(given, holes, most);
+  if (!fixed) return fail({ code: "too-damaged", given: given.length });
+  return ok({ ...fixed, places: changes(given, fixed.code) });
+}
+
+/** Every code that gives this one by losing one character. */
+function dropped(given: Uint8Array): Repair[] {
+  const found: Repair[] = [];
+  for (let at = 0; at <= given.length; at += 1) {
+    const word = new Uint8Array(given.length + 1);
+    word.set(given.subarray(0, at));
+    word.set(given.subarray(at), at + 1);
+    const fixed = correctCode(word, [at], 0);
+    if (!fixed) continue;
+    const is = characterOf(fixed.code[at] ?? unreadable);
+    found.push({ ...fixed, places: [{ at, was: "", is, how: "dropped" }] });
+  }
+  return found;
+}
+
+/** Every code that gives this one by a character too many. */
+function added(given: Uint8Array): Repair[] {
+  const found: Repair[] = [];
+  for (let at = 0; at < given.length; at += 1) {
+    const word = new Uint8Array(given.length - 1);
+    word.set(given.subarray(0, at));
+    word.set(given.subarray(at + 1), at);
+    const fixed = correctCode(word, [], 0);
+    if (!fixed) continue;
+    const was = characterOf(given[at] ?? unreadable);
+    found.push({ ...fixed, places: [{ at, was, is: "", how: "added" }] });
+  }
+  return found;
+}
+
+/** One of a run of equal characters lost or doubled is found once a place: that is one code. */
+function onlyOne(found: readonly Repair[], length: number): Result<Repair, ReadProblem> {
+  const different = new Map(found.map((repair) => [repair.code.join(), repair]));
+  const [first] = different.values();
+  if (!first) return fail({ code: "too-damaged", given: length });
+  return different.size === 1 ? ok(first) : fail({ code: "ambiguous", count: different.size });
+}
+
+function changes(given: Uint8Array, code: Uint8Array): Place[] {
+  const places: Place[] = [];
+  for (let at = 0; at < code.length; at += 1) {
+    if (given[at] === code[at]) continue;
+    const was = given[at] ?? unreadable;
+    const how = was === unreadable ? "unreadable" : "wrong";
+    places.push({ at, was: characterOf(was), is: characterOf(code[at] ?? unreadable), how });
+  }
+  const [one, two] = places;
+  const swapped =
+    places.length === 2 &&
+    one &&
+    two &&
+    two.at === one.at + 1 &&
+    one.was === two.is &&
+    two.was === one.is;
+  return swapped ? places.map((place) => ({ ...place, how: "swapped" as const })) : places;
+}
