@@ -2,8 +2,8 @@
  * Checked symbols: data symbols, then the check symbols of one Reed–Solomon block,
  * or of two that take turns symbol by symbol, all under a mask.
  */
-import { alphabet, groupSize } from "./symbols.ts";
-import { addChecks, checkSymbols, correct } from "./reed-solomon.ts";
+import { alphabet, groupSize } from './symbols.ts';
+import { addChecks, checkSymbols, correct } from './reed-solomon.ts';
 
 /** Fewest symbols of a code. */
 export const shortest = 16;
@@ -45,7 +45,7 @@ function makeLengths(): number[] {
  * zeros is valid, and the end of a long code can be a valid short one. π because nobody
  * chose it; that these digits keep shifted codes far from the code is measured in the tests.
  */
-const piDigits = "4GZPN245MC4D64RSH8Q06W3K8JJ0JE1256FK3M085VX9HV2EDJ4MAA11WRWD04VQQSA6DKSM";
+const piDigits = '4GZPN245MC4D64RSH8Q06W3K8JJ0JE1256FK3M085VX9HV2EDJ4MAA11WRWD04VQQSA6DKSM';
 const mask = Uint8Array.from(piDigits, (digit) => alphabet.indexOf(digit));
 
 /** XOR a word with the mask of its length; doing it twice undoes it. */

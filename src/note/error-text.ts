@@ -4,10 +4,10 @@
  * is what seven-segment displays show, cost 5.2 bits a character; a text with
  * anything else costs 6.6.
  */
-const digits = "0123456789";
-const capitals = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+const digits = '0123456789';
+const capitals = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
 /** Printable ASCII (0x20 to 0x7e) and the degree sign. */
-const printable = Array.from({ length: 95 }, (_, i) => String.fromCharCode(0x20 + i)).join("");
+const printable = Array.from({ length: 95 }, (_, i) => String.fromCharCode(0x20 + i)).join('');
 
 /** The alphabets, the narrowest first. Their order, and the order in each, is part of the code. */
 export const alphabets = [` -${digits}${capitals}`, `${printable}°`] as const;
@@ -39,7 +39,7 @@ export function textToNumber(text: string, alphabet: string): bigint {
 /** The text of a number, undefined where it would pass `longestError`. */
 export function numberToText(number: bigint, alphabet: string): string | undefined {
   const radix = BigInt(alphabet.length);
-  let text = "";
+  let text = '';
   for (let left = number; left > 0n; left = (left - 1n) / radix) {
     if (text.length === longestError) return undefined;
     text = alphabet.charAt(Number((left - 1n) % radix)) + text;
@@ -54,13 +54,13 @@ export function numberToText(number: bigint, alphabet: string): string | undefin
  */
 export function tidyErrorText(typed: string): string {
   return typed
-    .replace(/[º˚]/gu, "°")
-    .normalize("NFKC")
-    .replace(/\p{Pd}|\u2212/gu, "-")
+    .replace(/[º˚]/gu, '°')
+    .normalize('NFKC')
+    .replace(/\p{Pd}|\u2212/gu, '-')
     .replace(/[‘’′]/gu, "'")
     .replace(/[“”″]/gu, '"')
-    .replace(/[\p{Cf}\p{M}]/gu, "")
-    .replace(/[\p{Cc}\s]+/gu, " ")
+    .replace(/[\p{Cf}\p{M}]/gu, '')
+    .replace(/[\p{Cc}\s]+/gu, ' ')
     .trim();
 }
 

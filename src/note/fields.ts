@@ -3,9 +3,8 @@
  * guide, day, shape, the journey's rank, then the details and the display's text
  * where the shape says so. Each number has at most one note: anything else is refused.
  */
-import type { GuideId } from "../guide/types.ts";
-import { fail, ok, type Result } from "../result.ts";
-import { dayRadix } from "./day.ts";
+import { fail, ok, type Result } from '../result.ts';
+import { dayRadix } from './day.ts';
 import {
   alphabetOf,
   alphabets,
@@ -15,11 +14,11 @@ import {
   textToNumber,
   tidyErrorText,
   uncarried,
-} from "./error-text.ts";
-import type { Book, Library } from "./library.ts";
-import { type Digit, pack, type Unpacker, unpacker } from "./number.ts";
-import type { Field, Note, ReadProblem, WriteProblem } from "./types.ts";
-import { follow, unrank } from "./ways.ts";
+} from './error-text.ts';
+import type { Book, Library } from './library.ts';
+import { type Digit, pack, type Unpacker, unpacker } from './number.ts';
+import type { Field, Note, ReadProblem, WriteProblem } from './types.ts';
+import { follow, unrank } from './ways.ts';
 
 /**
  * A release takes one digit of this radix while below it: digit d is release d + 1.
@@ -35,23 +34,23 @@ const shapeRadix = BigInt(2 * (1 + alphabets.length));
 export function noteToNumber(note: Note, library: Library): Result<bigint, WriteProblem> {
   const { release, day, error } = note;
   const book = library.get(release);
-  if (!book) return fail({ code: "unknown-release", release, known: [...library.keys()] });
+  if (!book) return fail({ code: 'unknown-release', release, known: [...library.keys()] });
   const index = book.guides.findIndex(({ id }) => id === note.guide);
   const guide = book.guides[index];
-  if (!guide) return fail({ code: "unknown-guide", guide: note.guide, release });
-  if (!Number.isInteger(day) || day < 0 || day >= dayRadix) return fail({ code: "bad-day", day });
+  if (!guide) return fail({ code: 'unknown-guide', guide: note.guide, release });
+  if (!Number.isInteger(day) || day < 0 || day >= dayRadix) return fail({ code: 'bad-day', day });
   const reached = follow(guide, note.journey);
   if (!reached.ok) {
     const { step } = reached.error;
     const given = note.journey[step];
-    return fail({ code: "not-a-journey", step, at: given?.at ?? "", answer: given?.answer ?? "" });
+    return fail({ code: 'not-a-journey', step, at: given?.at ?? '', answer: given?.answer ?? '' });
   }
   const details = detailDigits(book, note.details);
   if (!details.ok) return details;
-  const textProblem = error === "" ? undefined : textTrouble(error);
+  const textProblem = error === '' ? undefined : textTrouble(error);
   if (textProblem) return fail(textProblem);
   const detailed = details.value.some(({ digit }) => digit !== 0n);
-  const kind = error === "" ? 0 : 1 + alphabetOf(error);
+  const kind = error === '' ? 0 : 1 + alphabetOf(error);
   const digits: Digit[] = [
     ...releaseDigits(release),
     { digit: BigInt(index), radix: BigInt(book.guides.length) },
@@ -60,7 +59,7 @@ export function noteToNumber(note: Note, library: Library): Result<bigint, Write
     { digit: reached.value.rank, radix: guide.start.journeys },
     ...(detailed ? details.value : []),
   ];
-  return ok(pack(digits, kind === 0 ? 0n : textToNumber(error, alphabets[kind - 1] ?? "")));
+  return ok(pack(digits, kind === 0 ? 0n : textToNumber(error, alphabets[kind - 1] ?? '')));
 }
 
 /** The note of a number. */
@@ -68,24 +67,24 @@ export function numberToNote(number: bigint, library: Library): Result<Note, Rea
   const left = unpacker(number);
   const release = takeRelease(left);
   const book = library.get(release);
-  if (!book) return fail({ code: "unknown-release", release, known: [...library.keys()] });
+  if (!book) return fail({ code: 'unknown-release', release, known: [...library.keys()] });
   const guide = book.guides[Number(left.take(BigInt(book.guides.length)))];
-  if (!guide) return impossible("guide");
+  if (!guide) return impossible('guide');
   const day = Number(left.take(BigInt(dayRadix)));
   const shape = Number(left.take(shapeRadix));
   const journey = unrank(guide, left.take(guide.start.journeys));
-  if (!journey) return impossible("journey");
+  if (!journey) return impossible('journey');
   const detailed = shape % 2 === 1;
   const details = detailed ? takeDetails(book, left) : {};
   // The flag with nothing behind it would be a second number for the same note.
-  if (detailed && Object.keys(details).length === 0) return impossible("details");
+  if (detailed && Object.keys(details).length === 0) return impossible('details');
   const error = textOf(left.rest(), (shape - (shape % 2)) / 2);
-  if (error === undefined) return impossible("error");
-  return ok({ release, guide: guide.id as GuideId, journey, day, details, error });
+  if (error === undefined) return impossible('error');
+  return ok({ release, guide: guide.id, journey, day, details, error });
 }
 
 function impossible(field: Field): Result<never, ReadProblem> {
-  return fail({ code: "impossible", field });
+  return fail({ code: 'impossible', field });
 }
 
 function releaseDigits(release: number): Digit[] {
@@ -111,13 +110,13 @@ function detailDigits(
   given: Readonly<Record<string, string>>,
 ): Result<Digit[], WriteProblem> {
   const unknown = Object.keys(given).find((id) => !book.details.some((detail) => detail.id === id));
-  if (unknown !== undefined) return fail({ code: "unknown-detail", detail: unknown });
+  if (unknown !== undefined) return fail({ code: 'unknown-detail', detail: unknown });
   const digits: Digit[] = [];
   for (const { id, answers } of book.details) {
     const answer = Object.hasOwn(given, id) ? given[id] : undefined;
     const place = answer === undefined ? 0 : answers.indexOf(answer) + 1;
     if (answer !== undefined && place === 0) {
-      return fail({ code: "unknown-detail-answer", detail: id, answer });
+      return fail({ code: 'unknown-detail-answer', detail: id, answer });
     }
     digits.push({ digit: BigInt(place), radix: BigInt(answers.length + 1) });
   }
@@ -135,19 +134,19 @@ function takeDetails(book: Book, left: Unpacker): Record<string, string> {
 
 function textTrouble(text: string): WriteProblem | undefined {
   const characters = uncarried(text);
-  if (characters.length > 0) return { code: "error-characters", characters };
+  if (characters.length > 0) return { code: 'error-characters', characters };
   if (text.length > longestError) {
-    return { code: "error-too-long", length: text.length, most: longestError };
+    return { code: 'error-too-long', length: text.length, most: longestError };
   }
-  return isTidy(text) ? undefined : { code: "error-untidy", tidy: tidyErrorText(text) };
+  return isTidy(text) ? undefined : { code: 'error-untidy', tidy: tidyErrorText(text) };
 }
 
 /** '' for no text and nothing left over; undefined for what no text is written as. */
 function textOf(rest: bigint, kind: number): string | undefined {
   const alphabet = alphabets[kind - 1];
-  if (alphabet === undefined) return rest === 0n ? "" : undefined;
+  if (alphabet === undefined) return rest === 0n ? '' : undefined;
   const text = numberToText(rest, alphabet);
   const canonical =
-    text !== undefined && text !== "" && isTidy(text) && alphabetOf(text) === kind - 1;
+    text !== undefined && text !== '' && isTidy(text) && alphabetOf(text) === kind - 1;
   return canonical ? text : undefined;
 }

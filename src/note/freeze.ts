@@ -1,12 +1,12 @@
 /** Freezing the working guides into a release, and telling when that is due. */
-import type { Answer, Guide, GuideNode } from "../guide/types.ts";
+import type { Answer, Guide, GuideNode } from '../guide/types.ts';
 import type {
   Release,
   ReleaseAnswer,
   ReleaseDetail,
   ReleaseGuide,
   ReleaseNode,
-} from "./release.ts";
+} from './release.ts';
 
 /**
  * The note book of guides as they are now. Guides keep their order: it is part of the code.
@@ -31,7 +31,7 @@ function freezeGuide({ id, start, nodes, exits }: Guide): ReleaseGuide {
 }
 
 function freezeNode({ id, text, kind, urgency, answers }: GuideNode): ReleaseNode {
-  const ends = kind === "stop" || kind === "finish";
+  const ends = kind === 'stop' || kind === 'finish';
   return {
     id,
     ...((text as string) === id ? {} : { text }),
@@ -46,10 +46,10 @@ function freezeAnswer({ id, to }: Answer): ReleaseAnswer {
 
 /** Where the working guides and a release part: a node, a guide's frame, or the details. */
 export type Difference =
-  | { readonly part: "details" }
-  | { readonly part: "guides"; readonly frozen: readonly string[]; readonly now: readonly string[] }
-  | { readonly part: "guide"; readonly guide: string }
-  | { readonly part: "node"; readonly guide: string; readonly node: string };
+  | { readonly part: 'details' }
+  | { readonly part: 'guides'; readonly frozen: readonly string[]; readonly now: readonly string[] }
+  | { readonly part: 'guide'; readonly guide: string }
+  | { readonly part: 'node'; readonly guide: string; readonly node: string };
 
 /**
  * Everything in which codes of the newest release would no longer say what the guides
@@ -62,10 +62,10 @@ export function differs(
 ): Difference[] {
   const now = freeze(guides, details, newest.release, newest.published);
   const found: Difference[] = [];
-  if (!same(now.details, newest.details)) found.push({ part: "details" });
+  if (!same(now.details, newest.details)) found.push({ part: 'details' });
   const frozenNames = newest.guides.map(({ id }) => id);
   const names = now.guides.map(({ id }) => id);
-  if (!same(frozenNames, names)) found.push({ part: "guides", frozen: frozenNames, now: names });
+  if (!same(frozenNames, names)) found.push({ part: 'guides', frozen: frozenNames, now: names });
   for (const guide of now.guides) {
     const frozen = newest.guides.find(({ id }) => id === guide.id);
     if (frozen) found.push(...guideDifferences(guide, frozen));
@@ -82,14 +82,14 @@ function guideDifferences(now: ReleaseGuide, frozen: ReleaseGuide): Difference[]
   });
   const frame = same([now.start, now.exits], [frozen.start, frozen.exits]);
   return [
-    ...(frame ? [] : [{ part: "guide", guide: now.id } as const]),
-    ...changed.map((node) => ({ part: "node", guide: now.id, node }) as const),
+    ...(frame ? [] : [{ part: 'guide', guide: now.id } as const]),
+    ...changed.map((node) => ({ part: 'node', guide: now.id, node }) as const),
   ];
 }
 
 /** The parts of a node in a fixed order, whatever order a file has them in. */
 function nodeKey({ id, text, kind, urgency, answers }: ReleaseNode): unknown[] {
-  return [id, text ?? id, kind, urgency ?? "none", answers ?? []];
+  return [id, text ?? id, kind, urgency ?? 'none', answers ?? []];
 }
 
 /** Equal data; both sides are plain lists and strings. */

@@ -3,8 +3,8 @@
  * journeys counted. Releases are trusted here (our own build output in a browser,
  * checked by `release-schema.ts` wherever they come from a file).
  */
-import type { AnswerId, GuideId, NodeId, NodeKind, TextId, Urgency } from "../guide/types.ts";
-import type { Release, ReleaseDetail, ReleaseGuide } from "./release.ts";
+import type { AnswerId, GuideId, NodeId, NodeKind, TextId, Urgency } from '../guide/types.ts';
+import type { Release, ReleaseDetail, ReleaseGuide } from './release.ts';
 
 /** An answer with its share of the numbering: see `ways.ts`. */
 export interface Way {
@@ -76,7 +76,7 @@ function makeGuide(guide: ReleaseGuide): BookGuide {
     if (!node) throw new RangeError(id);
     const own = node.answers ?? [];
     const names = new Set(own.map(([answer]) => answer));
-    const open = node.kind === "question" || node.kind === "step";
+    const open = node.kind === 'question' || node.kind === 'step';
     const exits =
       open && id !== guide.start ? guide.exits.filter(([answer]) => !names.has(answer)) : [];
     let journeys = 1n;
@@ -90,7 +90,7 @@ function makeGuide(guide: ReleaseGuide): BookGuide {
       id: node.id as NodeId,
       text: (node.text ?? node.id) as TextId,
       kind: node.kind,
-      urgency: node.urgency ?? "none",
+      urgency: node.urgency ?? 'none',
       ways,
       byAnswer: new Map(ways.map((way) => [way.answer, way])),
       journeys,

@@ -1,13 +1,13 @@
 /** Reading note codes: the pieces of `write.ts` backwards, with repair between them. */
-import { fail, ok, type Result } from "../result.ts";
-import { longest, unprotect } from "./blocks.ts";
-import { numberToNote } from "./fields.ts";
-import type { Library } from "./library.ts";
-import { repair } from "./repair.ts";
-import { groupedText, symbolsToNumber } from "./symbols.ts";
-import { plainSymbols, spelledSymbols } from "./typed.ts";
-import type { Note, NoteCode, Reading, ReadProblem } from "./types.ts";
-import { lengthFor } from "./write.ts";
+import { fail, ok, type Result } from '../result.ts';
+import { longest, unprotect } from './blocks.ts';
+import { numberToNote } from './fields.ts';
+import type { Library } from './library.ts';
+import { repair } from './repair.ts';
+import { groupedText, symbolsToNumber } from './symbols.ts';
+import { plainSymbols, spelledSymbols } from './typed.ts';
+import type { Note, NoteCode, Reading, ReadProblem } from './types.ts';
+import { lengthFor } from './write.ts';
 
 /** Most characters looked at: 60 words as long as Terrathree, a separator after each, are 660. */
 export const longestInput = 700;
@@ -18,33 +18,33 @@ export const longestInput = 700;
  */
 export function readCode(input: string, library: Library): Reading {
   if (input.length > longestInput) {
-    return refused({ code: "too-long", given: input.length, most: longest });
+    return refused({ code: 'too-long', given: input.length, most: longest });
   }
   const plain = readSymbols(plainSymbols(input), library);
-  if (plain.kind === "exact") return plain;
+  if (plain.kind === 'exact') return plain;
   const symbols = spelledSymbols(input);
   return symbols ? choose(plain, readSymbols(symbols, library)) : plain;
 }
 
 /** What a plain reading of a code's own length is refused for. */
 const damage: readonly string[] = [
-  "too-damaged",
-  "ambiguous",
-  "too-many-unreadable",
-  "unknown-release",
-  "impossible",
-] satisfies ReadProblem["code"][];
+  'too-damaged',
+  'ambiguous',
+  'too-many-unreadable',
+  'unknown-release',
+  'impossible',
+] satisfies ReadProblem['code'][];
 
 /**
  * A text that can be read both ways: an exact reading wins; a damaged plain code stays
  * refused, so that its groups get no second chance as words; two repairs are one too many.
  */
 function choose(plain: Reading, spelled: Reading): Reading {
-  if (spelled.kind === "exact") return spelled;
-  if (plain.kind === "repaired") {
-    return spelled.kind === "repaired" ? refused({ code: "ambiguous", count: 2 }) : plain;
+  if (spelled.kind === 'exact') return spelled;
+  if (plain.kind === 'repaired') {
+    return spelled.kind === 'repaired' ? refused({ code: 'ambiguous', count: 2 }) : plain;
   }
-  return plain.kind === "refused" && damage.includes(plain.problem.code) ? plain : spelled;
+  return plain.kind === 'refused' && damage.includes(plain.problem.code) ? plain : spelled;
 }
 
 function readSymbols(given: Result<Uint8Array, ReadProblem>, library: Library): Reading {
@@ -56,19 +56,19 @@ function readSymbols(given: Result<Uint8Array, ReadProblem>, library: Library): 
   if (!note.ok) return refused(note.error);
   const code = groupedText(symbols) as NoteCode;
   return places.length === 0
-    ? { kind: "exact", code, note: note.value }
-    : { kind: "repaired", code, note: note.value, places, spare };
+    ? { kind: 'exact', code, note: note.value }
+    : { kind: 'repaired', code, note: note.value, places, spare };
 }
 
 /** A longer code than its number needs would be a second code for the same note. */
 function noteOf(symbols: Uint8Array, library: Library): Result<Note, ReadProblem> {
   const data = unprotect(symbols);
   const number = symbolsToNumber(data, data.length);
-  if (lengthFor(number) !== symbols.length) return fail({ code: "impossible", field: "length" });
+  if (lengthFor(number) !== symbols.length) return fail({ code: 'impossible', field: 'length' });
   const note = numberToNote(number, library);
   return note.ok ? ok(note.value) : note;
 }
 
 function refused(problem: ReadProblem): Reading {
-  return { kind: "refused", problem };
+  return { kind: 'refused', problem };
 }

@@ -6,7 +6,7 @@
  *
  * Symbol i of n is the coefficient of x^(n-1-i); its locator is α^(n-1-i).
  */
-import { divide, log, multiply, order, power } from "./gf32.ts";
+import { divide, log, multiply, order, power } from './gf32.ts';
 
 export const checkSymbols = 6;
 
@@ -44,8 +44,7 @@ export function syndromes(word: Uint8Array): Uint8Array {
   let d = 0;
   let e = 0;
   let f = 0;
-  for (let i = 0; i < word.length; i += 1) {
-    const s = word[i] ?? 0;
+  for (const s of word) {
     a = s ^ (step[a] ?? 0);
     b = s ^ (step[32 + b] ?? 0);
     c = s ^ (step[64 + c] ?? 0);
@@ -58,8 +57,7 @@ export function syndromes(word: Uint8Array): Uint8Array {
 
 /** Whether syndromes, or what is left of them, are all zero. */
 export function allZero(values: Uint8Array): boolean {
-  for (let i = 0; i < values.length; i += 1) if (values[i] !== 0) return false;
-  return true;
+  return values.every((value) => value === 0);
 }
 
 /**

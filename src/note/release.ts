@@ -3,7 +3,7 @@
  * never edited, so every code ever issued can be read for good. Only structure
  * is frozen; the sentences belong to the `text` keys.
  */
-import type { NodeKind, Urgency } from "../guide/types.ts";
+import type { NodeKind, Urgency } from '../guide/types.ts';
 
 /** An answer and the node it leads to. Lists, not objects: their order is part of the code. */
 export type ReleaseAnswer = readonly [answer: string, to: string];

@@ -9,11 +9,11 @@
  * for another code, and 3 or 4 wrong ones (2 or 3 beside unreadable ones) are past t, so
  * they are refused. Two blocks share one t, so the same holds for the whole.
  */
-import { fail, ok, type Result } from "../result.ts";
-import { codeLengths, correctCode, longest, shortest } from "./blocks.ts";
-import { checkSymbols } from "./reed-solomon.ts";
-import { characterOf, unreadable } from "./symbols.ts";
-import type { Place, ReadProblem } from "./types.ts";
+import { fail, ok, type Result } from '../result.ts';
+import { codeLengths, correctCode, longest, shortest } from './blocks.ts';
+import { checkSymbols } from './reed-solomon.ts';
+import { characterOf, unreadable } from './symbols.ts';
+import type { Place, ReadProblem } from './types.ts';
 
 /** Most unreadable characters: each takes one check symbol to restore. */
 export const mostUnreadable = checkSymbols;
@@ -28,9 +28,9 @@ export interface Repair {
 /** @param given symbol values, `unreadable` among them where somebody could not read one */
 export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
   const { length } = given;
-  if (length === 0) return fail({ code: "empty" });
-  if (length < shortest - 1) return fail({ code: "too-short", given: length, least: shortest });
-  if (length > longest + 1) return fail({ code: "too-long", given: length, most: longest });
+  if (length === 0) return fail({ code: 'empty' });
+  if (length < shortest - 1) return fail({ code: 'too-short', given: length, least: shortest });
+  if (length > longest + 1) return fail({ code: 'too-long', given: length, most: longest });
   const holes = [...given.keys()].filter((place) => given[place] === unreadable);
   if (codeLengths.includes(length)) return sameLength(given, holes);
   const off = codeLengths.includes(length + 1)
@@ -43,18 +43,18 @@ export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
     const below = codeLengths.findLast((whole) => whole < length);
     const above = codeLengths.find((whole) => whole > length);
     const nearest = [below, above].filter((whole) => whole !== undefined);
-    return fail({ code: "wrong-length", given: length, nearest });
+    return fail({ code: 'wrong-length', given: length, nearest });
   }
   return onlyOne(off(given), length);
 }
 
 function sameLength(given: Uint8Array, holes: readonly number[]): Result<Repair, ReadProblem> {
   if (holes.length > mostUnreadable) {
-    return fail({ code: "too-many-unreadable", given: holes.length, most: mostUnreadable });
+    return fail({ code: 'too-many-unreadable', given: holes.length, most: mostUnreadable });
   }
   const most = holes.length === 0 ? 2 : holes.length <= 2 ? 1 : 0;
   const fixed = correctCode(given, holes, most);
-  if (!fixed) return fail({ code: "too-damaged", given: given.length });
+  if (!fixed) return fail({ code: 'too-damaged', given: given.length });
   return ok({ ...fixed, places: changes(given, fixed.code) });
 }
 
@@ -68,7 +68,7 @@ function dropped(given: Uint8Array): Repair[] {
     const fixed = correctCode(word, [at], 0);
     if (!fixed) continue;
     const is = characterOf(fixed.code[at] ?? unreadable);
-    found.push({ ...fixed, places: [{ at, was: "", is, how: "dropped" }] });
+    found.push({ ...fixed, places: [{ at, was: '', is, how: 'dropped' }] });
   }
   return found;
 }
@@ -83,7 +83,7 @@ function added(given: Uint8Array): Repair[] {
     const fixed = correctCode(word, [], 0);
     if (!fixed) continue;
     const was = characterOf(given[at] ?? unreadable);
-    found.push({ ...fixed, places: [{ at, was, is: "", how: "added" }] });
+    found.push({ ...fixed, places: [{ at, was, is: '', how: 'added' }] });
   }
   return found;
 }
@@ -92,8 +92,8 @@ function added(given: Uint8Array): Repair[] {
 function onlyOne(found: readonly Repair[], length: number): Result<Repair, ReadProblem> {
   const different = new Map(found.map((repair) => [repair.code.join(), repair]));
   const [first] = different.values();
-  if (!first) return fail({ code: "too-damaged", given: length });
-  return different.size === 1 ? ok(first) : fail({ code: "ambiguous", count: different.size });
+  if (!first) return fail({ code: 'too-damaged', given: length });
+  return different.size === 1 ? ok(first) : fail({ code: 'ambiguous', count: different.size });
 }
 
 function changes(given: Uint8Array, code: Uint8Array): Place[] {
@@ -101,16 +101,14 @@ function changes(given: Uint8Array, code: Uint8Array): Place[] {
   for (let at = 0; at < code.length; at += 1) {
     if (given[at] === code[at]) continue;
     const was = given[at] ?? unreadable;
-    const how = was === unreadable ? "unreadable" : "wrong";
+    const how = was === unreadable ? 'unreadable' : 'wrong';
     places.push({ at, was: characterOf(was), is: characterOf(code[at] ?? unreadable), how });
   }
-  const [one, two] = places;
-  const swapped =
-    places.length === 2 &&
-    one &&
-    two &&
-    two.at === one.at + 1 &&
-    one.was === two.is &&
-    two.was === one.is;
-  return swapped ? places.map((place) => ({ ...place, how: "swapped" as const })) : places;
+  return isSwap(places) ? places.map((place) => ({ ...place, how: 'swapped' as const })) : places;
+}
+
+function isSwap(places: readonly Place[]): boolean {
+  const [one, two, more] = places;
+  if (!one || !two || more) return false;
+  return two.at === one.at + 1 && one.was === two.is && two.was === one.is;
 }

@@ -3,71 +3,71 @@
  * appendix 14), read over the telephone in every language. The digits' plain
  * English names are forgiven when reading; the letters' usual variants too.
  */
-import type { NoteCode } from "./types.ts";
+import type { NoteCode } from './types.ts';
 
 export const letterWords: Readonly<Record<string, string>> = {
-  A: "Alfa",
-  B: "Bravo",
-  C: "Charlie",
-  D: "Delta",
-  E: "Echo",
-  F: "Foxtrot",
-  G: "Golf",
-  H: "Hotel",
-  I: "India",
-  J: "Juliett",
-  K: "Kilo",
-  L: "Lima",
-  M: "Mike",
-  N: "November",
-  O: "Oscar",
-  P: "Papa",
-  Q: "Quebec",
-  R: "Romeo",
-  S: "Sierra",
-  T: "Tango",
-  U: "Uniform",
-  V: "Victor",
-  W: "Whiskey",
-  X: "X-ray",
-  Y: "Yankee",
-  Z: "Zulu",
+  A: 'Alfa',
+  B: 'Bravo',
+  C: 'Charlie',
+  D: 'Delta',
+  E: 'Echo',
+  F: 'Foxtrot',
+  G: 'Golf',
+  H: 'Hotel',
+  I: 'India',
+  J: 'Juliett',
+  K: 'Kilo',
+  L: 'Lima',
+  M: 'Mike',
+  N: 'November',
+  O: 'Oscar',
+  P: 'Papa',
+  Q: 'Quebec',
+  R: 'Romeo',
+  S: 'Sierra',
+  T: 'Tango',
+  U: 'Uniform',
+  V: 'Victor',
+  W: 'Whiskey',
+  X: 'X-ray',
+  Y: 'Yankee',
+  Z: 'Zulu',
 };
 
 /** The ITU's code words for digits, by the digit. */
 export const digitWords = [
-  "Nadazero",
-  "Unaone",
-  "Bissotwo",
-  "Terrathree",
-  "Kartefour",
-  "Pantafive",
-  "Soxisix",
-  "Setteseven",
-  "Oktoeight",
-  "Novenine",
+  'Nadazero',
+  'Unaone',
+  'Bissotwo',
+  'Terrathree',
+  'Kartefour',
+  'Pantafive',
+  'Soxisix',
+  'Setteseven',
+  'Oktoeight',
+  'Novenine',
 ] as const;
 
 /** The digits' English names, by the digit. */
 export const digitNames = [
-  "zero",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
+  'zero',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
 ] as const;
 
 /** Other spellings of letter words in wide use. */
 export const variants: Readonly<Record<string, string>> = {
-  alpha: "A",
-  juliet: "J",
-  xray: "X",
-  whisky: "W",
+  alpha: 'A',
+  juliet: 'J',
+  xray: 'X',
+  whisky: 'W',
 };
 
 /**
@@ -75,5 +75,5 @@ export const variants: Readonly<Record<string, string>> = {
  * stays a digit, to be named in the speaker's language.
  */
 export function spell(code: NoteCode): string[][] {
-  return code.split("-").map((group) => [...group].map((sign) => letterWords[sign] ?? sign));
+  return code.split('-').map((group) => [...group].map((sign) => letterWords[sign] ?? sign));
 }

@@ -2,7 +2,7 @@
  * Crockford's base 32: the alphabet, numbers as symbols (most significant first),
  * and the grouped text. https://www.crockford.com/base32.html
  */
-export const alphabet = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
+export const alphabet = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
 
 /** Stands for an unreadable character among symbol values 0 to 31. */
 export const unreadable = 32;
@@ -38,14 +38,14 @@ export function symbolsToNumber(symbols: Uint8Array, count: number): bigint {
 
 /** The character of a symbol value, '?' for an unreadable one. */
 export function characterOf(symbol: number): string {
-  return symbol === unreadable ? "?" : alphabet.charAt(symbol);
+  return symbol === unreadable ? '?' : alphabet.charAt(symbol);
 }
 
 /** Symbol values as text in groups joined by hyphens. */
 export function groupedText(symbols: Uint8Array): string {
-  let text = "";
+  let text = '';
   for (let i = 0; i < symbols.length; i += 1) {
-    if (i > 0 && i % groupSize === 0) text += "-";
+    if (i > 0 && i % groupSize === 0) text += '-';
     text += characterOf(symbols[i] ?? unreadable);
   }
   return text;

@@ -2,25 +2,25 @@
  * From what somebody typed, pasted or said to symbol values. Everything forgiven
  * stands in `forgiven` and in the words of `spelling.ts`; all else is refused by name.
  */
-import { fail, ok, type Result } from "../result.ts";
-import { digitNames, digitWords, letterWords, variants } from "./spelling.ts";
-import { alphabet, unreadable } from "./symbols.ts";
-import type { ReadProblem } from "./types.ts";
+import { fail, ok, type Result } from '../result.ts';
+import { digitNames, digitWords, letterWords, variants } from './spelling.ts';
+import { alphabet, unreadable } from './symbols.ts';
+import type { ReadProblem } from './types.ts';
 
 const separator = -1;
 
 /** Characters beyond the alphabet that are read, and as what. Small letters go with their capitals. */
 const forgiven: readonly (readonly [characters: string, means: number])[] = [
-  ["O", 0],
-  ["IL", 1],
-  ["?_\uff1f\uff3f", unreadable],
+  ['O', 0],
+  ['IL', 1],
+  ['?_\uff1f\uff3f', unreadable],
   [
-    " \t\n\v\f\r\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009",
+    ' \t\n\v\f\r\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009',
     separator,
   ],
-  ["\u200a\u200b\u2028\u2029\u202f\u205f\u2060\u3000\ufeff", separator],
+  ['\u200a\u200b\u2028\u2029\u202f\u205f\u2060\u3000\ufeff', separator],
   // Hyphens, dashes and minus signs.
-  ["-\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d", separator],
+  ['-\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d', separator],
 ];
 
 const meanings = new Map<string, number>();
@@ -47,7 +47,7 @@ export function plainSymbols(input: string): Result<Uint8Array, ReadProblem> {
   for (const character of input) {
     const means = meanings.get(character);
     if (means === undefined)
-      return fail({ code: "bad-symbol", at, nth: symbols.length, character });
+      return fail({ code: 'bad-symbol', at, nth: symbols.length, character });
     if (means !== separator) symbols.push(means);
     at += character.length;
   }
@@ -74,12 +74,12 @@ export function spelledSymbols(input: string): Result<Uint8Array, ReadProblem> |
   for (const { at, text } of tokens) {
     const word = words.get(text);
     if (word === undefined && text.length > 1 && /^\p{L}+$/u.test(text)) {
-      return fail({ code: "bad-word", at, nth: symbols.length, word: text });
+      return fail({ code: 'bad-word', at, nth: symbols.length, word: text });
     }
     const read = plainSymbols(word ?? text);
     if (!read.ok) {
       const { error } = read;
-      if (error.code !== "bad-symbol") return read;
+      if (error.code !== 'bad-symbol') return read;
       return fail({ ...error, at: word ? at : at + error.at, nth: symbols.length + error.nth });
     }
     symbols.push(...read.value);
@@ -102,9 +102,9 @@ function tokensOf(input: string): Token[] {
 /** The one spelling word with a hyphen, and so often with a space. */
 function joinXray(tokens: readonly Token[]): Token[] {
   return tokens.flatMap((token, i) => {
-    if (token.text === "ray" && tokens[i - 1]?.text === "x") return [];
-    return token.text === "x" && tokens[i + 1]?.text === "ray"
-      ? [{ ...token, text: "x-ray" }]
+    if (token.text === 'ray' && tokens[i - 1]?.text === 'x') return [];
+    return token.text === 'x' && tokens[i + 1]?.text === 'ray'
+      ? [{ ...token, text: 'x-ray' }]
       : [token];
   });
 }

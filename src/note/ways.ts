@@ -3,9 +3,9 @@
  * here first, then everything after the first answer, the second, … then the
  * exits. Both directions take time linear in the journey.
  */
-import type { Given, Journey } from "../guide/types.ts";
-import { fail, ok, type Result } from "../result.ts";
-import type { BookGuide, BookNode } from "./library.ts";
+import type { Given, Journey } from '../guide/types.ts';
+import { fail, ok, type Result } from '../result.ts';
+import type { BookGuide, BookNode } from './library.ts';
 
 /** Where a journey has come to. */
 export interface Reached {

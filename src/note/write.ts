@@ -1,10 +1,10 @@
 /** Writing note codes: note → number → symbols → checked symbols → grouped text. */
-import { fail, ok, type Result } from "../result.ts";
-import { codeLengths, dataSymbols, longest, protect } from "./blocks.ts";
-import { noteToNumber } from "./fields.ts";
-import type { Library } from "./library.ts";
-import { groupedText, numberToSymbols } from "./symbols.ts";
-import type { Note, NoteCode, WriteProblem } from "./types.ts";
+import { fail, ok, type Result } from '../result.ts';
+import { codeLengths, dataSymbols, longest, protect } from './blocks.ts';
+import { noteToNumber } from './fields.ts';
+import type { Library } from './library.ts';
+import { groupedText, numberToSymbols } from './symbols.ts';
+import type { Note, NoteCode, WriteProblem } from './types.ts';
 
 /** The shortest length whose data symbols hold a number, undefined for none. */
 export function lengthFor(number: bigint): number | undefined {
@@ -18,7 +18,7 @@ export function writeCode(note: Note, library: Library): Result<NoteCode, WriteP
   const length = lengthFor(number.value);
   if (length === undefined) {
     const bits = number.value.toString(2).length;
-    return fail({ code: "too-much", bits, most: 5 * dataSymbols(longest) });
+    return fail({ code: 'too-much', bits, most: 5 * dataSymbols(longest) });
   }
   const data = numberToSymbols(number.value, dataSymbols(length));
   return ok(groupedText(protect(data, length)) as NoteCode);

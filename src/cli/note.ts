@@ -1,0 +1,115 @@
+/**
+ * Note codes at a terminal. One line out for each line in; the exit status is 0 when
+ * every line was usable, 2 otherwise.
+ */
+import { createInterface } from 'node:readline';
+import { parseArgs } from 'node:util';
+import { loadBooks } from './books.ts';
+import type { Books } from './books.ts';
+import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
+import type { Line } from './note-commands.ts';
+
+const USAGE = `Use:
+  npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
+  npm run -s note -- write                      JSON journeys, one a line from standard input, to codes
+  npm run -s note -- journeys GUIDE --count     how many journeys a guide has
+  npm run -s note -- journeys GUIDE --sample N --seed S   N journeys as JSON, one a line
+The JSON is described in public/schema/journey.json and reading.json.`;
+
+const BAD = 2;
+
+function stop(message: string): never {
+  console.error(message);
+  process.exit(BAD);
+}
+
+function booksOrStop(today: Date): Books {
+  const books = loadBooks(today);
+  if (!books.ok) {
+    for (const problem of books.error) console.error(JSON.stringify(problem));
+    return stop('The guides or releases cannot be used as they are: mend the files named above.');
+  }
+  if (books.value.draft) {
+    console.error('No release is frozen yet: these codes may change their meaning.');
+  }
+  return books.value;
+}
+
+function print({ text, good }: Line): void {
+  process.stdout.write(`${text}\n`);
+  if (!good) process.exitCode = BAD;
+}
+
+async function eachInputLine(use: (text: string, line: number) => Line): Promise<void> {
+  let line = 0;
+  for await (const text of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
+    line += 1;
+    print(use(text, line));
+  }
+}
+
+async function read(codes: readonly string[], books: Books, today: Date): Promise<void> {
+  if (codes.length === 0) await eachInputLine((text) => readLine(text, books, today));
+  else for (const code of codes) print(readLine(code, books, today));
+}
+
+function wholeNumber(text: string, option: string): bigint {
+  if (!/^\d{1,15}$/.test(text)) stop(`--${option} takes a whole number, not "${text}".`);
+  return BigInt(text);
+}
+
+interface Wish {
+  readonly count?: boolean | undefined;
+  readonly sample?: string | undefined;
+  readonly seed?: string | undefined;
+}
+
+function journeys(
+  name: string | undefined,
+  { count, sample, seed = '1' }: Wish,
+  books: Books,
+): void {
+  if (name === undefined || (count === true) === (sample !== undefined)) stop(USAGE);
+  const guide = newestGuide(name, books);
+  if (!guide) {
+    const names = books.library.get(books.newest)?.guides.map(({ id }) => id) ?? [];
+    return stop(`There is no guide "${name}". There is: ${names.join(', ')}.`);
+  }
+  if (sample === undefined) {
+    print({ text: String(guide.start.journeys), good: true });
+    return;
+  }
+  const size = Number(wholeNumber(sample, 'sample'));
+  for (const text of sampleLines(guide, size, wholeNumber(seed, 'seed')))
+    print({ text, good: true });
+}
+
+function parsed(): { positionals: string[]; values: Wish } {
+  try {
+    return parseArgs({
+      allowPositionals: true,
+      options: {
+        count: { type: 'boolean' },
+        sample: { type: 'string' },
+        seed: { type: 'string' },
+      },
+    });
+  } catch {
+    return stop(USAGE);
+  }
+}
+
+// Whoever reads the lines may have seen enough (`| head`): not an error.
+process.stdout.on('error', () => process.exit());
+
+const {
+  positionals: [command, ...rest],
+  values,
+} = parsed();
+const today = new Date();
+if (command === 'read') await read(rest, booksOrStop(today), today);
+else if (command === 'write' && rest.length === 0) {
+  const books = booksOrStop(today);
+  await eachInputLine((text, line) => writeLine(text, line, books, today));
+} else if (command === 'journeys') journeys(rest[0], values, booksOrStop(today));
+else stop(USAGE);

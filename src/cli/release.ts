@@ -1,0 +1,60 @@
+/**
+ * Freeze the working guides as the next release, where they differ from the newest
+ * one. Never changes a frozen file. With `--check`: only say whether one is due.
+ */
+import { writeFileSync } from 'node:fs';
+import { format } from 'prettier';
+import { differs, freeze } from '../note/freeze.ts';
+import type { Difference } from '../note/freeze.ts';
+import type { Release } from '../note/release.ts';
+import { inRoot, loadReleases, loadWorking, releasesFolder } from './books.ts';
+import type { BookProblem } from './books.ts';
+
+function stop(problems: readonly BookProblem[]): never {
+  for (const problem of problems) console.error(JSON.stringify(problem));
+  console.error('Nothing was frozen: mend the files named above first.');
+  process.exit(1);
+}
+
+function inWords(difference: Difference): string {
+  switch (difference.part) {
+    case 'details':
+      return 'the optional details';
+    case 'guides':
+      return `the list of guides: ${difference.frozen.join(', ')} → ${difference.now.join(', ')}`;
+    case 'guide':
+      return `${difference.guide}: its start or its danger answers`;
+    case 'node':
+      return `${difference.guide}: ${difference.node}`;
+  }
+}
+
+async function write(release: Release): Promise<string> {
+  const file = `${releasesFolder}/${release.release}.json`;
+  const text = await format(JSON.stringify(release), { parser: 'json', printWidth: 100 });
+  // Refuses to overwrite, even when two people freeze at once.
+  writeFileSync(inRoot(file), text, { flag: 'wx' });
+  return file;
+}
+
+const working = loadWorking();
+if (!working.ok) stop(working.error);
+const frozen = loadReleases();
+if (!frozen.ok) stop(frozen.error);
+
+const { guides, details } = working.value;
+const newest = frozen.value.at(-1);
+const differences = newest ? differs(guides, details, newest) : [];
+for (const difference of differences) console.log(`Changed: ${inWords(difference)}`);
+
+if (newest && differences.length === 0) {
+  console.log(`Release ${newest.release} still fits the guides; nothing to freeze.`);
+} else if (process.argv.includes('--check')) {
+  console.log('A release is due: run npm run release.');
+  process.exitCode = 1;
+} else {
+  const today = new Date().toISOString().slice(0, 10);
+  const next = freeze(guides, details, (newest?.release ?? 0) + 1, today);
+  const file = await write(next);
+  console.log(`Frozen: ${file}. Now run node tests/vectors/make.ts and commit both.`);
+}
