@@ -1,0 +1,31 @@
+import type { Guide, Journey } from '../guide/types.ts';
+import type { Evidence } from './types.ts';
+
+/** A node's answers count under the text id of the node. */
+type NodesOfGuide = Pick<Guide, 'nodes'>;
+
+/** The key under which an optional detail counts as evidence. */
+export function detailKey(detail: string): string {
+  return `detail.${detail}`;
+}
+
+/**
+ * A journey and its optional details as evidence, in the order given, details last.
+ * When two steps share their sentences (a second try of the door), the later
+ * answer stands. Answers that no table lists are kept: they carry no information.
+ */
+export function evidenceOf(
+  guide: NodesOfGuide,
+  journey: Journey,
+  details: Readonly<Record<string, string>> = {},
+): Evidence {
+  const answers = new Map<string, string>();
+  for (const { at, answer } of journey) {
+    const key = guide.nodes.get(at)?.text;
+    if (key === undefined) continue;
+    answers.delete(key);
+    answers.set(key, answer);
+  }
+  for (const [detail, answer] of Object.entries(details)) answers.set(detailKey(detail), answer);
+  return [...answers].map(([key, answer]) => ({ key, answer }));
+}

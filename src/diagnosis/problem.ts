@@ -1,0 +1,59 @@
+/** Something wrong in `faults.yaml`, as data; the command line turns it into words. */
+export type ModelProblemCode =
+  /** Not YAML. Facts: `yaml`, the parser's own code. */
+  | 'not-yaml'
+  /** Not the shape of the schema. Facts: `issue`, the schema's own code. */
+  | 'wrong-shape'
+  /** A name that nothing declares. Facts: `name`. */
+  | 'unknown-fault'
+  | 'unknown-part'
+  | 'unknown-access'
+  | 'unknown-check'
+  /** No node or detail has this key. Facts: `name`. */
+  | 'unknown-evidence'
+  /** The node or detail has no such answer. Facts: `name`. */
+  | 'unknown-answer'
+  /** `unsure` never carries information. */
+  | 'unsure-is-no-evidence'
+  /** Listed twice. Facts: `name`. */
+  | 'twice'
+  /** Facts: `sum`. */
+  | 'priors-do-not-sum-to-one'
+  | 'row-does-not-sum-to-one'
+  /** Facts: `expected`, `found`. */
+  | 'row-length'
+  /** Facts: `found`. */
+  | 'too-many-checks'
+  | 'too-many-faults'
+  | 'too-many-parts'
+  /** Facts: `found`, how many results rule nothing in. */
+  | 'not-one-clear-result'
+  /** The two figures leave nothing for the clear result. Facts: `fault`. */
+  | 'no-room-for-clear-result'
+  /** No check finds it. Facts: `name`. */
+  | 'fault-without-check'
+  /** A reading of resistance without supply proved dead and wires off, or a live one that claims it. */
+  | 'unsafe-reading'
+  /** Checks wait for each other. Facts: `name`. */
+  | 'checks-in-a-circle'
+  /** A check comes before one it needs. Facts: `name`. */
+  | 'fixed-order-breaks-after'
+  /** Facts: `name`. */
+  | 'fixed-order-misses';
+
+export interface ModelProblem {
+  readonly file: string;
+  /** Line in the file, from 1, where known. */
+  readonly line?: number;
+  /** Path inside the file, dots between its parts. */
+  readonly place: string;
+  readonly code: ModelProblemCode;
+  readonly facts: Readonly<Record<string, string | number>>;
+}
+
+/** Reports a problem at a path of the file. */
+export type Report = (
+  path: readonly (string | number)[],
+  code: ModelProblemCode,
+  facts?: Readonly<Record<string, string | number>>,
+) => void;
