@@ -1,0 +1,71 @@
+import { syllable } from 'syllable';
+
+/** What a reading grade is made of. */
+export interface TextCounts {
+  readonly words: number;
+  readonly sentences: number;
+  readonly syllables: number;
+}
+
+const sentenceSegmenter = new Intl.Segmenter('en', { granularity: 'sentence' });
+const wordSegmenter = new Intl.Segmenter('en', { granularity: 'word' });
+
+/**
+ * Flesch–Kincaid grade level, in years of US schooling: 0.39 words a sentence +
+ * 11.8 syllables a word − 15.59 (Kincaid, Fishburne, Rogers & Chissom 1975, Research
+ * Branch Report 8-75). Without a word or a sentence it is −Infinity: nothing to read.
+ */
+export function grade(words: number, sentences: number, syllables: number): number {
+  if (words === 0 || sentences === 0) return -Infinity;
+  return 0.39 * (words / sentences) + 11.8 * (syllables / words) - 15.59;
+}
+
+/** The sentences of passages; each passage ends its last sentence, with a full stop or without. */
+export function sentencesOf(passages: readonly string[]): string[] {
+  return passages.flatMap((passage) =>
+    [...sentenceSegmenter.segment(passage)]
+      .map(({ segment }) => segment.trim())
+      .filter((segment) => wordsOf(segment).length > 0),
+  );
+}
+
+function wordsOf(text: string): string[] {
+  return [...wordSegmenter.segment(text)]
+    .filter(({ isWordLike }) => isWordLike)
+    .map(({ segment }) => segment);
+}
+
+/** Figures are read out digit by digit, as a telephone number is. */
+function syllablesOf(word: string): number {
+  const digits = word.match(/\p{Nd}/gu)?.length ?? 0;
+  return Math.max(1, digits + syllable(word.replace(/\p{Nd}/gu, '')));
+}
+
+/** Count English passages: words and sentences by Unicode segmentation (UAX 29). */
+export function count(passages: readonly string[]): TextCounts {
+  const sentences = sentencesOf(passages);
+  const words = sentences.flatMap(wordsOf);
+  const syllables = words.reduce((sum, word) => sum + syllablesOf(word), 0);
+  return { words: words.length, sentences: sentences.length, syllables };
+}
+
+/** Flesch–Kincaid grade of English passages taken together. */
+export function gradeOf(passages: readonly string[]): number {
+  const { words, sentences, syllables } = count(passages);
+  return grade(words, sentences, syllables);
+}
+
+/** Shorter sentences have a grade, but it says no more than that their one word is long. */
+const LEAST_WORDS = 4;
+
+/** The sentences of four words or more that are hardest to read, the hardest first. */
+export function hardest(
+  passages: readonly string[],
+  most: number,
+): readonly { readonly sentence: string; readonly grade: number }[] {
+  return [...new Set(sentencesOf(passages))]
+    .filter((sentence) => wordsOf(sentence).length >= LEAST_WORDS)
+    .map((sentence) => ({ sentence, grade: gradeOf([sentence]) }))
+    .toSorted((a, b) => b.grade - a.grade)
+    .slice(0, most);
+}
