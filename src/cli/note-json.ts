@@ -71,7 +71,7 @@ const problemSchema = z.discriminatedUnion('code', [
     code: z.literal('impossible'),
     field: z.enum(['release', 'guide', 'journey', 'details', 'error', 'length']),
   }),
-]);
+]) satisfies z.ZodType<ReadProblem>;
 /** What `read` prints, one object a line. */
 export const readingSchema = z
   .discriminatedUnion('kind', [
