@@ -1,8 +1,15 @@
+import type { Detail } from '../guide/details.ts';
+import type { Guide } from '../guide/types.ts';
 import { resultRow } from './build-model.ts';
 import { detailKey } from './evidence.ts';
-import type { Context } from './load.ts';
 import type { Report } from './problem.ts';
 import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
+
+/** What the evidence keys are checked against; left out, that check is left out. */
+export interface Context {
+  readonly guide?: Pick<Guide, 'nodes'>;
+  readonly details?: readonly Detail[];
+}
 
 /** The plan's exact search visits every set of checks: 2^16 of them is its limit. */
 export const MOST_CHECKS = 16;
@@ -14,7 +21,7 @@ export const MOST_PARTS = 16;
 /** Figures are written with a few decimals: three thirds as 0.333 are one within this. */
 const ROUNDING = 0.002;
 
-type Path = readonly (string | number)[];
+type Path = readonly PropertyKey[];
 
 function names(
   list: readonly string[],
@@ -61,8 +68,7 @@ function keysOf({ guide, details }: Context): Map<string, Set<string>> {
     for (const { id } of answers) all.add(id);
     known.set(text, all);
   }
-  for (const [detail, answers] of Object.entries(details ?? {}))
-    known.set(detailKey(detail), new Set(answers));
+  for (const { id, answers } of details ?? []) known.set(detailKey(id), new Set(answers));
   return known;
 }
 

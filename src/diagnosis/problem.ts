@@ -1,3 +1,5 @@
+import type { Place } from '../guide/problem.ts';
+
 /** Something wrong in `faults.yaml`, as data; the command line turns it into words. */
 export type ModelProblemCode =
   /** Not YAML. Facts: `yaml`, the parser's own code. */
@@ -43,17 +45,16 @@ export type ModelProblemCode =
 
 export interface ModelProblem {
   readonly file: string;
-  /** Line in the file, from 1, where known. */
-  readonly line?: number;
-  /** Path inside the file, dots between its parts. */
-  readonly place: string;
+  readonly place: Place;
+  /** The way to the value inside the file, keys joined by dots. */
+  readonly path: string;
   readonly code: ModelProblemCode;
   readonly facts: Readonly<Record<string, string | number>>;
 }
 
 /** Reports a problem at a path of the file. */
 export type Report = (
-  path: readonly (string | number)[],
+  path: readonly PropertyKey[],
   code: ModelProblemCode,
   facts?: Readonly<Record<string, string | number>>,
 ) => void;
