@@ -1,0 +1,54 @@
+import { expect, type Page } from '@playwright/test';
+
+/** One place the Tab key stops at. */
+export interface TabStop {
+  /** Element name, as `a` or `button`. */
+  readonly tag: string;
+  /** Its label or text, cut to 60 characters. */
+  readonly name: string;
+  /** Whether a focus ring is drawn: an outline or a shadow that is there only with the focus. */
+  readonly ring: boolean;
+  /** Whether its middle is on the screen with nothing else over it (WCAG 2.4.11). */
+  readonly seen: boolean;
+}
+
+const MOST_STOPS = 300;
+
+/**
+ * Presses Tab from the top of the page until it leaves the document, and lists where it stopped.
+ * Fails when the focus is caught on the page.
+ */
+export async function tabOrder(page: Page): Promise<TabStop[]> {
+  await page.evaluate(() => {
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    getSelection()?.removeAllRanges();
+    scrollTo(0, 0);
+  });
+  const stops: (TabStop & { place: number })[] = [];
+  for (;;) {
+    await page.keyboard.press('Tab');
+    const stop = await page.evaluate(() => {
+      const element = document.activeElement;
+      if (!(element instanceof Element) || element === document.body) return undefined;
+      const look = () => {
+        const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(element);
+        return { outline: outlineStyle !== 'none' && outlineWidth !== '0px', boxShadow };
+      };
+      const box = element.getBoundingClientRect();
+      const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+      const focused = look();
+      return {
+        tag: element.localName,
+        name: (element.getAttribute('aria-label') ?? element.textContent).trim().slice(0, 60),
+        ring: focused.outline || focused.boxShadow !== 'none',
+        seen: top !== null && (element.contains(top) || top.contains(element)),
+        place: [...document.querySelectorAll('*')].indexOf(element),
+      };
+    });
+    if (stop === undefined || stop.place === stops[0]?.place) break;
+    stops.push(stop);
+    expect(stops.length, 'Tab leads out of the page in the end').toBeLessThan(MOST_STOPS);
+  }
+  expect(stops.length, 'Tab stops somewhere').toBeGreaterThan(0);
+  return stops.map(({ tag, name, ring, seen }) => ({ tag, name, ring, seen }));
+}

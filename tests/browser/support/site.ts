@@ -1,0 +1,61 @@
+import { readdirSync } from 'node:fs';
+import { relative, sep } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+
+/** Addresses of all pages of a built site, from its root, sorted: `/`, `/about/`, `/404.html`. */
+export function pagesOf(dist: string): string[] {
+  const pages = readdirSync(dist, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && entry.name.endsWith('.html'))
+    .map((entry) => {
+      const folder = relative(dist, entry.parentPath).split(sep).filter(Boolean);
+      return `/${[...folder, entry.name].join('/')}`.replace(/(?<=\/)index\.html$/, '');
+    })
+    .toSorted();
+  expect(pages.length, `pages in ${dist}`).toBeGreaterThan(0);
+  return pages;
+}
+
+/** The same without files that are no folder's own page, such as the 404 page. */
+export function readablePagesOf(dist: string): string[] {
+  return pagesOf(dist).filter((path) => path.endsWith('/'));
+}
+
+/** Pages of one guide: questions, steps, stops and finishes. */
+export function guidePagesOf(dist: string, guide = 'door-locked'): string[] {
+  const pages = pagesOf(dist).filter((path) => path.startsWith(`/${guide}/`));
+  expect(pages.length, `pages of ${guide}`).toBeGreaterThan(0);
+  return pages;
+}
+
+/** A question or step, and the answer given there. */
+export type Answered = readonly [node: string, answer: string];
+
+/** The link that gives an answer. */
+export const answerLink = (page: Page, answer: string) =>
+  page.locator(`main a[data-answer="${answer}"]`);
+
+/**
+ * Follows a guide by clicking, from the page of the first node on, checking at every step that the
+ * guide stands where the walk says it does. Leaves the page at what follows the last answer.
+ */
+export async function walkGuide(
+  page: Page,
+  answers: readonly Answered[],
+  guide = 'door-locked',
+): Promise<void> {
+  const at = (node: string) => `/${guide}/${node}/`;
+  const first = answers[0];
+  if (first === undefined) throw new Error('a walk needs an answer');
+  if (new URL(page.url(), 'about:blank').pathname !== at(first[0])) await page.goto(at(first[0]));
+  for (const [index, [node, answer]] of answers.entries()) {
+    await expect
+      .poll(() => new URL(page.url()).pathname, {
+        message: `answer ${String(index + 1)} (${answer}) is asked at ${node}`,
+      })
+      .toBe(at(node));
+    await answerLink(page, answer).click();
+  }
+  const last = answers.at(-1);
+  if (last !== undefined)
+    await expect.poll(() => new URL(page.url()).pathname).not.toBe(at(last[0]));
+}
