@@ -58,7 +58,10 @@ export function expand(
     const target = forTrack(given.to, moved);
     const place = text.valueAt([...path, 'to']);
     const told = { node: from.name, answer, place };
-    if (target === undefined) return void tell({ code: 'target-missing', track: moved, ...told });
+    if (target === undefined) {
+      tell({ code: 'target-missing', track: moved, ...told });
+      return undefined;
+    }
     const authored = guide.nodes.get(target);
     // A node that is in the file but broken has been told already; others by `checkNames`.
     if (!authored) return undefined;

@@ -72,7 +72,9 @@ function parseDetails(text: string): { details: Record<string, string>; whole: b
 
 function isDay(text: string): boolean {
   const day = new Date(`${text}T00:00:00Z`);
-  return /^\d{4}-\d\d-\d\d$/.test(text) && day.toJSON()?.slice(0, 10) === text;
+  if (!/^\d{4}-\d\d-\d\d$/.test(text) || Number.isNaN(day.getTime())) return false;
+  // A 30th of February would be read as a day in March.
+  return day.toISOString().startsWith(text);
 }
 
 function parseTimer(text: string): RunningTimer | undefined {

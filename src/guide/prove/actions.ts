@@ -27,7 +27,7 @@ export const actionsListed: Property = {
                   fault: {
                     code: 'action-unlisted' as const,
                     node: node.id,
-                    action: String(node.action ?? ''),
+                    action: node.action ?? '',
                   },
                   journey,
                 },

@@ -9,7 +9,7 @@ const asking: readonly RegExp[] = [
   // A wire touched.
   /\b(?:touch|move|pull|disconnect|connect|cut|check|test|join|loosen|tighten)\b[^,;]{0,30}\b(?:wires?|wiring|cables?|cords?|terminals?)\b/giu,
   // Force: as a command, not as what force does ("Force bends it").
-  /(?<=^|[,:(]\s*|\b(?:and|or|to|then|please|just|now|can|may|must|should)\s+)(?:force|pry|prise|yank|jerk|slam|bang|hit|kick|shake|break|bend|twist)\b(?!\s+(?:can|may|will|bends|breaks|harms)\b)|\b(?:use|using|with|more|some|by)\s+(?:\w+\s+)?force\b|\b(?:forcing|prying)\b|\b(?:pull|push|press|tug|turn|lean|hold)\b[^,;]{0,15}\bhard(?:er)?\b/giu,
+  /(?<=^|[,;:(]\s*|\b(?:and|or|but|so|to|then|please|just|now|can|may|must|should)\s+)(?:force|pry|prise|yank|jerk|slam|bang|hit|kick|shake|break|bend|twist)\b(?!\s+(?:can|may|will|bends|breaks|harms)\b)|\b(?:use|using|with|more|some|by)\s+(?:\w+\s+){0,2}force\b|\b(?:forcing|prying)\b|\b(?:pull|push|press|tug|turn|lean|hold)\b[^,;]{0,15}\bhard(?:er)?\b/giu,
 ];
 
 /** A word that turns what follows it in the same clause into its contrary. */

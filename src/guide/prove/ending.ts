@@ -1,4 +1,4 @@
-import type { GuideNode, NodeId } from '../types.ts';
+import type { GuideNode } from '../types.ts';
 import { longestJourney } from './count.ts';
 import { isEnd } from './graph.ts';
 import { journeyWith, reached } from './property.ts';
@@ -24,7 +24,8 @@ function atNode(evidence: Evidence, node: GuideNode, index: number): Failure[] {
 }
 
 /** The loop as a journey: to its first node, once around, and there again. */
-function loopFailure({ graph, searches }: Evidence, loop: readonly number[]): Failure {
+function loopFailures({ graph, searches }: Evidence): Failure[] {
+  const loop = graph.loop ?? [];
   const ids = loop.flatMap((index) => graph.nodes[index]?.id ?? []);
   const around = loop.flatMap((index, place) => {
     const next = loop[(place + 1) % loop.length];
@@ -32,10 +33,10 @@ function loopFailure({ graph, searches }: Evidence, loop: readonly number[]): Fa
     const at = graph.nodes[index]?.id;
     return arc && at !== undefined ? [{ at, answer: arc.answer.id }] : [];
   });
-  return {
-    fault: { code: 'loop', node: ids[0] as NodeId, nodes: ids },
-    journey: () => [...(searches.plain(loop[0] ?? -1) ?? []), ...around],
-  };
+  const [node] = ids;
+  if (node === undefined) return [];
+  const journey = () => [...(searches.plain(loop[0] ?? -1) ?? []), ...around];
+  return [{ fault: { code: 'loop', node, nodes: ids }, journey }];
 }
 
 /** Every journey ends, soon: no dead end, no loop, no node out of reach, at most 25 answers. */
@@ -50,7 +51,7 @@ export const journeysEnd: Property = {
         fault: { code: 'start-missing', node: graph.guide.start },
         journey: () => [],
       });
-    if (graph.loop) failures.push(loopFailure(evidence, graph.loop));
+    failures.push(...loopFailures(evidence));
     const inReach = new Set(graph.order);
     graph.nodes.forEach(({ id }, index) => {
       if (!inReach.has(index))
