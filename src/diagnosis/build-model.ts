@@ -1,3 +1,4 @@
+import { at, scaled, sum } from './numbers.ts';
 import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
 import type { Check, EvidenceTable, Model } from './types.ts';
 
@@ -6,17 +7,12 @@ function rowIndex(rows: readonly { readonly faults: readonly string[] }[], fault
   return 1 + rows.findIndex(({ faults }) => faults.includes(fault));
 }
 
-/** Rows are checked to sum to 1 within a rounding error; this removes the rest of it. */
-function exact(p: readonly number[]): number[] {
-  const sum = p.reduce((a, b) => a + b, 0);
-  return p.map((one) => one / sum);
-}
-
 function evidenceTable(key: string, table: TableFile, faults: readonly string[]): EvidenceTable {
   return {
     key,
     answers: table.answers,
-    rows: [table.default, ...table.rows].map(({ p }) => exact(p)),
+    // Rows sum to 1 within a rounding error; this removes the rest of it.
+    rows: [table.default, ...table.rows].map(({ p }) => scaled(p)),
     rowOf: faults.map((fault) => rowIndex(table.rows, fault)),
   };
 }
@@ -29,7 +25,7 @@ function evidenceTable(key: string, table: TableFile, faults: readonly string[])
  */
 export function resultRow(check: CheckFile, fault: string): number[] {
   const override = check.rows?.find(({ faults }) => faults.includes(fault));
-  if (override) return exact(override.p);
+  if (override) return scaled(override.p);
   const results = Object.values(check.results);
   const bad = results.filter((points) => points.length > 0).length;
   const finding = results.filter((points) => points.includes(fault)).length;
@@ -37,8 +33,8 @@ export function resultRow(check: CheckFile, fault: string): number[] {
     if (points.length === 0) return 0;
     return points.includes(fault) ? check.catches / finding : check['false-alarms'] / bad;
   });
-  const clear = 1 - row.reduce((a, b) => a + b, 0);
-  return results.map((points, index) => (points.length === 0 ? clear : row[index]!));
+  const clear = 1 - sum(row);
+  return results.map((points, index) => (points.length === 0 ? clear : at(row, index)));
 }
 
 function buildCheck(id: string, check: CheckFile, faults: readonly string[]): Check {
@@ -62,12 +58,12 @@ function buildCheck(id: string, check: CheckFile, faults: readonly string[]): Ch
 /** A checked file as the model that everything else reads. */
 export function buildModel(file: FaultsFile): Model {
   const faults = Object.keys(file.faults);
-  const priors = exact(Object.values(file.faults).map(({ prior }) => prior));
+  const priors = scaled(Object.values(file.faults).map(({ prior }) => prior));
   const list = Object.entries(file.faults);
   return {
     guide: file.guide,
     source: file.source,
-    faults: list.map(([id, { parts }], index) => ({ id, prior: priors[index]!, parts })),
+    faults: list.map(([id, { parts }], index) => ({ id, prior: at(priors, index), parts })),
     evidence: Object.entries(file.evidence).map(([key, one]) => evidenceTable(key, one, faults)),
     access: Object.entries(file.access).map(([id, { minutes }]) => ({ id, minutes })),
     checks: Object.entries(file.checks).map(([id, check]) => buildCheck(id, check, faults)),

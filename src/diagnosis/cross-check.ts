@@ -2,6 +2,7 @@ import type { Detail } from '../guide/details.ts';
 import type { Guide } from '../guide/types.ts';
 import { resultRow } from './build-model.ts';
 import { detailKey } from './evidence.ts';
+import { sum } from './numbers.ts';
 import type { Report } from './problem.ts';
 import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
 
@@ -38,8 +39,8 @@ function names(
 
 function distribution(p: readonly number[], length: number, path: Path, report: Report): void {
   if (p.length !== length) report(path, 'row-length', { expected: length, found: p.length });
-  const sum = p.reduce((a, b) => a + b, 0);
-  if (Math.abs(sum - 1) > ROUNDING) report(path, 'row-does-not-sum-to-one', { sum });
+  const total = sum(p);
+  if (Math.abs(total - 1) > ROUNDING) report(path, 'row-does-not-sum-to-one', { sum: total });
 }
 
 function rows(
@@ -118,7 +119,8 @@ function check([id, one]: readonly [string, CheckFile], file: FaultsFile, report
 function circles(file: FaultsFile, report: Report): void {
   const done = new Set<string>();
   const names = Object.keys(file.checks);
-  const ready = (name: string) => (file.checks[name]!.after ?? []).every((one) => done.has(one));
+  const ready = (name: string) =>
+    (file.checks[name]?.after ?? []).every((one) => done.has(one) || !names.includes(one));
   for (let grown = true; grown;) {
     grown = false;
     for (const name of names)
@@ -158,8 +160,9 @@ function sizes(file: FaultsFile, report: Report): void {
 /** Reports everything that one part of a well-shaped file gets wrong about another. */
 export function crossCheck(file: FaultsFile, context: Context, report: Report): void {
   sizes(file, report);
-  const sum = Object.values(file.faults).reduce((total, { prior }) => total + prior, 0);
-  if (Math.abs(sum - 1) > ROUNDING) report(['faults'], 'priors-do-not-sum-to-one', { sum });
+  const total = sum(Object.values(file.faults).map(({ prior }) => prior));
+  if (Math.abs(total - 1) > ROUNDING)
+    report(['faults'], 'priors-do-not-sum-to-one', { sum: total });
   const found = new Set(
     Object.values(file.checks).flatMap(({ results }) => Object.values(results).flat()),
   );

@@ -1,4 +1,5 @@
-import type { Evidence, EvidenceGiven, EvidenceTable, FaultId, Model } from './types.ts';
+import { at, normalised } from './numbers.ts';
+import type { Evidence, EvidenceGiven, FaultId, Model } from './types.ts';
 
 /** How much one answer speaks for a fault (above 0) or against it (below 0). */
 export interface Weight extends EvidenceGiven {
@@ -18,57 +19,47 @@ export interface Informative extends EvidenceGiven {
   readonly likelihood: readonly number[];
 }
 
-function column(table: EvidenceTable, answer: number): number[] {
-  return table.rowOf.map((row) => table.rows[row]![answer]!);
-}
-
 /** The answers that carry information: those that a table of the model lists. */
 export function informative(model: Model, evidence: Evidence): Informative[] {
   return evidence.flatMap(({ key, answer }) => {
     const table = model.evidence.find((one) => one.key === key);
     const index = table?.answers.indexOf(answer) ?? -1;
-    return table && index >= 0 ? [{ key, answer, likelihood: column(table, index) }] : [];
+    if (!table || index < 0) return [];
+    const likelihood = table.rowOf.map((row) => at(at(table.rows, row), index));
+    return [{ key, answer, likelihood }];
   });
 }
 
-/** Log weights, of any common offset, as shares that sum to 1. */
-export function normalised(logs: readonly number[]): number[] {
-  const top = Math.max(...logs);
-  const scaled = logs.map((log) => Math.exp(log - top));
-  const sum = scaled.reduce((a, b) => a + b, 0);
-  return scaled.map((one) => one / sum);
-}
-
-/** 10·log10 of a ratio given by natural logarithms: decibans. */
+/** 10·log10 of a ratio given as a difference of natural logarithms: decibans. */
 const DECIBANS = 10 / Math.LN10;
 
 /**
- * P(answer | any other fault) for each fault: the likelihood averaged over the
- * other faults, each weighted by `shares` (what is believed before this answer).
+ * P(answer | any fault but this one): the likelihood averaged over the others,
+ * each weighted by what is believed of it before this answer.
  */
-function complementLikelihood(shares: readonly number[], likelihood: readonly number[]): number[] {
-  return shares.map((_, fault) => {
-    let mass = 0;
-    let joint = 0;
-    // Summed over the others, not as total minus own: that would cancel near share 1.
-    for (let other = 0; other < shares.length; other++) {
-      if (other === fault) continue;
-      mass += shares[other]!;
-      joint += shares[other]! * likelihood[other]!;
-    }
-    return mass > 0 ? joint / mass : likelihood[fault]!;
-  });
+function complement(before: readonly number[], likelihood: readonly number[], fault: number) {
+  let mass = 0;
+  let joint = 0;
+  // Summed over the others, not as all minus own: that would cancel near share 1.
+  for (const [other, share] of before.entries()) {
+    if (other === fault) continue;
+    mass += share;
+    joint += share * at(likelihood, other);
+  }
+  return mass > 0 ? joint / mass : at(likelihood, fault);
 }
 
 /**
- * Shares of all faults after the evidence, in the model's order. Single-fault
+ * Share of each fault after the evidence, in the model's order. Single-fault
  * Bayes with answers independent given the fault, in log space.
  */
 export function shares(model: Model, evidence: Evidence): number[] {
-  const logs = model.faults.map(({ prior }) => Math.log(prior));
-  for (const { likelihood } of informative(model, evidence))
-    likelihood.forEach((one, fault) => (logs[fault]! += Math.log(one)));
-  return normalised(logs);
+  const given = informative(model, evidence);
+  return normalised(
+    model.faults.map(({ prior }, fault) =>
+      given.reduce((log, { likelihood }) => log + Math.log(at(likelihood, fault)), Math.log(prior)),
+    ),
+  );
 }
 
 /**
@@ -80,19 +71,19 @@ export function shares(model: Model, evidence: Evidence): number[] {
  * weights give the posterior log-odds exactly.
  */
 export function posterior(model: Model, evidence: Evidence): Share[] {
-  const logs = model.faults.map(({ prior }) => Math.log(prior));
   const weights: Weight[][] = model.faults.map(() => []);
-  let current = normalised(logs);
+  let logs = model.faults.map(({ prior }) => Math.log(prior));
   for (const { key, answer, likelihood } of informative(model, evidence)) {
-    const others = complementLikelihood(current, likelihood);
-    likelihood.forEach((one, fault) => {
-      const decibans = DECIBANS * (Math.log(one) - Math.log(others[fault]!));
-      weights[fault]!.push({ key, answer, decibans });
-      logs[fault]! += Math.log(one);
-    });
-    current = normalised(logs);
+    const before = normalised(logs);
+    for (const [fault, list] of weights.entries()) {
+      const others = complement(before, likelihood, fault);
+      const nats = Math.log(at(likelihood, fault)) - Math.log(others);
+      list.push({ key, answer, decibans: DECIBANS * nats });
+    }
+    logs = logs.map((log, fault) => log + Math.log(at(likelihood, fault)));
   }
+  const after = normalised(logs);
   return model.faults
-    .map(({ id }, index) => ({ fault: id, share: current[index]!, weights: weights[index]! }))
+    .map(({ id }, index) => ({ fault: id, share: at(after, index), weights: at(weights, index) }))
     .sort((a, b) => b.share - a.share);
 }
