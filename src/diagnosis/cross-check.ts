@@ -3,6 +3,7 @@ import type { Guide } from '../guide/types.ts';
 import { resultRow } from './build-model.ts';
 import { detailKey } from './evidence.ts';
 import { sum } from './numbers.ts';
+import { MOST_CHECKS } from './order.ts';
 import type { Report } from './problem.ts';
 import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
 
@@ -12,8 +13,6 @@ export interface Context {
   readonly details?: readonly Detail[];
 }
 
-/** The plan's exact search visits every set of checks: 2^16 of them is its limit. */
-export const MOST_CHECKS = 16;
 /** Sets of faults are kept in the bits of one 32-bit integer. */
 export const MOST_FAULTS = 31;
 /** Sets of parts are enumerated. */

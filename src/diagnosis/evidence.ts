@@ -9,6 +9,11 @@ export function detailKey(detail: string): string {
   return `detail.${detail}`;
 }
 
+/** The key under which a check's result counts as evidence, its answer the result's id. */
+export function checkKey(check: string): string {
+  return `check.${check}`;
+}
+
 /**
  * A journey and its optional details as evidence, in the order given, details last.
  * When two steps share their sentences (a second try of the door), the later

@@ -1,3 +1,4 @@
+import { checkKey } from './evidence.ts';
 import { at, normalised } from './numbers.ts';
 import type { Evidence, EvidenceGiven, FaultId, Model } from './types.ts';
 
@@ -19,14 +20,26 @@ export interface Informative extends EvidenceGiven {
   readonly likelihood: readonly number[];
 }
 
-/** The answers that carry information: those that a table of the model lists. */
+/** P(answer | fault) for each fault in the model's order; undefined when it says nothing. */
+function likelihoodOf(model: Model, { key, answer }: EvidenceGiven): number[] | undefined {
+  const table = model.evidence.find((one) => one.key === key);
+  const check = table ? undefined : model.checks.find(({ id }) => checkKey(id) === key);
+  const column = table
+    ? table.answers.indexOf(answer)
+    : (check?.results.findIndex(({ id }) => id === answer) ?? -1);
+  if (column < 0) return undefined;
+  const rows = table ? table.rowOf.map((row) => at(table.rows, row)) : (check?.likelihoods ?? []);
+  return rows.map((row) => at(row, column));
+}
+
+/**
+ * The answers that carry information: those that a table of the model lists, and
+ * results of checks (key `check.` and the check's name).
+ */
 export function informative(model: Model, evidence: Evidence): Informative[] {
   return evidence.flatMap(({ key, answer }) => {
-    const table = model.evidence.find((one) => one.key === key);
-    const index = table?.answers.indexOf(answer) ?? -1;
-    if (!table || index < 0) return [];
-    const likelihood = table.rowOf.map((row) => at(at(table.rows, row), index));
-    return [{ key, answer, likelihood }];
+    const likelihood = likelihoodOf(model, { key, answer });
+    return likelihood ? [{ key, answer, likelihood }] : [];
   });
 }
 
