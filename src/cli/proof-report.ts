@@ -1,0 +1,127 @@
+/** A guide's proof as lines for people and as plain values for machines. */
+import type { CounterExample, Proof, Verdict } from '../guide/prove/prove.ts';
+import { pageGrade, passages } from '../guide/prove/sentences.ts';
+import type { GuideSentences } from '../guide/prove/sentences.ts';
+import type { Guide, Journey } from '../guide/types.ts';
+import { gradeOf, hardest } from '../text/readability.ts';
+import { propertyWords, tellFault } from './proof-words.ts';
+
+export interface Proved {
+  readonly file: string;
+  readonly guide: Guide;
+  readonly sentences: GuideSentences;
+  readonly proof: Proof;
+}
+
+const MOST_HARD_SENTENCES = 10;
+/** Beyond this many faults of one property a list helps nobody; the count is told. */
+const MOST_FAULTS = 12;
+
+/** Placeholders are read as one word, their own name. */
+function spoken(passage: string): string {
+  return passage.replace(/\{\{\W*(\w+)[^}]*\}\}/gu, '$1');
+}
+
+/** Reading grade of passages with their placeholders read as words. */
+export function spokenGrade(passages: readonly string[]): number {
+  return gradeOf(passages.map(spoken));
+}
+
+function pageGrades(sentences: GuideSentences): { page: string; grade: number }[] {
+  return Object.entries(sentences).map(([page, own]) => ({
+    page,
+    grade: Math.round(pageGrade(own, spokenGrade) * 100) / 100,
+  }));
+}
+
+function hardestOf(sentences: GuideSentences) {
+  const all = Object.values(sentences).flatMap(passages).map(spoken);
+  return hardest(all, MOST_HARD_SENTENCES);
+}
+
+function figures(count: bigint | null): string {
+  return count === null ? 'endless' : count.toLocaleString('en');
+}
+
+/** A journey as a reader would tell it: each question's title and the answer's label. */
+export function tellJourney({ guide, sentences }: Proved, journey: Journey): string[] {
+  return journey.map(({ at, answer }) => {
+    const node = guide.nodes.get(at);
+    const own = node && sentences[node.text];
+    // A danger answer given on a later page has its label at the start.
+    const label = own?.answers?.[answer] ?? sentences[guide.start]?.answers?.[answer];
+    return `${own?.title ?? at} → ${label ?? answer}`;
+  });
+}
+
+function counterLines(proved: Proved, { fault, journey }: CounterExample): string[] {
+  const { what, hint } = tellFault(fault);
+  const told = tellJourney(proved, journey);
+  const node = proved.guide.nodes.get(fault.node);
+  const title = node && proved.sentences[node.text]?.title;
+  return [
+    `      ${what}`,
+    ...(told.length > 0 ? ['      A journey that shows it:'] : []),
+    ...told.map((line, index) => `        ${index + 1}. ${line}`),
+    ...(title === undefined ? [] : [`      Page ${fault.node}: “${title}”`]),
+    `      What to do: ${hint}`,
+  ];
+}
+
+function verdictLines(proved: Proved, verdict: Verdict): string[] {
+  const { id, holds, faults, journeysConcerned, counterExample } = verdict;
+  const others = faults.filter((fault) => fault !== counterExample?.fault);
+  return [
+    `  ${holds ? 'holds' : 'FAILS'}  ${id}: ${propertyWords[id]}`,
+    `         ${figures(journeysConcerned)} journeys concerned`,
+    ...(counterExample ? counterLines(proved, counterExample) : []),
+    ...others.slice(0, MOST_FAULTS).map((fault) => `      Also: ${tellFault(fault).what}`),
+    ...(others.length > MOST_FAULTS ? [`      And ${others.length - MOST_FAULTS} more.`] : []),
+  ];
+}
+
+/** Lines for people. */
+export function proofLines(proved: Proved): string[] {
+  const { guide, file, proof, sentences } = proved;
+  const { all, complete, shortest, longest } = proof.journeys;
+  const grades = pageGrades(sentences).toSorted((a, b) => b.grade - a.grade);
+  return [
+    `${guide.id} (${file})`,
+    `  ${guide.nodes.size} pages. ${figures(all)} journeys, unfinished ones too; ${figures(complete)} come to an end, after ${shortest ?? '?'} to ${longest ?? '?'} answers. All are covered.`,
+    '',
+    ...proof.verdicts.flatMap((verdict) => verdictLines(proved, verdict)),
+    '',
+    '  Reading grade of each page (Flesch–Kincaid, 6 is the most):',
+    ...grades.map(({ page, grade }) => `  ${grade.toFixed(1).padStart(6)}  ${page}`),
+    '',
+    '  The hardest sentences, each by itself:',
+    ...hardestOf(sentences).map(
+      ({ sentence, grade }) => `  ${grade.toFixed(1).padStart(6)}  ${sentence}`,
+    ),
+    '',
+  ];
+}
+
+/** Plain values for machines. Counts are decimal strings: they can pass 2^53. Null is endless. */
+export function proofJson({ guide, file, proof, sentences }: Proved) {
+  const text = (count: bigint | null): string | null => count?.toString() ?? null;
+  return {
+    guide: guide.id,
+    file,
+    holds: proof.holds,
+    pages: guide.nodes.size,
+    journeys: {
+      all: text(proof.journeys.all),
+      complete: text(proof.journeys.complete),
+      shortest: proof.journeys.shortest,
+      longest: proof.journeys.longest,
+    },
+    properties: proof.verdicts.map((verdict) => ({
+      ...verdict,
+      journeysCovered: text(verdict.journeysCovered),
+      journeysConcerned: text(verdict.journeysConcerned),
+    })),
+    grades: pageGrades(sentences),
+    hardest: hardestOf(sentences),
+  };
+}
