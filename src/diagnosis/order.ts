@@ -47,6 +47,7 @@ export const MOST_CHECKS = 16;
 
 const without = (mask: number, taken: number) => mask & ~taken;
 const has = (mask: number, bit: number) => ((mask >>> bit) & 1) === 1;
+const lowestBit = (mask: number) => 31 - Math.clz32(mask & -mask);
 
 /** The sum of the values whose bits are set. */
 function masked(values: readonly number[], mask: number): number {
@@ -84,8 +85,7 @@ export function expectedMinutes(search: Search, order: readonly number[]): numbe
 function subsetSums(values: readonly number[]): Float64Array {
   const sums = new Float64Array(2 ** values.length);
   for (let mask = 1; mask < sums.length; mask++) {
-    const lowest = 31 - Math.clz32(mask & -mask);
-    sums[mask] = at(sums, mask & (mask - 1)) + at(values, lowest);
+    sums[mask] = (sums[mask & (mask - 1)] ?? 0) + at(values, lowestBit(mask));
   }
   return sums;
 }
@@ -95,8 +95,7 @@ function unions(masks: readonly number[], start: number): Int32Array {
   const all = new Int32Array(2 ** masks.length);
   all[0] = start;
   for (let set = 1; set < all.length; set++) {
-    const lowest = 31 - Math.clz32(set & -set);
-    all[set] = at(all, set & (set - 1)) | at(masks, lowest);
+    all[set] = (all[set & (set - 1)] ?? 0) | at(masks, lowestBit(set));
   }
   return all;
 }
@@ -107,10 +106,12 @@ function unfound(search: Search, found: Int32Array): Float64Array {
   // Two tables of 2^16 sums instead of one of 2^31.
   const low = subsetSums(search.shares.slice(0, 16));
   const high = subsetSums(search.shares.slice(16));
-  return Float64Array.from(found, (mask) => {
-    const left = without(target, mask);
-    return at(low, left & 0xffff) + at(high, left >>> 16);
-  });
+  const rest = new Float64Array(found.length);
+  for (let set = 0; set < found.length; set++) {
+    const left = without(target, found[set] ?? 0);
+    rest[set] = (low[left & 0xffff] ?? 0) + (high[left >>> 16] ?? 0);
+  }
+  return rest;
 }
 
 /**
@@ -136,16 +137,21 @@ export function bestOrder(search: Search): number[] {
   const minutes = Float64Array.from(checks, (one) => one.minutes);
   const needs = Int32Array.from(checks, (one) => one.access);
   const after = Int32Array.from(checks, (one) => one.after);
-  const toGo = new Float64Array(2 ** checks.length);
-  const next = new Int8Array(toGo.length).fill(-1);
+  const all = 2 ** checks.length - 1;
+  const toGo = new Float64Array(all + 1);
+  const next = new Int8Array(all + 1).fill(-1);
   // A set is smaller than any set that has one check more, so from the top down.
-  for (let set = toGo.length - 1; set >= 0; set--) {
-    if (without(target, at(found, set)) === 0) continue;
+  // Typed arrays are read directly: this loop runs 2^checks · checks times.
+  for (let set = all; set >= 0; set--) {
+    if (without(target, found[set] ?? 0) === 0) continue;
+    const shut = ~(open[set] ?? 0);
+    const chance = reached[set] ?? 0;
     let best = Infinity;
-    for (let check = 0; check < checks.length; check++) {
-      if (has(set, check) || without(at(after, check), set) !== 0) continue;
-      const step = at(minutes, check) + at(opening, without(at(needs, check), at(open, set)));
-      const total = step * at(reached, set) + at(toGo, set | (1 << check));
+    for (let rest = all & ~set; rest !== 0; rest &= rest - 1) {
+      const check = lowestBit(rest);
+      if (((after[check] ?? 0) & ~set) !== 0) continue;
+      const step = (minutes[check] ?? 0) + (opening[(needs[check] ?? 0) & shut] ?? 0);
+      const total = step * chance + (toGo[set | (1 << check)] ?? 0);
       if (total < best) {
         best = total;
         next[set] = check;
