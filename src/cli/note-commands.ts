@@ -50,7 +50,7 @@ export function newestGuide(name: string, { library, newest }: Books): BookGuide
 }
 
 /** JSON journeys drawn from all of a guide alike, as `write` takes them. */
-export function* sampleLines(guide: BookGuide, size: number, seed: bigint): Generator<string> {
+export function* sampleLines(guide: BookGuide, size: number, seed: number): Generator<string> {
   for (const journey of sampleJourneys(guide, size, seed)) {
     const answers = journey.map(({ at, answer }) => [at, answer]);
     yield JSON.stringify({ guide: guide.id, answers });

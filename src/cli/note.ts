@@ -53,9 +53,11 @@ async function read(codes: readonly string[], books: Books, today: Date): Promis
   else for (const code of codes) print(readLine(code, books, today));
 }
 
-function wholeNumber(text: string, option: string): bigint {
-  if (!/^\d{1,15}$/.test(text)) stop(`--${option} takes a whole number, not "${text}".`);
-  return BigInt(text);
+function wholeNumber(text: string, option: string): number {
+  if (!/^\d{1,9}$/.test(text)) {
+    stop(`--${option} takes a whole number of at most 9 digits, not "${text}".`);
+  }
+  return Number(text);
 }
 
 interface Wish {
@@ -79,7 +81,7 @@ function journeys(
     print({ text: String(guide.start.journeys), good: true });
     return;
   }
-  const size = Number(wholeNumber(sample, 'sample'));
+  const size = wholeNumber(sample, 'sample');
   for (const text of sampleLines(guide, size, wholeNumber(seed, 'seed')))
     print({ text, good: true });
 }

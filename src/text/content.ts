@@ -1,0 +1,71 @@
+/**
+ * Everything under `content/`, read once at build time. Whatever is wrong there ends
+ * the build with every problem named: file, place and what is expected.
+ */
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { loadDetails } from '../guide/details.ts';
+import type { Detail } from '../guide/details.ts';
+import { loadGuide } from '../guide/load.ts';
+import type { Guide } from '../guide/types.ts';
+import type { Result } from '../result.ts';
+import { firmSchema } from './firm.ts';
+import type { Firm } from './firm.ts';
+import { guideTextSchema } from './guide-text.ts';
+
+const root = join(process.cwd(), 'content');
+
+function read(path: string): string {
+  return readFileSync(join(root, path), 'utf8');
+}
+
+/** A build cannot go on with broken content: the one place where data becomes an exception. */
+function need<T>(result: Result<T, unknown>, path: string): T {
+  if (result.ok) return result.value;
+  throw new Error(`content/${path} is broken. Run "npm run prove" for the places and hints.\n${JSON.stringify(result.error, undefined, 2)}`);
+}
+
+function checked<T>(schema: z.ZodType<T>, value: unknown, path: string): T {
+  const parsed = schema.safeParse(value);
+  if (parsed.success) return parsed.data;
+  throw new Error(`content/${path} is broken:\n${z.prettifyError(parsed.error)}`);
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+}
+
+/** The firm of `content/firm.yaml`. */
+export const firm = once((): Firm => checked(firmSchema, parse(read('firm.yaml')), 'firm.yaml'));
+
+/** All guides, in the order of their folder names. */
+export const guides = once((): readonly Guide[] =>
+  readdirSync(join(root, 'guides'))
+    .toSorted()
+    .map((name) => {
+      const path = `guides/${name}/graph.yaml`;
+      return need(loadGuide(read(path), path), path);
+    }),
+);
+
+/** The optional details of `content/details.yaml`, in the order of the note code. */
+export const details = once((): readonly Detail[] =>
+  need(loadDetails(read('details.yaml'), 'details.yaml'), 'details.yaml'),
+);
+
+/** One text file of a language as it stands, unchecked. */
+export function textFile(language: string, name: string): unknown {
+  return JSON.parse(read(`text/${language}/${name}.json`));
+}
+
+/** The sentences of a guide in a language, every one of them there. */
+export function guideTextFile(language: string, guide: Guide): Record<string, unknown> {
+  return checked(
+    guideTextSchema(guide),
+    textFile(language, guide.id),
+    `text/${language}/${guide.id}.json`,
+  );
+}

@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { helpers } from '../guide/types.ts';
+
+const number = z.strictObject({
+  /** As people read it. */
+  show: z.string().min(1),
+  /** As a `tel:` address dials it. */
+  dial: z.string().regex(/^\+?\d{2,15}$/),
+});
+
+const called = helpers.filter((helper) => helper !== 'technician');
+
+/** The shape of `content/firm.yaml`: who runs this copy of the site. */
+export const firmSchema = z.strictObject({
+  name: z.string().min(1),
+  phone: number,
+  hours: z.string().min(1),
+  area: z.string().min(1),
+  site: z.url(),
+  region: z.string().regex(/^[A-Z]{2}$/),
+  units: z.strictObject({ temperature: z.enum(['F', 'C']) }),
+  /** The first one's pages have no prefix in their addresses. */
+  languages: z.array(z.string().regex(/^[a-z]{2}$/)).min(1),
+  numbers: z.record(z.enum(called), number),
+});
+
+export type Firm = z.infer<typeof firmSchema>;
+export type PhoneNumber = Firm['phone'];

@@ -1,0 +1,76 @@
+import i18next from 'i18next';
+import type { i18n, TFunction } from 'i18next';
+import type { Guide, TextId } from '../guide/types.ts';
+import { firm, guides, guideTextFile, textFile } from './content.ts';
+import type { NodeText } from './guide-text.ts';
+
+/** Text files that belong to no guide. */
+export const namespaces = ['site', 'about', 'note', 'preview', 'diagnosis', 'errors'] as const;
+
+function missing(key: string): never {
+  throw new Error(`No sentence for "${key}". Add it to content/text in every language.`);
+}
+
+/** What every sentence may name about the firm. */
+function firmFacts(): Record<string, string> {
+  const { name, phone, hours, area, numbers } = firm();
+  return {
+    firm: name,
+    phone: phone.show,
+    hours,
+    area,
+    emergency: numbers.emergency.show,
+    poison: numbers.poison.show,
+  };
+}
+
+const started = new Map<string, i18n>();
+
+function engine(language: string): i18n {
+  const known = started.get(language);
+  if (known) return known;
+  const resources: Record<string, Record<string, unknown>> = {};
+  for (const name of namespaces)
+    resources[name] = textFile(language, name) as Record<string, unknown>;
+  for (const guide of guides()) resources[guide.id] = guideTextFile(language, guide);
+  const made = i18next.createInstance({
+    lng: language,
+    fallbackLng: false,
+    ns: Object.keys(resources),
+    defaultNS: 'site',
+    resources: { [language]: resources },
+    initAsync: false,
+    // Astro and Solid escape; twice would show entities.
+    interpolation: { escapeValue: false, defaultVariables: firmFacts() },
+    parseMissingKeyHandler: missing,
+    missingInterpolationHandler: (text: string) => missing(text),
+    returnObjects: true,
+  });
+  void made.init();
+  started.set(language, made);
+  return made;
+}
+
+/** `t` of a language, with the firm's facts filled in; a missing key or fact throws. */
+export function words(language: string): TFunction {
+  return engine(language).t;
+}
+
+/** The sentences of a node, the firm's facts filled in. */
+export function nodeText(language: string, guide: Guide, text: TextId): NodeText {
+  return words(language)(`${guide.id}:${text}`, { returnObjects: true }) as unknown as NodeText;
+}
+
+/** All sentences of a namespace with the firm's facts filled in, other placeholders kept. */
+export function namespaceText(language: string, name: string): Record<string, unknown> {
+  const facts = firmFacts();
+  const fill = (value: unknown): unknown => {
+    if (typeof value === 'string')
+      return value.replace(/\{\{(\w+)\}\}/g, (whole, key: string) => facts[key] ?? whole);
+    if (Array.isArray(value)) return value.map(fill);
+    return Object.fromEntries(
+      Object.entries(value as Record<string, unknown>).map(([key, inner]) => [key, fill(inner)]),
+    );
+  };
+  return fill(engine(language).getResourceBundle(language, name)) as Record<string, unknown>;
+}

@@ -1,0 +1,104 @@
+/**
+ * What a guide page adds when scripts run: the journey rides along in every link's
+ * fragment. Without it the page is complete: plain links, plain words.
+ */
+import { formatJourney, parseJourney } from '../../guide/journey-text.ts';
+import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
+
+const page = document.querySelector<HTMLElement>('.page');
+const here = (page?.dataset['node'] ?? '') as NodeId;
+const arrivals = new Set(page?.dataset['from']?.split(' '));
+
+function all(selector: string): HTMLAnchorElement[] {
+  return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
+}
+
+/** Does the journey lead here? Every page checks its own last answer, so a chain of pages checks all. */
+function belongs(journey: Journey): boolean {
+  const last = journey.at(-1);
+  if (!last) return page?.dataset['start'] === 'true';
+  return arrivals.has(`${last.at}.${last.answer}`) || arrivals.has(`*.${last.answer}`);
+}
+
+function withJourney(link: HTMLAnchorElement, values: URLSearchParams, journey: Journey): void {
+  const next = new URLSearchParams(values);
+  next.delete('w');
+  if (journey.length > 0) next.set('j', formatJourney(journey));
+  else next.delete('j');
+  // '~' is safe in a fragment; leaving it plain keeps addresses short and readable.
+  link.hash = next.toString().replaceAll('%7E', '~');
+}
+
+function apply(): void {
+  if (!page) return;
+  const values = new URLSearchParams(location.hash.slice(1));
+  const journey = parseJourney(values.get('j') ?? '');
+  const fits = belongs(journey);
+  const lost = page.querySelector<HTMLElement>('.lost');
+  if (lost) lost.hidden = fits;
+  const danger = document.querySelector('details');
+  if (!fits && danger) danger.open = true;
+  if (!fits) return;
+
+  for (const link of all('.page [data-answer]'))
+    withJourney(link, values, [
+      ...journey,
+      { at: here, answer: link.dataset['answer'] as AnswerId },
+    ]);
+  // A stop or finish ends its journey: there the danger list starts a new one.
+  if (page.querySelector('[data-answer]'))
+    for (const link of all('[data-exit]'))
+      withJourney(link, values, [...journey, { at: here, answer: link.dataset['exit'] as AnswerId }]);
+  for (const link of all('[data-note]')) withJourney(link, values, journey);
+
+  const back = page.querySelector<HTMLAnchorElement>('.back');
+  const last = journey.at(-1);
+  if (back && last) {
+    back.href = `../${last.at}/`;
+    withJourney(back, values, journey.slice(0, -1));
+    back.hidden = false;
+  }
+  try {
+    if (journey.length > 0) localStorage.setItem('hobnote.journey', location.pathname + location.hash);
+  } catch {
+    // Storage may be blocked or full; the address holds the journey all the same.
+  }
+}
+
+function takeError(): void {
+  const field = page?.querySelector<HTMLElement>('[data-error-field]');
+  const input = field?.querySelector('input');
+  if (!field || !input) return;
+  field.hidden = false;
+  input.value = (new URLSearchParams(location.hash.slice(1)).get('e') ?? '').slice(0, 24);
+  input.addEventListener('input', () => {
+    const values = new URLSearchParams(location.hash.slice(1));
+    const text = input.value.trim();
+    if (text) values.set('e', text);
+    else values.delete('e');
+    history.replaceState(null, '', `#${values.toString().replaceAll('%7E', '~')}`);
+    apply();
+  });
+}
+
+// The skip link would put its own fragment in place of the journey.
+document.querySelector('.skip')?.addEventListener('click', (event) => {
+  event.preventDefault();
+  document.querySelector('main')?.focus();
+});
+addEventListener('hashchange', apply);
+apply();
+takeError();
+
+/** Fetch what may come next while the reader reads, unless they asked to save data. */
+function prefetch(): void {
+  const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
+  if (connection?.saveData) return;
+  for (const path of new Set(all('.page [data-answer], [data-note]').map((link) => link.pathname))) {
+    const hint = document.createElement('link');
+    hint.rel = 'prefetch';
+    hint.href = path;
+    document.head.append(hint);
+  }
+}
+addEventListener('load', () => setTimeout(prefetch, 300));
