@@ -1,5 +1,6 @@
 // npm run bench [-- NAME …]: measures, and prints every figure beside its ceiling or floor.
 import { existsSync } from 'node:fs';
+import { availableParallelism, loadavg } from 'node:os';
 import type { Bench, Row } from './row.ts';
 
 const NAMES = ['note', 'prove', 'diagnosis', 'pages', 'build'];
@@ -75,6 +76,9 @@ for (const name of asked.length > 0 ? asked : NAMES) {
   rows.push(...(await (await load(name))()));
 }
 print(rows);
+// Other work on the machine slows what is timed: a busy machine makes the timings worthless.
+const [busy = 0] = loadavg();
+console.log(`\nmachine load ${figure(busy)} on ${String(availableParallelism())} processors`);
 const missed = rows.filter((row) => met(row) === false).length;
-console.log(`\n${String(rows.length)} figures, ${String(missed)} outside their bound`);
+console.log(`${String(rows.length)} figures, ${String(missed)} outside their bound`);
 process.exitCode = missed === 0 ? 0 : 1;

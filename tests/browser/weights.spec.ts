@@ -1,0 +1,25 @@
+import { expect, siteDir, siteUrl, test } from './support/fixtures.ts';
+import { kindsOf } from './support/kinds.ts';
+import { CEILINGS, weigh, type Load } from './support/weight.ts';
+
+test.skip(({ isMobile }) => !isMobile, 'a page weighs the same on every screen');
+
+const listed = (loads: readonly Load[]) =>
+  loads.map(({ url, type, bytes }) => `${String(bytes)} ${type} ${url}`).join('\n');
+
+for (const kind of ['question', 'note', 'preview'] as const)
+  test(`no ${kind} page weighs more than its ceiling`, async ({ browser }) => {
+    test.setTimeout(300_000);
+    const { paths, ceiling } = kindsOf(siteDir()).find((one) => one.kind === kind) ?? {
+      paths: [],
+      ceiling: 0,
+    };
+    expect(paths.length).toBeGreaterThan(0);
+    for (const path of paths) {
+      const { total, script, loads } = await weigh(browser, new URL(path, siteUrl()).href);
+      expect(loads.length, path).toBeGreaterThan(0);
+      expect(total, `${path}, brotli bytes\n${listed(loads)}`).toBeLessThanOrEqual(ceiling);
+      if (kind === 'question')
+        expect(script, `${path}, bytes of JavaScript`).toBeLessThanOrEqual(CEILINGS.questionScript);
+    }
+  });
