@@ -56,10 +56,9 @@ export function expand(
     const path = ['nodes', from.name, 'answers', answer];
     const moved = given.track === undefined ? track : (forTrack(given.track, track) ?? track);
     const target = forTrack(given.to, moved);
-    const place = text.valueAt([...path, 'to']);
-    const told = { node: from.name, answer, place };
+    const told = () => ({ node: from.name, answer, place: text.valueAt([...path, 'to']) });
     if (target === undefined) {
-      tell({ code: 'target-missing', track: moved, ...told });
+      tell({ code: 'target-missing', track: moved, ...told() });
       return undefined;
     }
     const authored = guide.nodes.get(target);
@@ -67,7 +66,7 @@ export function expand(
     if (!authored) return undefined;
     const { node } = authored;
     if ('only' in node && node.only !== undefined && node.only !== moved)
-      tell({ code: 'wrong-track', target, track: moved, only: node.only, ...told });
+      tell({ code: 'wrong-track', target, track: moved, only: node.only, ...told() });
     return enter(authored, moved);
   }
 

@@ -76,6 +76,8 @@ export function countPassing(
   concerns: (node: number) => boolean,
 ): bigint | null {
   if (graph.loop || all === null) return null;
+  // Every journey passes the start.
+  if (concerns(graph.start)) return all;
   const without = sum(
     graph,
     () => 1n,

@@ -8,6 +8,9 @@ import type { Evidence, Failure, Property } from './property.ts';
 const never: readonly Fact[] = ['error-seen', 'inside-something', 'door-forced'];
 const always: readonly Fact[] = ['inside-nothing', 'door-not-forced', 'cooled'];
 
+/** A key starts a whole cycle, so someone must have promised to stay; a knob is turned back. */
+const STAY: Fact = 'stay-promised';
+
 /** Facts and their contraries: who asks for one has to settle which it is. */
 const pairs: readonly (readonly [Fact, Fact])[] = [
   ['inside-nothing', 'inside-something'],
@@ -17,7 +20,8 @@ const pairs: readonly (readonly [Fact, Fact])[] = [
 function atHeat({ flow, searches }: Evidence, node: GuideNode, index: number): Failure[] {
   const holding = (fact: Fact, held: boolean) => () => searches.holding(index, fact, held);
   const despite = never.filter((fact) => (flow.may[index] ?? 0) & bit(fact));
-  const without = always.filter((fact) => !((flow.must[index] ?? 0) & bit(fact)));
+  const needed = node.action === 'press-key' ? [...always, STAY] : always;
+  const without = needed.filter((fact) => !((flow.must[index] ?? 0) & bit(fact)));
   return [
     ...despite.map((fact) => ({
       fault: { code: 'heat-despite' as const, node: node.id, fact },
@@ -42,19 +46,18 @@ function goingOn(graph: Graph, node: GuideNode): GuideNode['answers'] {
  */
 function untold(evidence: Evidence, node: GuideNode, index: number): Failure[] {
   const failures: Failure[] = [];
+  const asked = pairs.filter(([good]) => node.answers.some(({ sets }) => sets.includes(good)));
   for (const { id, sets, clears } of goingOn(evidence.graph, node)) {
     const journey = journeyWith(evidence, index, node.id, id);
     if (node.heat && sets.includes('cooled') === clears.includes('cooled'))
       failures.push({ fault: { code: 'heat-forgotten', node: node.id, answer: id }, journey });
-    for (const [good, bad] of pairs) {
-      const asked = node.answers.some((answer) => answer.sets.includes(good));
+    for (const [good, bad] of asked)
       // Both at once is as much of a doubt as neither.
-      if (asked && sets.includes(good) === sets.includes(bad))
+      if (sets.includes(good) === sets.includes(bad))
         failures.push({
           fault: { code: 'doubt-left', node: node.id, answer: id, fact: good },
           journey,
         });
-    }
   }
   const told = (evidence.flow.must[index] ?? 0) & bit('error-seen');
   if (node.kind === 'step' && node.takesError && !told)
@@ -68,7 +71,7 @@ function untold(evidence: Evidence, node: GuideNode, index: number): Failure[] {
 /**
  * Nothing that can heat the oven is offered in a journey in which an error was ever seen,
  * anything but "nothing inside" was answered, the door was or may have been forced, or
- * the oven has not cooled.
+ * the oven has not cooled; and no cycle is started without someone who stays.
  */
 export const heatOnlyWhenSafe: Property = {
   id: 'heat-only-when-safe',

@@ -1,0 +1,55 @@
+/**
+ * What the answers of `door-locked` mean, told from its English sentences and not from
+ * the guide's own account (`sets`, `clears`, `heat`, `action`, `danger`): a mutated guide
+ * is judged by what really was answered. Keys are `text.answer` and text keys.
+ */
+
+/** Once answered, these stay true. */
+export const told: Readonly<Record<string, 'error' | 'inside' | 'forced'>> = {
+  'display.error': 'error',
+  'still-cleaning.error': 'error',
+  'set-clock.error': 'error',
+  'inside.food': 'inside',
+  'inside.foil': 'inside',
+  'inside.racks': 'inside',
+  'inside.unsure': 'inside',
+  'forced.yes': 'forced',
+  'forced.unsure': 'forced',
+};
+
+/** These hold from the answer on, until something says otherwise. */
+export const makes: Readonly<Record<string, 'empty' | 'gentle' | 'cool' | 'panel' | 'stays'>> = {
+  'inside.nothing': 'empty',
+  'forced.no': 'gentle',
+  'near.cool': 'cool',
+  'wait.cool': 'cool',
+  'wait.opened': 'cool',
+  'cool-again.cool': 'cool',
+  // "It stays dark, quiet and cool."
+  'selector-set.quiet': 'cool',
+  'panel.ready': 'panel',
+  'last-gate.all-true': 'stays',
+};
+
+/** After these the breaker must be left off. */
+export const leaveOff = new Set(['breaker-on.tripped', 'breaker-on.bad', 'breaker-off.bad']);
+
+export const heats = new Set(['selector-set', 'short-clean']);
+/** Of those, the one that starts a cycle. */
+export const startsCycle = 'short-clean';
+export const touchesDoor = new Set(['lever', 'try-door', 'try-again']);
+export const worksBreaker = new Set(['breaker-off', 'breaker-on']);
+/** Pages that have an error copied. */
+export const copiesError = new Set(['error-write']);
+
+/** Each danger and the page written for it. */
+export const ownStop: Readonly<Record<string, string>> = {
+  fire: 'stop-fire',
+  gas: 'stop-gas',
+  ill: 'stop-co',
+  sparks: 'stop-electric',
+  glass: 'stop-glass',
+  burned: 'stop-burn',
+  trapped: 'stop-trapped',
+  unsure: 'stop-unsure',
+};
