@@ -1,3 +1,4 @@
+import { withChains } from './chains.ts';
 import { at, sum } from './numbers.ts';
 
 /**
@@ -136,7 +137,8 @@ export function bestOrder(search: Search): number[] {
   const opening = subsetSums(access);
   const minutes = Float64Array.from(checks, (one) => one.minutes);
   const needs = Int32Array.from(checks, (one) => one.access);
-  const after = Int32Array.from(checks, (one) => one.after);
+  const after = withChains(search);
+  const before = unions(after, 0);
   const all = 2 ** checks.length - 1;
   const toGo = new Float64Array(all + 1);
   const next = new Int8Array(all + 1).fill(-1);
@@ -144,12 +146,14 @@ export function bestOrder(search: Search): number[] {
   // Typed arrays are read directly: this loop runs 2^checks · checks times.
   for (let set = all; set >= 0; set--) {
     if (without(target, found[set] ?? 0) === 0) continue;
+    // No order comes to a set that lacks what one of its checks waits for.
+    if (without(before[set] ?? 0, set) !== 0) continue;
     const shut = ~(open[set] ?? 0);
     const chance = reached[set] ?? 0;
     let best = Infinity;
     for (let rest = all & ~set; rest !== 0; rest &= rest - 1) {
       const check = lowestBit(rest);
-      if (((after[check] ?? 0) & ~set) !== 0) continue;
+      if (without(after[check] ?? 0, set) !== 0) continue;
       const step = (minutes[check] ?? 0) + (opening[(needs[check] ?? 0) & shut] ?? 0);
       const total = step * chance + (toGo[set | (1 << check)] ?? 0);
       if (total < best) {
