@@ -11,7 +11,10 @@ export function address(language: string, path: string): string {
 }
 
 /** What a page's `[...lang]` takes: nothing for the default language. */
-export function languageParams(): { params: { lang: string | undefined }; props: { language: string } }[] {
+export function languageParams(): {
+  params: { lang: string | undefined };
+  props: { language: string };
+}[] {
   return languages().map((language, index) => ({
     params: { lang: index === 0 ? undefined : language },
     props: { language },

@@ -24,7 +24,9 @@ function read(path: string): string {
 /** A build cannot go on with broken content: the one place where data becomes an exception. */
 function need<T>(result: Result<T, unknown>, path: string): T {
   if (result.ok) return result.value;
-  throw new Error(`content/${path} is broken. Run "npm run prove" for the places and hints.\n${JSON.stringify(result.error, undefined, 2)}`);
+  throw new Error(
+    `content/${path} is broken. Run "npm run prove" for the places and hints.\n${JSON.stringify(result.error, undefined, 2)}`,
+  );
 }
 
 function checked<T>(schema: z.ZodType<T>, value: unknown, path: string): T {

@@ -14,9 +14,11 @@ function missing(key: string): never {
 /** What every sentence may name about the firm. */
 function firmFacts(): Record<string, string> {
   const { name, phone, hours, area, numbers } = firm();
+  // A number that breaks over two lines is hard to dial.
+  const whole = (text: string): string => text.replaceAll(' ', '\u00a0');
   return {
     firm: name,
-    phone: phone.show,
+    phone: whole(phone.show),
     hours,
     area,
     emergency: numbers.emergency.show,

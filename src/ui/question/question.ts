@@ -37,6 +37,7 @@ function apply(): void {
   const lost = page.querySelector<HTMLElement>('.lost');
   if (lost) lost.hidden = fits;
   const danger = document.querySelector('details');
+  document.body.classList.toggle('astray', !fits);
   if (!fits && danger) danger.open = true;
   if (!fits) return;
 
@@ -48,7 +49,10 @@ function apply(): void {
   // A stop or finish ends its journey: there the danger list starts a new one.
   if (page.querySelector('[data-answer]'))
     for (const link of all('[data-exit]'))
-      withJourney(link, values, [...journey, { at: here, answer: link.dataset['exit'] as AnswerId }]);
+      withJourney(link, values, [
+        ...journey,
+        { at: here, answer: link.dataset['exit'] as AnswerId },
+      ]);
   for (const link of all('[data-note]')) withJourney(link, values, journey);
 
   const back = page.querySelector<HTMLAnchorElement>('.back');
@@ -59,7 +63,8 @@ function apply(): void {
     back.hidden = false;
   }
   try {
-    if (journey.length > 0) localStorage.setItem('hobnote.journey', location.pathname + location.hash);
+    if (journey.length > 0)
+      localStorage.setItem('hobnote.journey', location.pathname + location.hash);
   } catch {
     // Storage may be blocked or full; the address holds the journey all the same.
   }
@@ -94,7 +99,9 @@ takeError();
 function prefetch(): void {
   const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
   if (connection?.saveData) return;
-  for (const path of new Set(all('.page [data-answer], [data-note]').map((link) => link.pathname))) {
+  for (const path of new Set(
+    all('.page [data-answer], [data-note]').map((link) => link.pathname),
+  )) {
     const hint = document.createElement('link');
     hint.rel = 'prefetch';
     hint.href = path;

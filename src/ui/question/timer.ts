@@ -6,7 +6,11 @@
 const box = document.querySelector<HTMLElement>('[data-timer]');
 
 /** Minutes since the heat stopped that each answer stands for at least: the wait is never told too short. */
-const since: Record<string, number> = { 'since.under-1': 0, 'since.1-to-4': 60, 'since.over-4': 240 };
+const since: Record<string, number> = {
+  'since.under-1': 0,
+  'since.1-to-4': 60,
+  'since.over-4': 240,
+};
 
 function values(): URLSearchParams {
   return new URLSearchParams(location.hash.slice(1));
@@ -76,8 +80,12 @@ function run(box: HTMLElement): void {
     const journey = all.get('j') ?? '';
     const passed = Object.keys(since).find((answer) => journey.includes(answer));
     // After a second heating the earlier answer no longer tells.
-    const gone = box.dataset['timer'] === 'cooling' && !journey.includes('short-clean') ? (since[passed ?? ''] ?? 0) : 0;
-    const until = Math.round(Date.now() / 1000) + Math.max(latest - gone, Math.min(latest, 15)) * 60;
+    const gone =
+      box.dataset['timer'] === 'cooling' && !journey.includes('short-clean')
+        ? (since[passed ?? ''] ?? 0)
+        : 0;
+    const until =
+      Math.round(Date.now() / 1000) + Math.max(latest - gone, Math.min(latest, 15)) * 60;
     all.set('w', `${node}.${until.toString(36)}`);
     history.replaceState(null, '', `#${all.toString().replaceAll('%7E', '~')}`);
     over = false;
