@@ -10,6 +10,8 @@ const DEADLINE_MINUTES = 33;
 interface Counts {
   passed: number;
   failed: number;
+  /** Shown beside the runner, not in the totals. */
+  skipped?: number;
 }
 
 interface Runner {
@@ -28,18 +30,22 @@ async function report(reports: string, name: string): Promise<unknown> {
 }
 
 async function vitestCounts(reports: string): Promise<Counts> {
-  const { numPassedTests: passed, numFailedTests: failed } = (await report(
-    reports,
-    'vitest.json',
-  )) as { numPassedTests: number; numFailedTests: number };
-  return { passed, failed };
+  const {
+    numPassedTests: passed,
+    numFailedTests: failed,
+    numPendingTests: skipped,
+  } = (await report(reports, 'vitest.json')) as Record<
+    'numPassedTests' | 'numFailedTests' | 'numPendingTests',
+    number
+  >;
+  return { passed, failed, skipped };
 }
 
 async function playwrightCounts(reports: string): Promise<Counts> {
   const { stats } = (await report(reports, 'playwright.json')) as {
-    stats: { expected: number; unexpected: number; flaky: number };
+    stats: Record<'expected' | 'unexpected' | 'flaky' | 'skipped', number>;
   };
-  return { passed: stats.expected, failed: stats.unexpected + stats.flaky };
+  return { passed: stats.expected, failed: stats.unexpected + stats.flaky, skipped: stats.skipped };
 }
 
 const reports = await mkdtemp(join(tmpdir(), 'hobnote-tests-'));
@@ -142,11 +148,12 @@ const totals: Counts = { passed: 0, failed: 0 };
 for (const runner of RUNNERS) {
   console.log(`\n── ${runner.name}`);
   const from = Date.now();
-  const { passed, failed } = await counted(runner, await run(runner));
+  const { passed, failed, skipped = 0 } = await counted(runner, await run(runner));
   totals.passed += passed;
   totals.failed += failed;
   const seconds = Math.round((Date.now() - from) / 1000);
-  const line = `${String(passed)} passed, ${String(failed)} failed (${String(seconds)} s)`;
+  const aside = skipped > 0 ? `, ${String(skipped)} skipped` : '';
+  const line = `${String(passed)} passed, ${String(failed)} failed${aside} (${String(seconds)} s)`;
   console.log(line);
   if (runner.uncounted !== true) table.push(`${runner.name.padEnd(20)} ${line}`);
 }
