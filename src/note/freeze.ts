@@ -62,7 +62,8 @@ export function differs(
 ): Difference[] {
   const now = freeze(guides, details, newest.release, newest.published);
   const found: Difference[] = [];
-  if (!same(now.details, newest.details)) found.push({ part: 'details' });
+  if (!same(now.details.map(detailKey), newest.details.map(detailKey)))
+    found.push({ part: 'details' });
   const frozenNames = newest.guides.map(({ id }) => id);
   const names = now.guides.map(({ id }) => id);
   if (!same(frozenNames, names)) found.push({ part: 'guides', frozen: frozenNames, now: names });
@@ -90,6 +91,10 @@ function guideDifferences(now: ReleaseGuide, frozen: ReleaseGuide): Difference[]
 /** The parts of a node in a fixed order, whatever order a file has them in. */
 function nodeKey({ id, text, kind, urgency, answers }: ReleaseNode): unknown[] {
   return [id, text ?? id, kind, urgency ?? 'none', answers ?? []];
+}
+
+function detailKey({ id, answers }: ReleaseDetail): unknown[] {
+  return [id, answers];
 }
 
 /** Equal data; both sides are plain lists and strings. */

@@ -7,7 +7,7 @@ import { z } from 'zod';
 import { nodeKinds, urgencies } from '../guide/types.ts';
 import type { Release, ReleaseGuide } from './release.ts';
 
-const name = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/, 'bad-name');
+const name = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/);
 const answer = z.tuple([name, name]).readonly();
 
 const node = z.strictObject({

@@ -31,7 +31,7 @@ export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
   if (length === 0) return fail({ code: 'empty' });
   if (length < shortest - 1) return fail({ code: 'too-short', given: length, least: shortest });
   if (length > longest + 1) return fail({ code: 'too-long', given: length, most: longest });
-  const holes = [...given.keys()].filter((place) => given[place] === unreadable);
+  const holes = unreadablePlaces(given);
   if (codeLengths.includes(length)) return sameLength(given, holes);
   const off = codeLengths.includes(length + 1)
     ? dropped
@@ -46,6 +46,12 @@ export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
     return fail({ code: 'wrong-length', given: length, nearest });
   }
   return onlyOne(off(given), length);
+}
+
+function unreadablePlaces(given: Uint8Array): number[] {
+  const places: number[] = [];
+  for (let at = 0; at < given.length; at += 1) if (given[at] === unreadable) places.push(at);
+  return places;
 }
 
 function sameLength(given: Uint8Array, holes: readonly number[]): Result<Repair, ReadProblem> {

@@ -5,7 +5,7 @@
  */
 import type { Given, Journey } from '../guide/types.ts';
 import { fail, ok, type Result } from '../result.ts';
-import type { BookGuide, BookNode } from './library.ts';
+import type { BookGuide, BookNode, Way } from './library.ts';
 
 /** Where a journey has come to. */
 export interface Reached {
@@ -39,12 +39,19 @@ export function unrank(guide: BookGuide, rank: bigint): Journey | undefined {
   let node = guide.start;
   let left = rank;
   while (left > 0n) {
-    // Found always: the first way's `before` is 1, and `left` is below `node.journeys`.
-    const way = node.ways.findLast(({ before }) => before <= left);
+    const way = lastBefore(node.ways, left);
+    // Never: the first way's `before` is 1, and `left` is below `node.journeys`.
     if (!way) return undefined;
     journey.push({ at: node.id, answer: way.answer });
     left -= way.before;
     node = way.to;
   }
   return journey;
+}
+
+/** A loop, not findLast: this is where reading a code spends its time. */
+function lastBefore(ways: readonly Way[], rank: bigint): Way | undefined {
+  let i = ways.length - 1;
+  while (i > 0 && (ways[i]?.before ?? 0n) > rank) i -= 1;
+  return ways[i];
 }
