@@ -1,0 +1,82 @@
+import { loadWorking } from '../../../src/cli/books.ts';
+import type { GuideId } from '../../../src/guide/types.ts';
+import { freeze } from '../../../src/note/freeze.ts';
+import { makeLibrary } from '../../../src/note/library.ts';
+import type { Book, BookGuide, Library } from '../../../src/note/library.ts';
+import type { Release, ReleaseAnswer, ReleaseNode } from '../../../src/note/release.ts';
+import type { Note } from '../../../src/note/types.ts';
+import { unrank } from '../../../src/note/ways.ts';
+
+/** The working guides frozen in memory as a release. */
+export function workingRelease(release = 1): Release {
+  const working = loadWorking();
+  if (!working.ok) throw new Error(JSON.stringify(working.error));
+  return freeze(working.value.guides, working.value.details, release, '2026-11-25');
+}
+
+/** A small release made up for tests: two guides, two details. */
+export function smallRelease(release: number): Release {
+  const stop = (id: string): ReleaseNode => ({ id, kind: 'stop', urgency: 'soon' });
+  const ask = (id: string, ...answers: ReleaseAnswer[]): ReleaseNode => ({
+    id,
+    kind: 'question',
+    answers,
+  });
+  return {
+    release,
+    published: '2026-01-01',
+    details: [
+      { id: 'fuel', answers: ['gas', 'electric'] },
+      { id: 'age', answers: ['young', 'old', 'ancient'] },
+    ],
+    guides: [
+      {
+        id: 'small',
+        start: 'first',
+        nodes: [
+          ask('first', ['danger', 'help'], ['fine', 'second'], ['unsure', 'third']),
+          ask('second', ['yes', 'third'], ['no', 'done']),
+          { id: 'third', kind: 'step', answers: [['ok', 'done']] },
+          { id: 'done', kind: 'finish', urgency: 'none' },
+          stop('help'),
+        ],
+        exits: [['danger', 'help']],
+      },
+      {
+        id: 'tiny',
+        start: 'only',
+        nodes: [ask('only', ['a', 'end'], ['b', 'end']), stop('end')],
+        exits: [],
+      },
+    ],
+  };
+}
+
+export function bookOf(library: Library, release = 1): Book {
+  const book = library.get(release);
+  if (!book) throw new Error(`no release ${release}`);
+  return book;
+}
+
+export function guideOf(library: Library, release = 1, index = 0): BookGuide {
+  const guide = bookOf(library, release).guides[index];
+  if (!guide) throw new Error(`no guide ${index}`);
+  return guide;
+}
+
+export const working = makeLibrary([workingRelease()]);
+
+/** A note of the working guides with the journey of a rank and nothing else. */
+export function plainNote(rank: bigint, day = 0, library = working): Note {
+  const guide = guideOf(library);
+  const journey = unrank(guide, rank);
+  if (!journey) throw new Error(`no journey ${rank}`);
+  return { release: 1, guide: guide.id, journey, day, details: {}, error: '' };
+}
+
+/** Every detail of a book with its last answer: the largest digits. */
+export function allDetails(book: Book): Record<string, string> {
+  return Object.fromEntries(book.details.map(({ id, answers }) => [id, answers.at(-1) ?? '']));
+}
+
+export const asGuideId = (id: string): GuideId => id as GuideId;

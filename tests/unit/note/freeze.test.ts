@@ -1,0 +1,138 @@
+import { describe, expect, test } from 'vitest';
+import { loadReleases, loadWorking, parseRelease } from '../../../src/cli/books.ts';
+import type { Working } from '../../../src/cli/books.ts';
+import type { Answer, Guide, GuideNode, NodeId } from '../../../src/guide/types.ts';
+import { differs, freeze } from '../../../src/note/freeze.ts';
+import { releaseSchema } from '../../../src/note/release-schema.ts';
+import type { Release, ReleaseGuide } from '../../../src/note/release.ts';
+import { smallRelease, workingRelease } from './books.ts';
+
+const loaded = loadWorking();
+const working: Working = loaded.ok ? loaded.value : expect.unreachable();
+const { guides, details } = working;
+const release = workingRelease();
+const guide = guides[0] ?? expect.unreachable();
+
+/** The guide with one of its nodes changed. */
+function changed(id: string, change: (node: GuideNode) => GuideNode): Guide {
+  const nodes = new Map(
+    [...guide.nodes].map(([key, node]) => [key, key === id ? change(node) : node]),
+  );
+  return { ...guide, nodes };
+}
+
+const others = guides.slice(1);
+const differences = (now: Guide): unknown => differs([now, ...others], details, release);
+
+describe('freezing', () => {
+  test('keeps what codes depend on, and no sentence', () => {
+    expect(release.guides[0]?.nodes.length).toBe(guide.nodes.size);
+    expect(JSON.stringify(release)).not.toMatch(/[a-z] [a-z]/);
+    const frozen = release.guides[0]?.nodes.find(({ id }) => id === 'danger');
+    expect(frozen?.answers?.at(-1)).toEqual(['none', 'doing']);
+  });
+
+  test('survives its file', () => {
+    const text = JSON.stringify(release);
+    expect(parseRelease(text, 'x')).toEqual({ ok: true, value: release });
+  });
+});
+
+describe('telling when a release is due', () => {
+  test('the same guides are no difference, whatever the order of a node’s parts', () => {
+    expect(differs(guides, details, release)).toEqual([]);
+    const reordered = JSON.parse(JSON.stringify(release), (_, value: unknown) =>
+      value !== null && typeof value === 'object' && !Array.isArray(value)
+        ? Object.fromEntries(Object.entries(value).toReversed())
+        : value,
+    ) as Release;
+    expect(differs(guides, details, reordered)).toEqual([]);
+  });
+
+  test.each<[string, string, (node: GuideNode) => GuideNode]>([
+    ['a retargeted answer', 'doing', (node) => ({ ...node, answers: node.answers.map(toStop) })],
+    ['answers in another order', 'doing', (n) => ({ ...n, answers: n.answers.toReversed() })],
+    ['an answer less', 'doing', (node) => ({ ...node, answers: node.answers.slice(1) })],
+    ['another urgency', 'stop-book', (node) => ({ ...node, urgency: 'today' })],
+    ['other sentences', 'doing', (node) => ({ ...node, text: 'x' as GuideNode['text'] })],
+  ])('%s', (_, id, change) => {
+    expect(differences(changed(id, change))).toEqual([{ part: 'node', guide: guide.id, node: id }]);
+  });
+
+  test('a node gone, another start, another exit, another guide, other details', () => {
+    const nodes = new Map([...guide.nodes].filter(([id]) => id !== 'doing'));
+    const gone = { part: 'node', guide: guide.id, node: 'doing' };
+    expect(differences({ ...guide, nodes })).toEqual([gone]);
+    const frame = [{ part: 'guide', guide: guide.id }];
+    expect(differences({ ...guide, start: 'doing' as NodeId })).toEqual(frame);
+    expect(differences({ ...guide, exits: guide.exits.slice(1) })).toEqual(frame);
+    expect(differs([], details, release)).toEqual([
+      { part: 'guides', frozen: guides.map(({ id }) => id), now: [] },
+    ]);
+    expect(differs(guides, details.slice(1), release)).toEqual([{ part: 'details' }]);
+  });
+
+  test('what no code depends on is no difference', () => {
+    expect(differences(changed('doing', (node) => ({ ...node, drawing: 'other' })))).toEqual([]);
+  });
+});
+
+function toStop(answer: Answer): Answer {
+  return { ...answer, to: 'stop-book' as NodeId };
+}
+
+test('the newest frozen release still fits the guides', () => {
+  const frozen = loadReleases();
+  if (!frozen.ok) return expect.unreachable(JSON.stringify(frozen.error));
+  // Before the first release the book in memory stands in for it.
+  const newest = frozen.value.at(-1) ?? freeze(guides, details, 1, '2026-11-25');
+  expect(differs(guides, details, newest), 'run npm run release').toEqual([]);
+});
+
+describe('a release file is checked', () => {
+  const small = smallRelease(1);
+  const first = small.guides[0] ?? expect.unreachable();
+  const withGuide = (change: Partial<ReleaseGuide>): unknown => ({
+    ...small,
+    guides: [{ ...first, ...change }],
+  });
+  const node = (id: string, to: string): unknown => ({ id, kind: 'step', answers: [['ok', to]] });
+  const stop = { id: 'help', kind: 'stop', urgency: 'soon' };
+
+  test('a good one passes', () => {
+    expect(releaseSchema.safeParse(small).success).toBe(true);
+    expect(releaseSchema.safeParse(release).success).toBe(true);
+  });
+
+  test.each([
+    [
+      'loop',
+      withGuide({ start: 'a', exits: [], nodes: [node('a', 'b'), node('b', 'a')] as never }),
+    ],
+    ['unknown-target', withGuide({ start: 'a', nodes: [node('a', 'b'), stop] as never })],
+    ['unknown-start', withGuide({ start: 'nowhere' })],
+    ['repeated-node', withGuide({ nodes: [...first.nodes, stop] as never })],
+    ['repeated-answer', withGuide({ exits: [...first.exits, ...first.exits] })],
+    ['exit-not-to-stop', withGuide({ exits: [['danger', 'second']] })],
+    ['open-without-answers', withGuide({ nodes: [...first.nodes, { id: 'x', kind: 'step' }] })],
+    ['repeated-guide', { ...small, guides: [...small.guides, ...small.guides] }],
+    ['repeated-detail', { ...small, details: [...small.details, ...small.details] }],
+    ['invalid_format', { ...small, details: [{ id: 'A b', answers: ['x'] }] }],
+    ['too_small', { ...small, release: 0 }],
+    ['unrecognized_keys', { ...small, extra: 1 }],
+    ['invalid_format', { ...small, published: 'today' }],
+  ])('%s', (reason, value) => {
+    const parsed = parseRelease(JSON.stringify(value), 'content/releases/1.json');
+    const reasons = parsed.ok
+      ? []
+      : parsed.error.map((problem) => 'reason' in problem && problem.reason);
+    expect(reasons).toContain(reason);
+  });
+
+  test('what is no JSON is said to be none', () => {
+    expect(parseRelease('{', 'f')).toEqual({
+      ok: false,
+      error: [{ code: 'release-broken', file: 'f', path: '', reason: 'bad-json' }],
+    });
+  });
+});

@@ -1,0 +1,164 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { longestInput, readCode } from '../../../src/note/read.ts';
+import { protect } from '../../../src/note/blocks.ts';
+import { alphabet, groupedText, numberToSymbols } from '../../../src/note/symbols.ts';
+import { spell } from '../../../src/note/spelling.ts';
+import type { Reading } from '../../../src/note/types.ts';
+import { writeCode } from '../../../src/note/write.ts';
+import { bookOf, guideOf, plainNote, working } from './books.ts';
+import { makeRandom } from './random.ts';
+
+const note = plainNote(123_456_789n, 9);
+const written = writeCode(note, working);
+const code = written.ok ? written.value : expect.unreachable();
+
+const guides = bookOf(working).guides.length;
+
+const read = (input: string): Reading => readCode(input, working);
+const problemOf = (input: string): unknown => {
+  const reading = read(input);
+  return reading.kind === 'refused' ? reading.problem : reading.kind;
+};
+
+test('a code and its note', () => {
+  expect(read(code)).toEqual({ kind: 'exact', code, note });
+});
+
+describe('a mended code shows where', () => {
+  const characters = code.replaceAll('-', '');
+  const other = (at: number): string => (characters.charAt(at) === '7' ? '8' : '7');
+
+  test('a wrong character', () => {
+    const input = characters.slice(0, 5) + other(5) + characters.slice(6);
+    const places = [{ at: 5, was: other(5), is: characters.charAt(5), how: 'wrong' }];
+    expect(read(input)).toEqual({ kind: 'repaired', code, note, places, spare: 4 });
+  });
+
+  test('a lost, an added and an unreadable character', () => {
+    const lost = read(characters.slice(0, 6) + characters.slice(7));
+    expect(lost.kind === 'repaired' && [lost.code, lost.spare]).toEqual([code, 5]);
+    const added = read(`${characters.slice(0, 6)}${other(6)}${characters.slice(6)}`);
+    expect(added.kind === 'repaired' && [added.code, added.spare]).toEqual([code, 6]);
+    const hidden = read(`??????${characters.slice(6)}`);
+    expect(hidden.kind === 'repaired' && [hidden.code, hidden.spare]).toEqual([code, 0]);
+  });
+
+  test('among spelling words too', () => {
+    const words = spell(code).flat();
+    const input = [...words.slice(0, 3), 'Zulu', ...words.slice(4)].join(' ');
+    const reading = read(input);
+    const place = { at: 3, was: 'Z', is: characters.charAt(3), how: 'wrong' };
+    expect(reading.kind === 'repaired' && reading.places).toEqual([place]);
+  });
+});
+
+describe('a refusal says what is wrong', () => {
+  test.each([
+    ['', { code: 'empty' }],
+    [' - \n', { code: 'empty' }],
+    ['A'.repeat(longestInput + 1), { code: 'too-long', given: longestInput + 1, most: 60 }],
+    ['A'.repeat(longestInput), { code: 'too-long', given: longestInput, most: 60 }],
+    ['ABCD', { code: 'too-short', given: 4, least: 16 }],
+    ['ABCD-EFGH-JKMN-PQRS-TV', { code: 'wrong-length', given: 18, nearest: [16, 20] }],
+    ['ABCD-EFGH-JKMN-PQRU', { code: 'bad-symbol', at: 18, nth: 15, character: 'U' }],
+    ['<script>alert(1)</script>', { code: 'bad-symbol', at: 0, nth: 0, character: '<' }],
+    ['Alfa Bravo Charley Delta', { code: 'bad-word', at: 11, nth: 2, word: 'charley' }],
+    ['Alfa Bravo Charlie Delta', { code: 'too-short', given: 4, least: 16 }],
+    ['0000-0000-0000-0000', { code: 'too-damaged', given: 16 }],
+    ['???????????????? ', { code: 'too-many-unreadable', given: 16, most: 6 }],
+  ])('%j', (input, problem) => {
+    expect(problemOf(input)).toEqual(problem);
+  });
+
+  test('a valid code of a number no note has', () => {
+    const refusedAs = (data: Uint8Array, length: number): unknown =>
+      problemOf(groupedText(protect(data, length)));
+    // Everything 0, then one more than the last digit: nothing a number without text can hold.
+    const over = 16n * BigInt(guides) * 32n * 6n * guideOf(working).start.journeys;
+    const error = { code: 'impossible', field: 'error' };
+    expect(refusedAs(numberToSymbols(over, 10), 16)).toEqual(error);
+    expect(refusedAs(new Uint8Array(14), 20)).toEqual({ code: 'impossible', field: 'length' });
+    const release16 = new Uint8Array(10).fill(15, 9);
+    expect(refusedAs(release16, 16)).toEqual({ code: 'unknown-release', release: 16, known: [1] });
+  });
+});
+
+describe('a text that reads both ways', () => {
+  test('a plain code with groups like words stays plain', () => {
+    // Rank by rank until codes with a group that is a word have come up.
+    const like = /PAPA|ECH0|K1L0|G01F|M1KE|11MA|A1FA|ZER0|F1VE|N1NE/;
+    const found: string[] = [];
+    for (let rank = 0n; found.length < 3 && rank < 1_000_000n; rank += 1n) {
+      const one = writeCode(plainNote(rank * 223n, Number(rank % 32n)), working);
+      if (one.ok && one.value.split('-').some((group) => like.test(group))) found.push(one.value);
+    }
+    expect(found).toHaveLength(3);
+    for (const one of found) {
+      const typed = one.replaceAll('0', 'o').replaceAll('1', 'l').replaceAll('-', ' ');
+      expect(read(typed)).toMatchObject({ kind: 'exact', code: one });
+    }
+  });
+
+  test('words only, of a length a plain code could have, are refused', () => {
+    // 16 characters that are all read plainly, and four words.
+    const problem = { code: 'too-short', given: 4, least: 16 };
+    expect(problemOf('PAPA KILO GOLF ECHO')).toEqual(problem);
+  });
+});
+
+test('hostile input never throws, and is refused unless it is a code', () => {
+  const seed = 99;
+  const random = makeRandom(seed);
+  const valid = [...code];
+  const odd = ['\u202e', '\0', '<', '"', '💥', '\ud800', '-', '?', ' ', 'alfa ', 'ſ', 'İ', '́'];
+  const runs = 100_000;
+  let refused = 0;
+  for (let run = 0; run < runs; run += 1) {
+    let input = '';
+    const size = random.below(run % 1000 === 0 ? 20_000 : 40);
+    for (let i = 0; i < size; i += 1) {
+      const kind = random.below(4);
+      input +=
+        kind === 0
+          ? random.pick(odd)
+          : kind === 1
+            ? random.pick(valid)
+            : kind === 2
+              ? alphabet.charAt(random.below(32))
+              : String.fromCharCode(random.below(0x10000));
+    }
+    const reading = read(input);
+    if (reading.kind === 'refused') {
+      refused += 1;
+      const facts = JSON.stringify(reading.problem);
+      expect(facts.length, `seed ${seed} run ${run}`).toBeLessThan(4 * longestInput);
+    } else {
+      expect(read(reading.code), `seed ${seed} run ${run}`).toMatchObject({ kind: 'exact' });
+    }
+  }
+  expect(refused).toBeGreaterThan(0.99 * runs);
+});
+
+test('text from outside is refused or read as a note of the guide', () => {
+  fc.assert(
+    fc.property(fc.string({ unit: 'binary', maxLength: 100 }), (input) => {
+      const reading = read(input);
+      if (reading.kind === 'refused') return;
+      expect(reading.note.guide).toBe(guideOf(working).id);
+    }),
+    { numRuns: 5000 },
+  );
+});
+
+test('random symbols are hardly ever taken for a code', () => {
+  const seed = 12;
+  const random = makeRandom(seed);
+  const runs = 300_000;
+  let taken = 0;
+  for (let run = 0; run < runs; run += 1) {
+    if (read(groupedText(random.symbols(16))).kind !== 'refused') taken += 1;
+  }
+  // 1.1e-4 of them are within two changes of a codeword; most of those are no note.
+  expect(taken / runs, `seed ${seed}`).toBeLessThan(1.1e-4);
+});
