@@ -1,0 +1,76 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { loadReleases } from '../../src/cli/books.ts';
+import { makeLibrary } from '../../src/note/library.ts';
+import type { Library } from '../../src/note/library.ts';
+import { readCode } from '../../src/note/read.ts';
+import type { Release } from '../../src/note/release.ts';
+import type { Note } from '../../src/note/types.ts';
+import { writeCode } from '../../src/note/write.ts';
+import { workingRelease } from '../unit/note/books.ts';
+import { digestOf, hasVectors, makeVectors, releasePath, vectorPath } from './vectors.ts';
+import type { VectorFile } from './vectors.ts';
+
+const loaded = loadReleases();
+const releases = loaded.ok ? loaded.value : expect.unreachable(JSON.stringify(loaded.error));
+const library = makeLibrary(releases);
+
+/** How many vectors no longer hold, with the first. */
+function broken({ release, vectors }: VectorFile, books: Library): unknown[] {
+  return vectors.filter(({ code, guide, answers, day, details, error }) => {
+    const journey = answers.map(([at, answer]) => ({ at, answer }));
+    const note = { release, guide, journey, day, details, error } as unknown as Note;
+    const written = writeCode(note, books);
+    const reading = readCode(code, books);
+    expect(reading).toEqual({ kind: 'exact', code, note });
+    return !written.ok || written.value !== code;
+  });
+}
+
+/** Every answer of every node of every guide, as the vectors pass them. */
+function answersIn(release: Release): number {
+  const [book] = makeLibrary([release]).values();
+  const nodes = book?.guides.flatMap((guide) => [...guide.nodes.values()]) ?? [];
+  return nodes.reduce((sum, { ways }) => sum + ways.length, 0);
+}
+
+test('vectors pass every answer, and would hold for the working guides', () => {
+  const release = workingRelease();
+  const file = makeVectors(release, '');
+  const passed = file.vectors.flatMap(({ guide, answers }) =>
+    answers.map(([at, answer]) => `${guide} ${at} ${answer}`),
+  );
+  expect(file.vectors.length).toBeGreaterThan(300);
+  expect(new Set(passed).size).toBe(answersIn(release));
+  expect(new Set(file.vectors.map(({ day }) => day)).size).toBe(32);
+  expect(broken(file, makeLibrary([release]))).toEqual([]);
+});
+
+test('a changed meaning breaks vectors', () => {
+  const release = workingRelease();
+  const file = makeVectors(release, '');
+  const [first, ...others] = release.details;
+  const fewer = { ...release, details: [...others, ...(first ? [first] : [])] };
+  expect(() => broken(file, makeLibrary([fewer]))).toThrow();
+});
+
+describe.each(releases.map((release) => [release.release, release] as const))(
+  'release %i',
+  (number, release) => {
+    test('has vectors: node tests/vectors/make.ts', () => {
+      expect(hasVectors(number)).toBe(true);
+    });
+
+    test('means what it meant', () => {
+      const file = JSON.parse(readFileSync(vectorPath(number), 'utf8')) as VectorFile;
+      expect(file.release).toBe(number);
+      expect(file.vectors.length).toBeGreaterThanOrEqual(answersIn(release));
+      expect(broken(file, library)).toEqual([]);
+    });
+
+    test('has the bytes it was frozen with', () => {
+      const file = JSON.parse(readFileSync(vectorPath(number), 'utf8')) as VectorFile;
+      expect(digestOf(readFileSync(releasePath(number), 'utf8'))).toBe(file.digest);
+    });
+  },
+);

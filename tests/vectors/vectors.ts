@@ -1,0 +1,103 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync } from 'node:fs';
+import { inRoot, parseRelease, releasesFolder } from '../../src/cli/books.ts';
+import type { Given, Journey } from '../../src/guide/types.ts';
+import { makeLibrary } from '../../src/note/library.ts';
+import type { Book, BookGuide, BookNode, Library } from '../../src/note/library.ts';
+import type { Release } from '../../src/note/release.ts';
+import { sampleJourneys } from '../../src/note/sample.ts';
+import type { Note } from '../../src/note/types.ts';
+import { unrank } from '../../src/note/ways.ts';
+import { writeCode } from '../../src/note/write.ts';
+
+/** A code and its note, the journey as pairs of node and answer. */
+export interface Vector {
+  readonly code: string;
+  readonly guide: string;
+  readonly answers: readonly (readonly [at: string, answer: string])[];
+  readonly day: number;
+  readonly details: Readonly<Record<string, string>>;
+  readonly error: string;
+}
+
+export interface VectorFile {
+  readonly release: number;
+  /** SHA-256 of the release's file, hexadecimal. */
+  readonly digest: string;
+  readonly seed: number;
+  readonly vectors: readonly Vector[];
+}
+
+const seed = 20_261_125;
+const samples = 100;
+
+export function vectorPath(release: number): string {
+  return inRoot(`tests/vectors/note-${release}.json`);
+}
+
+export function releasePath(release: number): string {
+  return inRoot(`${releasesFolder}/${release}.json`);
+}
+
+export function digestOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
+}
+
+export function readRelease(release: number): { text: string; release: Release } {
+  const text = readFileSync(releasePath(release), 'utf8');
+  const parsed = parseRelease(text, releasePath(release));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.error));
+  return { text, release: parsed.value };
+}
+
+export function hasVectors(release: number): boolean {
+  return existsSync(vectorPath(release));
+}
+
+/** The vectors of a release; `text` is its file's. */
+export function makeVectors(release: Release, text: string): VectorFile {
+  const library = makeLibrary([release]);
+  const [book] = library.values();
+  if (!book) throw new Error('no book');
+  const vectors = book.guides.flatMap((guide) =>
+    journeysOf(guide).map((journey, i) => vectorOf(noteOf(book, guide, journey, i), library)),
+  );
+  return { release: release.release, digest: digestOf(text), seed, vectors };
+}
+
+function journeysOf(guide: BookGuide): Journey[] {
+  const found: Journey[] = [[]];
+  const seen = new Set<BookNode>();
+  const go = (node: BookNode, journey: readonly Given[]): void => {
+    if (seen.has(node)) return;
+    seen.add(node);
+    for (const { answer, to } of node.ways) {
+      const further = [...journey, { at: node.id, answer }];
+      found.push(further);
+      go(to, further);
+    }
+  };
+  go(guide.start, []);
+  const last = unrank(guide, guide.start.journeys - 1n);
+  return [...found, ...(last ? [last] : []), ...sampleJourneys(guide, samples, seed)];
+}
+
+/** Details and texts in turn; 5 and 32 have no common factor, so every day meets every kind. */
+function noteOf(book: Book, { id: guide }: BookGuide, journey: Journey, i: number): Note {
+  const kind = i % 5;
+  const all = book.details.map(
+    ({ id, answers }) => [id, answers[i % answers.length] ?? ''] as const,
+  );
+  const some = all.filter((_, k) => (i >> (k % 8)) % 2 === 1);
+  const details = Object.fromEntries(kind === 1 || kind === 3 ? all : kind === 4 ? some : []);
+  const error = kind === 2 || kind === 3 ? 'F9 E1' : kind === 4 ? 'Err: door "LOC" 180°' : '';
+  return { release: book.release, guide, journey, day: i % 32, details, error };
+}
+
+function vectorOf(note: Note, library: Library): Vector {
+  const code = writeCode(note, library);
+  if (!code.ok) throw new Error(JSON.stringify(code.error));
+  const { guide, journey, day, details, error } = note;
+  const answers = journey.map(({ at, answer }) => [at, answer] as const);
+  return { code: code.value, guide, answers, day, details, error };
+}
