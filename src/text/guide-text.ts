@@ -47,7 +47,7 @@ export interface NodeText {
 }
 
 function nodeShape(node: GuideNode): z.ZodType {
-  const shape: z.core.$ZodShape = { ...shapes[node.kind] };
+  const shape: Record<string, z.core.$ZodType> = { ...shapes[node.kind] };
   if (node.answers.length > 0)
     shape['answers'] = z.strictObject(
       Object.fromEntries(node.answers.map((answer) => [answer.id, sentence])),

@@ -1,7 +1,7 @@
 /** The about page's button that takes this site's copies off the device. */
 const button = document.querySelector<HTMLButtonElement>('.forget');
-const status = document.querySelector<HTMLElement>('[data-cleared]');
-if (button && status) {
+const told = document.querySelector<HTMLElement>('[data-cleared]');
+if (button && told) {
   button.hidden = false;
   button.addEventListener('click', () => {
     try {
@@ -10,6 +10,8 @@ if (button && status) {
     } catch {
       // Blocked storage holds nothing of ours.
     }
-    status.textContent = status.dataset['cleared'] ?? '';
+    told.textContent = told.dataset['cleared'] ?? '';
   });
 }
+
+export {};
