@@ -10,6 +10,15 @@ function moved(length: number, by: number): Uint8Array {
   return Uint8Array.from(code, (_, i) => code[i + by] ?? 0);
 }
 
+/** A code with this symbol at one of its ends. */
+function codeEnding(length: number, at: number, symbol: number): Uint8Array {
+  const random = makeRandom(length);
+  for (;;) {
+    const code = protect(random.symbols(dataSymbols(length)), length);
+    if (code[at] === symbol) return code;
+  }
+}
+
 describe('why codes are masked', () => {
   // The code is linear: where zeros are lost, what holds for one code holds for all.
   test.each([
@@ -24,26 +33,39 @@ describe('why codes are masked', () => {
     }
   });
 
-  test('a lost first character and a new last one: measured without and with the mask', () => {
-    const seed = 3;
-    const random = makeRandom(seed);
-    const runs = 100_000;
-    const taken = { unmasked: 0, masked: 0 };
+  test('unmasked, losing the first character and gaining a last one often goes unseen', () => {
+    const random = makeRandom(3);
+    const runs = 20_000;
+    let taken = 0;
     for (let run = 0; run < runs; run += 1) {
-      const data = random.symbols(dataSymbols(16));
-      const last = random.below(32);
-      const shifted = (code: Uint8Array): Uint8Array => Uint8Array.of(...code.subarray(1), last);
-      const bare = new Uint8Array(16);
-      bare.set(data);
-      addChecks(bare);
-      if (correct(shifted(bare), [], 2)) taken.unmasked += 1;
-      if (correctCode(shifted(protect(data, 16)), [], 2)) taken.masked += 1;
+      const word = random.symbols(16);
+      addChecks(word);
+      if (correct(Uint8Array.of(...word.subarray(1), random.below(32)), [], 2)) taken += 1;
     }
-    // Unmasked, every code that begins with 0 gives itself away: 1 in 32 of random numbers.
-    expect(taken.unmasked / runs).toBeGreaterThan(0.03);
-    // Masked, no more than chance: words within two changes of a codeword are
-    // (1 + 16·31 + 120·31²) / 32⁶ = 1.1e-4 of all; three standard deviations above that.
-    expect(taken.masked / runs, `seed ${seed}`).toBeLessThan(2.1e-4);
+    // Every codeword that begins with 0 gives itself away: 1 in 32 of random numbers.
+    expect(taken / runs).toBeGreaterThan(0.025);
+  });
+
+  // Two codes with the same lost character differ by a codeword with a 0 there, which moved
+  // along is a codeword again: so one code for each lost character stands for all codes.
+  test.each([1, -1])('masked, it never goes unseen, whatever is lost or gained (%i)', (by) => {
+    let tried = 0;
+    for (const length of codeLengths) {
+      for (let lost = 0; lost < 32; lost += 1) {
+        const code = codeEnding(length, by > 0 ? 0 : length - 1, lost);
+        for (let gained = 0; gained < 32; gained += 1) {
+          const given =
+            by > 0
+              ? Uint8Array.of(...code.subarray(1), gained)
+              : Uint8Array.of(gained, ...code.subarray(0, -1));
+          const taken = correctCode(given, [], 2)?.code;
+          const other = taken !== undefined && taken.join() !== code.join();
+          expect(other, `${length}: ${lost} lost, ${gained} gained`).toBe(false);
+          tried += 1;
+        }
+      }
+    }
+    expect(tried).toBe(codeLengths.length * 1024);
   });
 
   test('one character all over, the alphabet and its reverse are no codes', () => {
