@@ -1,0 +1,49 @@
+import { For } from 'solid-js';
+import type { Fragment } from '../../guide/fragment.ts';
+import type { Words } from '../client/words.ts';
+import type { Retraced } from './retrace.ts';
+import { answerOf, titleOf } from './sentences.ts';
+import { hashOf } from './state.ts';
+
+/** What was answered, each answer with the way back to change it. */
+export function Answers(props: { words: Words; retraced: Retraced; fragment: Fragment }) {
+  const back = (index: number, node: string) => {
+    const { error, details, model, remark, journey } = props.fragment;
+    const before = hashOf({
+      journey: journey.slice(0, index),
+      details,
+      ...(error ? { error } : {}),
+      ...(model ? { model } : {}),
+      ...(remark ? { remark } : {}),
+    });
+    return `../${props.retraced.guide.id}/${node}/${before}`;
+  };
+  return (
+    <section class="card told-answers">
+      <h2>{props.words.t('answers.title')}</h2>
+      <p class="quiet no-print">{props.words.t('answers.hint')}</p>
+      <ol class="given">
+        <For each={props.retraced.passed}>
+          {({ given, node }, index) => {
+            const asked = () => titleOf(props.words, props.retraced.guide, node);
+            return (
+              <li>
+                <p>
+                  <span class="asked">{asked()}</span>
+                  <strong>{answerOf(props.words, props.retraced.guide, node, given.answer)}</strong>
+                </p>
+                <a
+                  class="change no-print"
+                  href={back(index(), given.at)}
+                  aria-label={props.words.t('answers.changeThis', { asked: asked() })}
+                >
+                  {props.words.t('answers.change')}
+                </a>
+              </li>
+            );
+          }}
+        </For>
+      </ol>
+    </section>
+  );
+}

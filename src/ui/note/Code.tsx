@@ -1,0 +1,90 @@
+import { For, Show, createEffect, createMemo, createSignal, on } from 'solid-js';
+import type { Fragment } from '../../guide/fragment.ts';
+import { spell } from '../../note/spelling.ts';
+import type { Words } from '../client/words.ts';
+import { Groups } from './Groups.tsx';
+import { Large } from './Large.tsx';
+import { Pass } from './Pass.tsx';
+import { previewAddress, type Coded } from './code.ts';
+import { qrPath } from './qr.ts';
+import type { Retraced } from './retrace.ts';
+
+/** Above this a phone's camera has trouble with the finer squares: the picture holds the code only. */
+const QR_MOST = 400;
+
+/** The code to read out, to show and to hand on. */
+export function Code(props: {
+  words: Words;
+  coded: Coded;
+  fragment: Fragment;
+  retraced: Retraced;
+}) {
+  const digits = createMemo(() => props.words.list('digits'));
+  const spelled = createMemo(() =>
+    spell(props.coded.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
+  );
+  const long = createMemo(() => previewAddress(location.href, props.coded, props.fragment));
+  const short = () =>
+    previewAddress(location.href, { code: props.coded.code }, { journey: [], details: {} });
+  const longTexts = () => {
+    const { error, model, remark } = props.fragment;
+    const texts = { error, model, remark };
+    return Object.entries(texts).filter(([, text]) => text !== undefined && text !== '');
+  };
+  const cut = () => long().length > QR_MOST;
+  const qr = createMemo(() => qrPath(cut() ? short() : long()));
+  const [said, setSaid] = createSignal('');
+  createEffect(
+    on(
+      () => props.coded.code,
+      () => setSaid(props.words.t('code.changed')),
+      { defer: true },
+    ),
+  );
+  return (
+    <section class="card code-card">
+      <h2>{props.words.t('code.title')}</h2>
+      <p>{props.words.t('code.text')}</p>
+      <Groups code={props.coded.code} spelled={spelled()} label={props.words.t('code.label')} />
+      <p class="said" role="status">
+        {said()}
+      </p>
+      <Pass
+        words={props.words}
+        code={props.coded.code}
+        link={long()}
+        spelled={spelled()}
+        say={setSaid}
+      >
+        <Large words={props.words} code={props.coded.code} spelled={spelled()} />
+      </Pass>
+      <figure class="qr">
+        <svg
+          viewBox={`0 0 ${qr().size} ${qr().size}`}
+          role="img"
+          aria-label={props.words.t('qr.label')}
+          shape-rendering="crispEdges"
+        >
+          <rect class="light" width={qr().size} height={qr().size} />
+          <path class="dark" d={qr().path} />
+        </svg>
+        <figcaption>
+          {props.words.t('qr.text')}
+          <Show when={cut()}> {props.words.t('qr.cut')}</Show>
+        </figcaption>
+      </figure>
+      <Show when={longTexts().length > 0}>
+        <dl class="long only-print">
+          <For each={longTexts()}>
+            {([name, value]) => (
+              <>
+                <dt>{props.words.t(`more.${name}`)}</dt>
+                <dd>{value}</dd>
+              </>
+            )}
+          </For>
+        </dl>
+      </Show>
+    </section>
+  );
+}

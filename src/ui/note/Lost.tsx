@@ -1,0 +1,34 @@
+import type { Fragment } from '../../guide/fragment.ts';
+import type { Book } from '../../note/library.ts';
+import type { Words } from '../client/words.ts';
+import { hashOf } from './state.ts';
+
+/** No journey, or one that fits no guide: start at the beginning, what was written kept. */
+export function Lost(props: { words: Words; book: Book; fragment: Fragment }) {
+  const why = () => (props.fragment.journey.length === 0 ? 'empty' : 'astray');
+  const kept = () => {
+    const { error, details, model, remark } = props.fragment;
+    return hashOf({
+      journey: [],
+      details,
+      ...(error ? { error } : {}),
+      ...(model ? { model } : {}),
+      ...(remark ? { remark } : {}),
+    });
+  };
+  const start = () => {
+    const guide = props.book.guides[0];
+    return guide ? `../${guide.id}/${guide.start.id}/${kept()}` : `../${kept()}`;
+  };
+  return (
+    <section class="card">
+      <h2>{props.words.t(`${why()}.title`)}</h2>
+      <p>{props.words.t(`${why()}.text`)}</p>
+      <p>
+        <a class="button" href={start()}>
+          {props.words.t('start')}
+        </a>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,77 @@
+import { For, Match, Show, Switch, createMemo } from 'solid-js';
+import type { Book, Library } from '../../note/library.ts';
+import type { Words } from '../client/words.ts';
+import { Answers } from './Answers.tsx';
+import { Code } from './Code.tsx';
+import { Lost } from './Lost.tsx';
+import { More } from './More.tsx';
+import { Outcome } from './Outcome.tsx';
+import type { Calls } from './calls.ts';
+import { codeOf, localDay } from './code.ts';
+import { retrace } from './retrace.ts';
+import type { NoteState } from './state.ts';
+
+export function NotePage(props: {
+  library: Library;
+  book: Book;
+  words: Words;
+  calls: Calls;
+  state: NoteState;
+}) {
+  const fragment = () => props.state.fragment();
+  const retraced = createMemo(() => {
+    const found = retrace(props.book, fragment().journey);
+    // The day is set once, when the note is first shown, and rides along from there.
+    if (found && fragment().made === undefined)
+      queueMicrotask(() => props.state.change({ made: localDay(new Date()) }));
+    return found;
+  });
+  const coded = createMemo(() => {
+    const found = retraced();
+    return found && codeOf(props.library, props.book, found, fragment());
+  });
+  const problems = () => [...new Set(props.state.problems().map(({ code }) => code))];
+  return (
+    <>
+      <Show when={problems().length > 0}>
+        <div class="told" role="note">
+          <For each={problems()}>{(code) => <p>{props.words.t(`problems.${code}`)}</p>}</For>
+        </div>
+      </Show>
+      <Switch>
+        <Match when={retraced()}>
+          {(found) => (
+            <>
+              <Outcome
+                words={props.words}
+                retraced={found()}
+                calls={props.calls}
+                fragment={fragment()}
+              />
+              <Show when={coded()} fallback={<p class="told">{props.words.t('noCode')}</p>}>
+                {(code) => (
+                  <Code
+                    words={props.words}
+                    coded={code()}
+                    fragment={fragment()}
+                    retraced={found()}
+                  />
+                )}
+              </Show>
+              <More
+                words={props.words}
+                book={props.book}
+                state={props.state}
+                leftOut={coded()?.leftOut}
+              />
+              <Answers words={props.words} retraced={found()} fragment={fragment()} />
+            </>
+          )}
+        </Match>
+        <Match when={true}>
+          <Lost words={props.words} book={props.book} fragment={fragment()} />
+        </Match>
+      </Switch>
+    </>
+  );
+}

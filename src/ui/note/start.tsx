@@ -1,0 +1,29 @@
+import { render } from 'solid-js/web';
+import { newestRelease } from '../../note/library.ts';
+import { library } from '../client/books.ts';
+import { embedded } from '../client/embedded.ts';
+import { keepFragment } from '../client/skip.ts';
+import { pageWords } from '../client/words.ts';
+import { NotePage } from './NotePage.tsx';
+import type { Calls } from './calls.ts';
+import { createNoteState } from './state.ts';
+
+keepFragment();
+const place = document.getElementById('note');
+const book = library.get(newestRelease(library) ?? 0);
+if (place && book) {
+  const words = pageWords();
+  const calls = embedded('calls') as Calls;
+  render(
+    () => (
+      <NotePage
+        library={library}
+        book={book}
+        words={words}
+        calls={calls}
+        state={createNoteState()}
+      />
+    ),
+    place,
+  );
+}

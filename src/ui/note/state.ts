@@ -1,0 +1,40 @@
+/** The note's state is the address's fragment: it survives reload, and is never sent. */
+import { createSignal, type Accessor } from 'solid-js';
+import { formatFragment, parseFragment } from '../../guide/fragment.ts';
+import type { Fragment, FragmentProblem } from '../../guide/fragment.ts';
+
+export interface NoteState {
+  readonly fragment: Accessor<Fragment>;
+  /** What was wrong with the address as it came. */
+  readonly problems: Accessor<readonly FragmentProblem[]>;
+  /** Change parts; '' takes a text out. The address follows. */
+  change(parts: Partial<Fragment>): void;
+}
+
+/** Also kept beside the address, for the first page to go on from. */
+const KEY = 'hobnote.journey';
+
+export function createNoteState(): NoteState {
+  const [read, setRead] = createSignal(parseFragment(location.hash));
+  addEventListener('hashchange', () => setRead(parseFragment(location.hash)));
+  return {
+    fragment: () => read().fragment,
+    problems: () => read().problems,
+    change(parts) {
+      const fragment = { ...read().fragment, ...parts };
+      setRead({ ...read(), fragment });
+      history.replaceState(history.state, '', `#${formatFragment(fragment)}`);
+      try {
+        localStorage.setItem(KEY, location.pathname + location.hash);
+      } catch {
+        // Storage may be blocked or full; the address holds the note all the same.
+      }
+    },
+  };
+}
+
+/** A fragment as a link's `#…`, or '' where it holds nothing. */
+export function hashOf(fragment: Fragment): string {
+  const text = formatFragment(fragment);
+  return text === '' ? '' : `#${text}`;
+}
