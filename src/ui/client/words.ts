@@ -1,48 +1,69 @@
-/** The sentences a page carries (see `parts/Words.astro`), for the parts that run in the browser. */
-import i18next from 'i18next';
+/**
+ * The sentences a page carries (see `parts/Words.astro`), for the parts that run in the browser.
+ * They are written for i18next, which fills in the firm's facts when the site is built; what is
+ * left to do here is `{{fact}}` and the counted forms `_one`, `_other` … (`Intl.PluralRules`).
+ * i18next itself would take 12 kB, a third of what a note page may weigh.
+ */
 import { embedded } from './embedded.ts';
+
+type Facts = Readonly<Record<string, string | number>>;
 
 export interface Words {
   readonly language: string;
-  /** One sentence. Counted keys (`_one`, `_other`) take `count`. */
-  t(key: string, facts?: Readonly<Record<string, string | number>>): string;
+  /** One sentence. Counted keys (`_one`, `_other`) take `count`. A missing key or fact throws. */
+  t(key: string, facts?: Facts): string;
   /** A list of sentences. */
   list(key: string): readonly string[];
   /** Whether there is such a sentence: names from old releases may have lost theirs. */
   has(key: string): boolean;
 }
 
-interface Carried {
+/** What `Words.astro` writes: namespace → sentences, nested. The first namespace is the default. */
+export interface Carried {
   readonly language: string;
-  readonly texts: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+  readonly texts: Readonly<Record<string, unknown>>;
 }
 
 function missing(key: string): never {
   throw new RangeError(`No sentence for "${key}".`);
 }
 
-/** Start the page's sentences, with the settings of `src/text/words.ts`. */
-export function pageWords(): Words {
-  const { language, texts } = embedded('words') as Carried;
-  const names = Object.keys(texts);
-  const engine = i18next.createInstance({
-    lng: language,
-    fallbackLng: false,
-    ns: names,
-    defaultNS: names[0] ?? false,
-    resources: { [language]: texts },
-    initAsync: false,
-    // Solid escapes; twice would show entities.
-    interpolation: { escapeValue: false },
-    parseMissingKeyHandler: missing,
-    missingInterpolationHandler: (text: string) => missing(text),
-    returnObjects: true,
-  });
-  void engine.init();
+function step(inside: unknown, name: string): unknown {
+  // `hasOwn`: a name may come from an address, and every object has a `constructor`.
+  return typeof inside === 'object' && inside !== null && Object.hasOwn(inside, name)
+    ? (inside as Record<string, unknown>)[name]
+    : undefined;
+}
+
+/** Make `t` of sentences; keys as in i18next, `namespace:part.part`. */
+export function makeWords({ language, texts }: Carried): Words {
+  const [first = ''] = Object.keys(texts);
+  const plural = new Intl.PluralRules(language);
+  const find = (key: string): unknown => {
+    const [path = '', space = first] = key.split(':').toReversed();
+    return path.split('.').reduce(step, step(texts, space));
+  };
   return {
     language,
-    t: (key, facts = {}) => engine.t(key, facts),
-    list: (key) => engine.t(key, { returnObjects: true }) as unknown as readonly string[],
-    has: (key) => engine.exists(key),
+    t(key, facts = {}) {
+      const { count } = facts;
+      const counted =
+        typeof count === 'number' ? find(`${key}_${plural.select(count)}`) : undefined;
+      const sentence = counted ?? find(key);
+      if (typeof sentence !== 'string') return missing(key);
+      return sentence.replace(/\{\{(\w+)\}\}/g, (_, name: string) =>
+        String(Object.hasOwn(facts, name) ? facts[name] : missing(`${key} {{${name}}}`)),
+      );
+    },
+    list(key) {
+      const sentences = find(key);
+      return Array.isArray(sentences) ? (sentences as readonly string[]) : missing(key);
+    },
+    has: (key) => typeof find(key) === 'string',
   };
+}
+
+/** The page's own sentences. */
+export function pageWords(): Words {
+  return makeWords(embedded('words') as Carried);
 }

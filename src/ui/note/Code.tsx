@@ -1,24 +1,20 @@
-import { For, Show, createEffect, createMemo, createSignal, on } from 'solid-js';
+import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Fragment } from '../../guide/fragment.ts';
+import type { Book } from '../../note/library.ts';
 import { spell } from '../../note/spelling.ts';
 import type { Words } from '../client/words.ts';
+import { Added } from './Added.tsx';
 import { Groups } from './Groups.tsx';
 import { Large } from './Large.tsx';
 import { Pass } from './Pass.tsx';
 import { previewAddress, type Coded } from './code.ts';
 import { qrPath } from './qr.ts';
-import type { Retraced } from './retrace.ts';
 
 /** Above this a phone's camera has trouble with the finer squares: the picture holds the code only. */
 const QR_MOST = 400;
 
 /** The code to read out, to show and to hand on. */
-export function Code(props: {
-  words: Words;
-  coded: Coded;
-  fragment: Fragment;
-  retraced: Retraced;
-}) {
+export function Code(props: { words: Words; book: Book; coded: Coded; fragment: Fragment }) {
   const digits = createMemo(() => props.words.list('digits'));
   const spelled = createMemo(() =>
     spell(props.coded.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
@@ -26,11 +22,6 @@ export function Code(props: {
   const long = createMemo(() => previewAddress(location.href, props.coded, props.fragment));
   const short = () =>
     previewAddress(location.href, { code: props.coded.code }, { journey: [], details: {} });
-  const longTexts = () => {
-    const { error, model, remark } = props.fragment;
-    const texts = { error, model, remark };
-    return Object.entries(texts).filter(([, text]) => text !== undefined && text !== '');
-  };
   const cut = () => long().length > QR_MOST;
   const qr = createMemo(() => qrPath(cut() ? short() : long()));
   const [said, setSaid] = createSignal('');
@@ -73,18 +64,7 @@ export function Code(props: {
           <Show when={cut()}> {props.words.t('qr.cut')}</Show>
         </figcaption>
       </figure>
-      <Show when={longTexts().length > 0}>
-        <dl class="long only-print">
-          <For each={longTexts()}>
-            {([name, value]) => (
-              <>
-                <dt>{props.words.t(`more.${name}`)}</dt>
-                <dd>{value}</dd>
-              </>
-            )}
-          </For>
-        </dl>
-      </Show>
+      <Added words={props.words} book={props.book} fragment={props.fragment} />
     </section>
   );
 }

@@ -1,4 +1,4 @@
-import { For, Match, Show, Switch, createMemo } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, createMemo } from 'solid-js';
 import type { Book, Library } from '../../note/library.ts';
 import type { Words } from '../client/words.ts';
 import { Answers } from './Answers.tsx';
@@ -19,12 +19,11 @@ export function NotePage(props: {
   state: NoteState;
 }) {
   const fragment = () => props.state.fragment();
-  const retraced = createMemo(() => {
-    const found = retrace(props.book, fragment().journey);
+  const retraced = createMemo(() => retrace(props.book, fragment().journey));
+  createEffect(() => {
     // The day is set once, when the note is first shown, and rides along from there.
-    if (found && fragment().made === undefined)
-      queueMicrotask(() => props.state.change({ made: localDay(new Date()) }));
-    return found;
+    if (retraced() && fragment().made === undefined)
+      props.state.change({ made: localDay(new Date()) });
   });
   const coded = createMemo(() => {
     const found = retraced();
@@ -52,9 +51,9 @@ export function NotePage(props: {
                 {(code) => (
                   <Code
                     words={props.words}
+                    book={props.book}
                     coded={code()}
                     fragment={fragment()}
-                    retraced={found()}
                   />
                 )}
               </Show>

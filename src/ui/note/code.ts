@@ -54,7 +54,7 @@ export function codeOf(
     release: book.release,
     guide: guide.id,
     journey: fragment.journey,
-    day: dayOf(fragment.made === undefined ? new Date() : new Date(`${fragment.made}T00:00:00Z`)),
+    day: dayOf(new Date(`${fragment.made ?? localDay(new Date())}T00:00:00Z`)),
     details: knownDetails(book, fragment.details),
     error: leftOut ? '' : error,
   };
