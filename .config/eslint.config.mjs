@@ -22,6 +22,12 @@ export default defineConfig(
     rules: {
       '@typescript-eslint/consistent-type-imports': 'error',
       '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_', ignoreRestSiblings: true },
+      ],
+      // It asks for what no-non-null-assertion forbids.
+      '@typescript-eslint/non-nullable-type-assertion-style': 'off',
       // Text is taken apart by code points on purpose: codes and displays hold single symbols.
       '@typescript-eslint/no-misused-spread': 'off',
       '@typescript-eslint/no-confusing-void-expression': [
@@ -90,6 +96,11 @@ export default defineConfig(
       'no-console': 'error',
       eqeqeq: 'error',
     },
+  },
+  {
+    // Every benchmark returns a promise, whether it has to wait for something or not.
+    files: ['tests/bench/**'],
+    rules: { '@typescript-eslint/require-await': 'off' },
   },
   {
     files: ['src/cli/**', 'tests/bench/**', 'tests/browser/**', '.config/**'],

@@ -42,8 +42,11 @@ const MOST = 4096;
 const TEXT_MOST = { e: 120, c: 200, m: 60, r: 500 } as const;
 const DETAILS_MOST = 64;
 
-/** Control characters, marks that turn the direction of writing, broken surrogate pairs. */
-const UNWANTED = /[\p{Cc}\p{Bidi_Control}\p{Cs}\u2028\u2029\ufeff]+/gu;
+/**
+ * Control characters and marks that turn the direction of writing. Broken surrogate pairs
+ * do not come this far: URLSearchParams replaces them by U+FFFD.
+ */
+const UNWANTED = /[\p{Cc}\p{Bidi_Control}\u2028\u2029\ufeff]+/gu;
 
 /**
  * Text from an address made fit to show: unwanted characters out, at most `most`

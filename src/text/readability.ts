@@ -41,7 +41,10 @@ function syllablesOf(word: string): number {
   return Math.max(1, digits + syllable(word.replace(/\p{Nd}/gu, '')));
 }
 
-/** Count English passages: words and sentences by Unicode segmentation (UAX 29). */
+/**
+ * Count English passages: words and sentences by Unicode segmentation (UAX 29). The
+ * syllables of some past forms ("locked") are counted too high, so grades err upward.
+ */
 export function count(passages: readonly string[]): TextCounts {
   const sentences = sentencesOf(passages);
   const words = sentences.flatMap(wordsOf);

@@ -11,7 +11,9 @@ const SEED = 20261125;
 const structural = propertyIds.filter((id) => id !== 'sentences-plain');
 
 describe('the proof, beside every journey spelled out', () => {
-  const tally = new Map(structural.map((id) => [id, { holds: 0, fails: 0 }]));
+  const tally = new Map<string, { holds: number; fails: number }>(
+    structural.map((id) => [id, { holds: 0, fails: 0 }]),
+  );
   let loops = 0;
 
   it(`agrees on ${RUNS} random guides, property by property and journey by journey`, () => {
@@ -22,8 +24,8 @@ describe('the proof, beside every journey spelled out', () => {
         if (opinion.loops) {
           // Round a loop there are endlessly many journeys; the oracle saw those without.
           loops += 1;
-          const failing = new Set(
-            proof.verdicts.filter(({ holds }) => !holds).map(({ id }) => String(id)),
+          const failing = new Set<string>(
+            proof.verdicts.filter(({ holds }) => !holds).map(({ id }) => id),
           );
           expect(failing).toContain('journeys-end');
           for (const id of opinion.broken) expect(failing).toContain(id);

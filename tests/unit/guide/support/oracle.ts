@@ -95,7 +95,10 @@ function* wrongHere(journey: readonly Said[], here: GuideNode): Generator<string
 /** What is wrong with the first page and the danger list. */
 function* wrongStart(guide: Guide): Generator<string> {
   const start = guide.nodes.get(guide.start);
-  if (start?.kind !== 'question') return void (yield 'danger-first');
+  if (start?.kind !== 'question') {
+    yield 'danger-first';
+    return;
+  }
   const stops = start.answers.filter(({ id }) => id !== 'none');
   for (const { id, to } of stops) {
     const stop = guide.nodes.get(to);

@@ -1,0 +1,110 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../../../', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'prove-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const real = readFileSync(`${root}content/guides/door-locked/graph.yaml`, 'utf8');
+
+function prove(...words: string[]) {
+  const done = spawnSync(process.execPath, ['src/cli/prove.ts', ...words], {
+    cwd: root,
+    encoding: 'utf8',
+  });
+  return { status: done.status, out: done.stdout, err: done.stderr };
+}
+
+/** The published guide with one text replaced, in a file of its own. */
+function spoiled(from: string, to: string): string {
+  if (real.split(from).length !== 2) throw new Error(`Not there once: ${from}`);
+  const file = join(folder, 'graph.yaml');
+  writeFileSync(file, real.replace(from, to));
+  return file;
+}
+
+interface Json {
+  readonly guides: readonly {
+    readonly guide: string;
+    readonly holds: boolean;
+    readonly journeys: { readonly all: string };
+    readonly properties: readonly {
+      readonly id: string;
+      readonly holds: boolean;
+      readonly journeysCovered: string;
+      readonly counterExample?: {
+        readonly fault: { readonly code: string };
+        readonly journey: readonly { readonly at: string; readonly answer: string }[];
+      };
+    }[];
+    readonly grades: readonly { readonly page: string; readonly grade: number }[];
+    readonly hardest: readonly { readonly sentence: string; readonly grade: number }[];
+  }[];
+  readonly problems: readonly { readonly code: string }[];
+}
+
+describe('npm run prove', () => {
+  it('proves every published guide, as JSON for machines', () => {
+    const { status, out, err } = prove('--json');
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    const { guides, problems } = JSON.parse(out) as Json;
+    expect(problems).toEqual([]);
+    expect(guides.map(({ guide }) => guide)).toContain('door-locked');
+    for (const { holds, properties, journeys, grades, hardest } of guides) {
+      expect(holds).toBe(true);
+      expect(properties).toHaveLength(9);
+      expect(properties.every(({ journeysCovered }) => journeysCovered === journeys.all)).toBe(
+        true,
+      );
+      expect(grades.length).toBeGreaterThan(10);
+      for (const { grade } of grades) expect(grade).toBeLessThanOrEqual(6);
+      expect(hardest).toHaveLength(10);
+    }
+  });
+
+  it('tells people each property, the counts, the grades and the hardest sentences', () => {
+    const { status, out } = prove('content/guides/door-locked/graph.yaml');
+    expect(status).toBe(0);
+    expect(out.match(/^ {2}holds /gm)).toHaveLength(9);
+    expect(out).toMatch(/\d{1,3}(,\d{3})+ journeys/);
+    expect(out).toContain('Reading grade of each page');
+    expect(out).toContain('The hardest sentences');
+    expect(out).not.toContain('FAILS');
+  });
+
+  it('tells a counter-example in the words of the guide, and what to do', () => {
+    const file = spoiled('warm: { to: wait }', 'warm: { to: inside }');
+    const { status, out } = prove(file);
+    expect(status).toBe(1);
+    expect(out).toContain('FAILS  door-only-when-cool');
+    expect(out).toMatch(/\d+\. Hold your hand near the door\. Is there heat\? → /);
+    expect(out).toContain('What to do: ');
+    const { guides } = JSON.parse(prove('--json', file).out) as Json;
+    const door = guides[0]?.properties.find(({ id }) => id === 'door-only-when-cool');
+    expect(door?.counterExample?.fault.code).toBe('door-while-hot');
+    expect(door?.counterExample?.journey).toContainEqual({ at: 'near-plain', answer: 'warm' });
+  });
+
+  it('tells where a file is broken: file, line, column, what to do', () => {
+    const file = spoiled('warm: { to: wait }', 'warm: { to: wiat }');
+    const line = real.split('\n').findIndex((text) => text.includes('warm: { to: wait }')) + 1;
+    const { status, err } = prove(file);
+    expect(status).toBe(2);
+    const column = '      warm: { to: '.length + 1;
+    expect(err).toContain(`graph.yaml:${line}:${column}: near, answer warm, leads to "wiat"`);
+    expect(err).toContain('Correct the name after "to"');
+  });
+
+  it.each([
+    ['no such file', 'no-such-file.yaml', 'no such file'],
+    ['no such option', '--jsn', 'npm run prove'],
+  ])('has words for %s', (_, word, told) => {
+    const { status, err } = prove(word);
+    expect(status).toBe(2);
+    expect(err).toContain(told);
+  });
+});

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import { loadGuide } from '../../../src/guide/load.ts';
+import type { GuideTrouble } from '../../../src/guide/problem.ts';
+import { slips } from './support/slips.ts';
+import { edited, smallSource } from './support/small.ts';
+
+function troublesOf(source: string) {
+  const loaded = loadGuide(source, 'small.yaml');
+  return loaded.ok ? [] : loaded.error;
+}
+
+describe('loadGuide on a broken file', () => {
+  it('has nothing to say about the file the slips are made in', () => {
+    expect(troublesOf(smallSource)).toEqual([]);
+  });
+
+  it.each(slips)('tells %s with its place', (_, from, to, trouble, line, column) => {
+    expect(troublesOf(edited(from, to))).toContainEqual({
+      ...trouble,
+      file: 'small.yaml',
+      place: { line, column },
+    });
+  });
+
+  it('was shown every kind of trouble', () => {
+    const codes = new Set(slips.map(([, , , { code }]) => code));
+    // One entry for each code; the type keeps the list complete.
+    const all: Record<GuideTrouble['code'], true> = {
+      ...{ 'yaml-syntax': true, 'key-missing': true, 'key-unknown': true, 'value-wrong': true },
+      ...{ 'value-unknown': true, 'name-malformed': true, 'stop-without-call': true },
+      ...{ 'step-without-action': true, 'unsure-missing': true, 'end-with-answers': true },
+      ...{ 'start-unknown': true, 'start-not-question': true, 'track-repeated': true },
+      ...{ 'track-unknown': true, 'target-unknown': true, 'target-missing': true },
+      ...{ 'wrong-track': true, 'text-unknown': true, 'fact-set-and-cleared': true },
+      ...{ 'danger-hidden': true, 'name-taken': true, 'node-unreachable': true, loop: true },
+    };
+    expect([...codes].toSorted()).toEqual(Object.keys(all).toSorted());
+  });
+
+  it('tells all problems of a file in its order, not just the first', () => {
+    const source = edited('id: small', 'id: Small')
+      .replace("'yes': { to: done }", "'yes': { to: dnoe }")
+      .replace('    action: look\n', '')
+      .replace(', call: [emergency]', '');
+    expect(troublesOf(source).map(({ code, place }) => [code, place.line])).toEqual([
+      ['name-malformed', 1],
+      ['step-without-action', 11],
+      ['target-unknown', 21],
+      ['stop-without-call', 23],
+    ]);
+  });
+
+  it.each(['', 'a line', '- a list', 'nodes: 3', '&a [*a]', '\0', 'nodes: {danger: null}'])(
+    'says something and does not throw on %j',
+    (source) => {
+      expect(troublesOf(source).length).toBeGreaterThan(0);
+    },
+  );
+});

@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import { cleanCooling } from '../../../src/physics/cooldown.ts';
+import type { GuideNode, NodeId } from '../../../src/guide/types.ts';
+import { realGuide } from './support/real.ts';
+
+describe('loadGuide on the published file', () => {
+  const guide = realGuide();
+  const node = (id: string): GuideNode | undefined => guide.nodes.get(id as NodeId);
+
+  it('makes one copy of a node for each track it is reached on', () => {
+    expect(['wait', 'wait-cold', 'wait-plain'].map((id) => node(id)?.text)).toEqual(
+      Array(3).fill('wait'),
+    );
+    // An error moves to the track `cold`, so nobody on `open` copies one.
+    expect(node('error-write')).toBeUndefined();
+    expect(node('error-write-cold')?.takesError).toBe(true);
+    // Stops are shared by all tracks.
+    expect(node('stop-fire-cold')).toBeUndefined();
+  });
+
+  it('moves tracks before it looks up the target', () => {
+    const blank = node('display')?.answers.find(({ id }) => id === 'blank');
+    expect(blank?.to).toBe('since-cold');
+    const never = node('doing')?.answers.find(({ id }) => id === 'never');
+    expect(never?.to).toBe('lock-key-plain');
+  });
+
+  it('keeps the order of the file, copies in the order of the tracks', () => {
+    const ids = [...guide.nodes.keys()] as string[];
+    expect(ids[0]).toBe('danger');
+    expect(ids.filter((id) => id.startsWith('near'))).toEqual(['near', 'near-cold', 'near-plain']);
+    expect(ids.indexOf('near-plain')).toBeLessThan(ids.indexOf('wait'));
+  });
+
+  it('takes the danger answers for exits, but not "unsure"', () => {
+    expect(guide.exits.map(({ id }) => String(id))).toEqual(
+      'fire gas ill sparks glass burned trapped'.split(' '),
+    );
+  });
+
+  it('reads timers in minutes, the cooling one as the window of physics', () => {
+    const window = [cleanCooling.earliest, cleanCooling.latest];
+    expect(node('wait')?.timer).toEqual({ kind: 'cooling', minutes: window });
+    expect(node('breaker-off')?.timer).toEqual({ kind: 'fixed', minutes: [5, 5] });
+  });
+
+  it('shares sentences between nodes where the file says so', () => {
+    expect(node('try-last')?.text).toBe('try-again');
+  });
+});

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { count, grade, gradeOf, hardest, sentencesOf } from '../../../src/text/readability.ts';
+
+describe('readability', () => {
+  it('counts words, sentences and syllables as a reader would', () => {
+    // By hand: The-cat-sat (3), It-was-warm (3).
+    expect(count(['The cat sat. It was warm.'])).toEqual({
+      words: 6,
+      sentences: 2,
+      syllables: 6,
+    });
+    // The-shut-o-ven-is-hot (6), do-not-o-pen-it (5).
+    expect(count(['The shut oven is hot.', 'Do not open it'])).toEqual({
+      words: 9,
+      sentences: 2,
+      syllables: 11,
+    });
+  });
+
+  it('ends a sentence with its passage, with or without a full stop', () => {
+    expect(sentencesOf(['Wait', 'Then look! Is it hot?', '', ' … '])).toEqual([
+      'Wait',
+      'Then look!',
+      'Is it hot?',
+    ]);
+  });
+
+  it('does not end a sentence inside a number', () => {
+    expect(sentencesOf(['It takes 1.5 hours to cool.'])).toHaveLength(1);
+  });
+
+  it('keeps a contraction one word', () => {
+    expect(count(["Don't pull, don’t push."])).toMatchObject({ words: 4, sentences: 1 });
+  });
+
+  it('reads figures out digit by digit', () => {
+    expect(count(['Call 911.'])).toEqual({ words: 2, sentences: 1, syllables: 4 });
+  });
+
+  it('grades passages together, by the formula', () => {
+    const { words, sentences, syllables } = count(['The shut oven is hot.', 'Do not open it']);
+    expect(gradeOf(['The shut oven is hot.', 'Do not open it'])).toBe(
+      grade(words, sentences, syllables),
+    );
+    expect(gradeOf([])).toBe(-Infinity);
+  });
+
+  it('puts hard writing above grade 6 and plain writing below', () => {
+    expect(
+      gradeOf([
+        'Discontinue operation of the appliance immediately and contact an authorized representative.',
+      ]),
+    ).toBeGreaterThan(12);
+    expect(gradeOf(['Turn the oven off. Call us at once. Stay out of the room.'])).toBeLessThan(3);
+  });
+
+  it('lists the hardest sentences first, each once, and none of a word or two', () => {
+    const listed = hardest(
+      [
+        'Electricity.',
+        'Turn all of it off. Authorized technicians investigate electricity.',
+        'Turn all of it off.',
+        'Then wait for the oven to cool.',
+      ],
+      2,
+    );
+    expect(listed.map(({ sentence }) => sentence)).toEqual([
+      'Authorized technicians investigate electricity.',
+      'Then wait for the oven to cool.',
+    ]);
+    expect(listed[0]?.grade).toBeGreaterThan(listed[1]?.grade ?? NaN);
+  });
+});
