@@ -1,8 +1,10 @@
-import type { Guide, Journey } from '../guide/types.ts';
+import type { GuideNode, Journey, NodeId } from '../guide/types.ts';
 import type { Evidence } from './types.ts';
 
 /** A node's answers count under the text id of the node. */
-type NodesOfGuide = Pick<Guide, 'nodes'>;
+interface NodesOfGuide {
+  readonly nodes: ReadonlyMap<NodeId, Pick<GuideNode, 'text'>>;
+}
 
 /** The key under which an optional detail counts as evidence. */
 export function detailKey(detail: string): string {
