@@ -2,10 +2,12 @@
  * Everything under `content/`, read once at build time. Whatever is wrong there ends
  * the build with every problem named: file, place and what is expected.
  */
-import { readFileSync, readdirSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
+import { loadModel } from '../diagnosis/load.ts';
+import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
 import { loadGuide } from '../guide/load.ts';
@@ -13,6 +15,8 @@ import type { Guide } from '../guide/types.ts';
 import type { Result } from '../result.ts';
 import { firmSchema } from './firm.ts';
 import type { Firm } from './firm.ts';
+import { demoSchema } from './demo.ts';
+import type { Demo } from './demo.ts';
 import { guideTextSchema } from './guide-text.ts';
 
 const root = join(process.cwd(), 'content');
@@ -56,6 +60,23 @@ export const guides = once((): readonly Guide[] =>
 /** The optional details of `content/details.yaml`, in the order of the note code. */
 export const details = once((): readonly Detail[] =>
   need(loadDetails(read('details.yaml'), 'details.yaml'), 'details.yaml'),
+);
+
+/** Guide → its diagnosis model, for the guides that have one. */
+export const models = once((): Readonly<Record<string, Model>> =>
+  Object.fromEntries(
+    guides().flatMap((guide) => {
+      const path = `guides/${guide.id}/faults.yaml`;
+      if (!existsSync(join(root, path))) return [];
+      const context = { guide, details: details() };
+      return [[guide.id, need(loadModel(read(path), path, context), path)]];
+    }),
+  ),
+);
+
+/** The made-up visits of `content/demo.json`. */
+export const demos = once((): readonly Demo[] =>
+  checked(demoSchema, JSON.parse(read('demo.json')), 'demo.json'),
 );
 
 /** One text file of a language as it stands, unchecked. */

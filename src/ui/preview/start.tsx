@@ -1,0 +1,15 @@
+import { render } from 'solid-js/web';
+import { library } from '../client/books.ts';
+import { embedded } from '../client/embedded.ts';
+import { keepFragment } from '../client/skip.ts';
+import { pageWords } from '../client/words.ts';
+import { Preview } from './Preview.tsx';
+import type { Carried } from './page.ts';
+import { createPreviewState } from './state.ts';
+
+keepFragment();
+const place = document.getElementById('preview');
+if (place) {
+  const page = { words: pageWords(), library, ...(embedded('preview-data') as Carried) };
+  render(() => <Preview page={page} state={createPreviewState(library)} />, place);
+}
