@@ -18,6 +18,10 @@ export function Outcome(props: {
   const title = () => titleOf(props.words, props.retraced.guide, end());
   const page = () => `../${props.retraced.guide.id}/${end().id}/${hashOf(props.fragment)}`;
   const calls = () => props.calls[`${props.retraced.guide.id}/${end().id}`] ?? [];
+  const next = () => {
+    if (!over()) return 'open.text';
+    return end().urgency === 'emergency' ? 'next.emergency' : `next.${end().kind}`;
+  };
   return (
     <section class={`card outcome ${over() ? end().kind : 'open'} ${end().urgency}`}>
       <p class="urgency">{props.words.t(over() ? `urgency.${end().urgency}` : 'open.title')}</p>
@@ -36,7 +40,7 @@ export function Outcome(props: {
           </For>
         </ul>
       </Show>
-      <p>{props.words.t(over() ? `next.${end().kind}` : 'open.text')}</p>
+      <p>{props.words.t(next())}</p>
       <p class="no-print">
         <a class={`button ${over() ? 'plain' : ''}`} href={page()}>
           {props.words.t(over() ? 'again' : 'open.go')}
