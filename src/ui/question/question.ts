@@ -95,17 +95,17 @@ addEventListener('hashchange', apply);
 apply();
 takeError();
 
-/** Fetch what may come next while the reader reads, unless they asked to save data. */
-function prefetch(): void {
+/** Fetch what an answer leads to as soon as a finger or the focus is on it. */
+function prefetch(event: Event): void {
+  const link = (event.target as Element).closest<HTMLAnchorElement>('[data-answer], [data-note]');
   const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
-  if (connection?.saveData) return;
-  for (const path of new Set(
-    all('.page [data-answer], [data-note]').map((link) => link.pathname),
-  )) {
-    const hint = document.createElement('link');
-    hint.rel = 'prefetch';
-    hint.href = path;
-    document.head.append(hint);
-  }
+  if (!link || connection?.saveData || fetched.has(link.pathname)) return;
+  fetched.add(link.pathname);
+  const hint = document.createElement('link');
+  hint.rel = 'prefetch';
+  hint.href = link.pathname;
+  document.head.append(hint);
 }
-addEventListener('load', () => setTimeout(prefetch, 300));
+const fetched = new Set<string>();
+for (const sign of ['pointerover', 'touchstart', 'focusin'])
+  addEventListener(sign, prefetch, { passive: true });
