@@ -13,17 +13,11 @@ const place = document.getElementById('note');
 const book = library.get(newestRelease(library) ?? 0);
 if (place && book) {
   const words = pageWords();
+  // Made here, not in the markup: a prop is an expression that is run at every reading.
+  const state = createNoteState();
   const calls = embedded('calls') as Calls;
   render(
-    () => (
-      <NotePage
-        library={library}
-        book={book}
-        words={words}
-        calls={calls}
-        state={createNoteState()}
-      />
-    ),
+    () => <NotePage library={library} book={book} words={words} calls={calls} state={state} />,
     place,
   );
 }
