@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import { checkKey, detailKey, evidenceOf } from '../../../src/diagnosis/evidence.ts';
+import { informative } from '../../../src/diagnosis/posterior.ts';
+import type { Journey } from '../../../src/guide/types.ts';
+import { given, realContext, realModel } from './support/real.ts';
+
+const { guide, details } = realContext();
+const journey = (...pairs: readonly string[]) =>
+  pairs.map((pair) => {
+    const [at = '', answer = ''] = pair.split('.');
+    return { at, answer };
+  }) as unknown as Journey;
+
+describe('a journey as evidence', () => {
+  test('keeps the order of the answers, details last', () => {
+    const found = evidenceOf(guide, journey('danger.none', 'doing.ended', 'display.time'), {
+      fuel: 'gas',
+      age: 'over-15',
+    });
+    expect(found).toEqual(
+      given('danger.none', 'doing.ended', 'display.time', 'detail.fuel.gas', 'detail.age.over-15'),
+    );
+  });
+
+  test("answers on another track count under the node's text", () => {
+    const copies = [...guide.nodes.values()].filter(({ id, text }) => String(id) !== text);
+    expect(copies.length).toBeGreaterThan(5);
+    for (const { id, text, answers } of copies) {
+      const answer = String(answers[0]?.id ?? 'none');
+      const one = journey(`${id}.${answer}`);
+      expect(evidenceOf(guide, one)).toEqual([{ key: text, answer }]);
+    }
+  });
+
+  test('of two steps that share their sentences the later answer stands, in its later place', () => {
+    const twice = [...guide.nodes.values()].filter(({ text }) => text === 'try-again');
+    const [before, after] = twice;
+    if (!before || !after) throw new Error('the guide has no shared step');
+    const found = evidenceOf(
+      guide,
+      journey(`${before.id}.stuck`, 'listen.click', `${after.id}.opened`),
+    );
+    expect(found).toEqual(given('listen.click', 'try-again.opened'));
+  });
+
+  test('a node the guide does not have is passed over', () => {
+    expect(evidenceOf(guide, journey('no-such-node.yes'))).toEqual([]);
+  });
+
+  test('every table belongs to a question or a detail, and each of its answers informs', () => {
+    const model = realModel();
+    const keys = new Set([
+      ...[...guide.nodes.values()].map(({ text }) => text),
+      ...details.map(({ id }) => detailKey(id)),
+    ]);
+    expect(model.evidence.length).toBeGreaterThan(20);
+    for (const { key, answers } of model.evidence) {
+      expect([...keys]).toContain(key);
+      for (const answer of answers) expect(informative(model, [{ key, answer }])).toHaveLength(1);
+      expect(informative(model, [{ key, answer: 'unsure' }])).toEqual([]);
+    }
+  });
+
+  test('keys of details and checks', () => {
+    expect([detailKey('fuel'), checkKey('supply')]).toEqual(['detail.fuel', 'check.supply']);
+  });
+});

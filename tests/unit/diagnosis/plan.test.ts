@@ -1,0 +1,121 @@
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../src/diagnosis/plan.ts';
+import { shares } from '../../../src/diagnosis/posterior.ts';
+import { modelOf } from './support/models.ts';
+import { given, realModel } from './support/real.ts';
+
+const real = realModel();
+const ids = (steps: readonly { readonly check: string }[]) => steps.map(({ check }) => check);
+
+/** Three faults, three checks; the first two share their access. */
+const small = modelOf({
+  priors: [50, 25, 25],
+  access: [10],
+  checks: [
+    { minutes: 3, access: [0], finds: [0] },
+    { minutes: 2, access: [0], finds: [1] },
+    { minutes: 20, finds: [2] },
+  ],
+});
+
+describe('the plan', () => {
+  test('tells each step with its minutes, what it opens and the chance to come to it', () => {
+    const { best, leftOver, ruledIn } = plan(small, []);
+    expect(best.steps).toEqual([
+      { check: 'c0', minutes: 13, opens: ['a0'], reached: 1 },
+      { check: 'c1', minutes: 2, opens: [], reached: 0.5 },
+      { check: 'c2', minutes: 20, opens: [], reached: 0.25 },
+    ]);
+    // By hand: 13 + 0.5 · 2 + 0.25 · 20.
+    expect(best.expectedMinutes).toBe(19);
+    expect([leftOver, ruledIn]).toEqual([0, []]);
+  });
+
+  test('made anew after a result: its check is done, what it opened is open, shares follow', () => {
+    const after = given('check.c0.clear');
+    const { best } = plan(small, after);
+    expect(ids(best.steps)).toEqual(['c1', 'c2']);
+    expect(best.steps[0]).toMatchObject({ minutes: 2, opens: [], reached: 1 });
+    const [, second = NaN, third = NaN] = shares(small, after);
+    // Given that one of the two checks left finds it.
+    expect(best.steps[1]?.reached).toBeCloseTo(third / (second + third), 12);
+  });
+
+  test('the share that no check left would find is told, and left out of the minutes', () => {
+    const after = given('check.c0.clear');
+    expect(plan(small, after).leftOver).toBeCloseTo(shares(small, after)[0] ?? NaN, 12);
+    const done = plan(small, given('check.c0.clear', 'check.c1.clear', 'check.c2.clear'));
+    expect(done.best).toEqual({ steps: [], expectedMinutes: 0 });
+    expect(done.leftOver).toBe(1);
+  });
+
+  test('what the results rule in, the latest first', () => {
+    const found = given('check.c1.found', 'check.c2.clear', 'check.c0.found');
+    expect(plan(small, found).ruledIn).toEqual(['f0', 'f1']);
+  });
+
+  test('an unknown check or result changes nothing', () => {
+    expect(plan(small, given('check.c9.found', 'check.c0.maybe'))).toEqual(plan(small, []));
+  });
+});
+
+const situations = [
+  [],
+  given('doing.ended', 'since.over-4', 'near.cool', 'listen.click'),
+  given('doing.outage', 'display.blank', 'detail.burners.none'),
+  given('display.error', 'set-clock.error', 'check.sensor-at-plug.off'),
+  given('check.latch-look.straight', 'check.latch-switch.follows-plunger'),
+];
+
+describe('the published checks', () => {
+  test('have a fixed order that holds each once; it ends where nothing is left to find', () => {
+    // The reading at the sensor only tells two faults apart that the plug's has found.
+    expect(real.fixedOrder.at(-1)).toBe('sensor-at-oven');
+    expect(ids(plan(real, []).fixed.steps)).toEqual(real.fixedOrder.slice(0, -1));
+    expect(real.fixedOrder.toSorted()).toEqual(real.checks.map(({ id }) => id).toSorted());
+  });
+
+  test.each(situations.map((evidence) => [evidence.map(({ answer }) => answer).join(), evidence]))(
+    'after "%s" the plan costs no more than the habits, and less than the fixed order',
+    (_, evidence) => {
+      if (typeof evidence === 'string') throw new Error('not evidence');
+      const { best, fixed, likeliest } = plan(real, evidence);
+      expect(best.steps.length).toBeGreaterThan(5);
+      expect(best.expectedMinutes).toBeLessThan(fixed.expectedMinutes);
+      expect(best.expectedMinutes).toBeLessThanOrEqual(likeliest.expectedMinutes + 1e-9);
+      for (const { steps } of [best, fixed, likeliest])
+        for (const [place, { check }] of steps.entries())
+          for (const first of real.checks.find(({ id }) => id === check)?.after ?? [])
+            expect(
+              ids([...steps.slice(0, place)]).concat(evidence.map(({ key }) => key.slice(6))),
+            ).toContain(first);
+    },
+  );
+
+  test('an answer that speaks for the sensor brings its check forward', () => {
+    const place = (...pairs: readonly string[]) =>
+      ids(plan(real, given(...pairs)).best.steps).indexOf('sensor-at-plug');
+    const heard = place('display.error', 'set-clock.error', 'fan.running');
+    expect(heard).toBeGreaterThanOrEqual(0);
+    expect(heard).toBeLessThan(place());
+  });
+});
+
+describe('the habit of likeliest first', () => {
+  test('with access to share is beaten by the plan', () => {
+    // p .5 .3 .2, minutes 10 2 1: 7.6 against 11.2, and 5 minutes to open for the last two.
+    const model = modelOf({
+      priors: [5, 3, 2],
+      access: [5],
+      checks: [
+        { minutes: 10, finds: [0] },
+        { minutes: 2, access: [0], finds: [1] },
+        { minutes: 1, access: [0], finds: [2] },
+      ],
+    });
+    const { best, likeliest } = plan(model, []);
+    expect(ids(best.steps)).toEqual(['c2', 'c1', 'c0']);
+    expect(best.expectedMinutes).toBeCloseTo(6 + 0.8 * 2 + 0.5 * 10, 12);
+    expect(likeliest.expectedMinutes).toBeCloseTo(10 + 0.5 * 7 + 0.2 * 1, 12);
+  });
+});
