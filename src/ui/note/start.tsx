@@ -11,13 +11,16 @@ import { createNoteState } from './state.ts';
 keepFragment();
 const place = document.getElementById('note');
 const book = library.get(newestRelease(library) ?? 0);
-if (place && book) {
+if (place) {
   const words = pageWords();
   // Made here, not in the markup: a prop is an expression that is run at every reading.
   const state = createNoteState();
   const calls = embedded('calls') as Calls;
-  render(
-    () => <NotePage library={library} book={book} words={words} calls={calls} state={state} />,
-    place,
-  );
+  const page = () =>
+    book ? (
+      <NotePage library={library} book={book} words={words} calls={calls} state={state} />
+    ) : (
+      <p class="told">{words.t('noBook')}</p>
+    );
+  render(page, place);
 }

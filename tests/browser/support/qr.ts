@@ -4,7 +4,7 @@ import { BinaryBitmap, HybridBinarizer, QRCodeReader, RGBLuminanceSource } from 
 
 /** Photographs an element as a camera would see it, and reads the QR code in the picture. */
 export async function readQr(element: Locator): Promise<string> {
-  const png = (await element.screenshot()).toString('base64');
+  const png = (await element.screenshot({ scale: 'css' })).toString('base64');
   // The browser decodes its own PNG; the decoder gets the grey values only.
   const { width, height, grey } = await element.evaluate(async (_, picture) => {
     const image = new Image();
