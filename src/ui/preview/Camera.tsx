@@ -26,18 +26,19 @@ export function Camera(props: Props): JSX.Element {
   let video: HTMLVideoElement | undefined;
   let stream: MediaStream | undefined;
   const life = new AbortController();
+  const over = (): boolean => life.signal.aborted;
   const stop = (): void => {
     life.abort();
     for (const track of stream?.getTracks() ?? []) track.stop();
   };
   const tell = (trouble: string): void => {
-    if (!life.signal.aborted) props.onTrouble(trouble);
+    if (!over()) props.onTrouble(trouble);
   };
 
   const look = async (screen: HTMLVideoElement, decode: Decode): Promise<void> => {
-    while (!life.signal.aborted) {
+    while (!over()) {
       const text = await decode(screen).catch(() => undefined);
-      if (text !== undefined && !life.signal.aborted) props.onText(text);
+      if (text !== undefined && !over()) props.onText(text);
       await new Promise((later) => setTimeout(later, BETWEEN_LOOKS));
     }
   };
@@ -54,7 +55,7 @@ export function Camera(props: Props): JSX.Element {
       tell(reason(error));
       return;
     }
-    if (life.signal.aborted) {
+    if (over()) {
       stop();
       return;
     }

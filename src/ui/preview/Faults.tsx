@@ -162,6 +162,7 @@ function Reason(props: Props & { readonly weight: Weight }): JSX.Element {
         {words().t('ranking.weight', {
           strength: words().t(`ranking.strength.${strength()}`),
           decibans: decibans(),
+          count: Math.round(Math.abs(props.weight.decibans)),
         })}
         )
       </span>

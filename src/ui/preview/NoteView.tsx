@@ -37,7 +37,7 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
   const tried = () => lines().filter(({ node }) => node.kind === 'step');
   const missed = () => notAsked(props.guide, lines());
   return (
-    <article class="note" aria-label={t('outcome.title')}>
+    <article class="note" aria-label={t('outcome.note')}>
       <div class="said">
         <Outcome {...props} lines={lines()} />
         <Flags {...props} lines={lines()} />
@@ -57,12 +57,6 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
         </section>
         <LongForm {...props} />
         <section class="card">
-          <h2>{t('tried.title')}</h2>
-          <Show when={tried().length > 0} fallback={<p class="quiet">{t('tried.none')}</p>}>
-            <Lines {...props} lines={tried()} />
-          </Show>
-        </section>
-        <section class="card">
           <h2>{t('answers.title')}</h2>
           <For each={grouped(props.guide, lines())}>
             {([group, list]) => (
@@ -73,6 +67,12 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
             )}
           </For>
           <Details {...props} />
+        </section>
+        <section class="card">
+          <h2>{t('tried.title')}</h2>
+          <Show when={tried().length > 0} fallback={<p class="quiet">{t('tried.none')}</p>}>
+            <Lines {...props} lines={tried()} />
+          </Show>
         </section>
         <Made page={props.page} day={note().day} />
         <details class="card">

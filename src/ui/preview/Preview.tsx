@@ -1,5 +1,6 @@
 import { For, Match, Show, Switch, type JSX } from 'solid-js';
 import type { ReadProblem } from '../../note/types.ts';
+import { Demos } from './Demos.tsx';
 import { NoteView } from './NoteView.tsx';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
@@ -15,6 +16,7 @@ interface Props {
 /** The technician's page: the field, and whatever its code reads as. */
 export function Preview(props: Props): JSX.Element {
   const t = sayer(props);
+  let result: HTMLElement | undefined;
   const reading = () => props.state.reading();
   const exact = () => {
     const now = reading();
@@ -36,26 +38,43 @@ export function Preview(props: Props): JSX.Element {
           <p class="card address-problem">{t(`errors:fragment.${problem.code}`, { ...problem })}</p>
         )}
       </For>
-      <Switch>
-        <Match when={refused()}>
-          {(problem) => <Problem page={props.page} problem={problem()} />}
-        </Match>
-        <Match when={repaired()}>
-          {(now) => (
-            <Show when={props.state.said() !== 'rejected'}>
-              <Repaired
-                page={props.page}
-                reading={now()}
-                onYes={() => props.state.say('confirmed')}
-                onNo={() => props.state.say('rejected')}
-              />
-            </Show>
-          )}
-        </Match>
-        <Match when={exact()}>
-          {(now) => <NoteView page={props.page} reading={now()} extras={props.state.extras()} />}
-        </Match>
-      </Switch>
+      <div class="result" id="result" tabindex="-1" ref={(element) => (result = element)}>
+        <Switch>
+          <Match when={refused()}>
+            {(problem) => <Problem page={props.page} problem={problem()} />}
+          </Match>
+          <Match when={repaired()}>
+            {(now) => (
+              <Show when={props.state.said() !== 'rejected'}>
+                <Repaired
+                  page={props.page}
+                  reading={now()}
+                  onYes={() => {
+                    props.state.say('confirmed');
+                    result?.focus();
+                  }}
+                  onNo={() => {
+                    props.state.say('rejected');
+                    document.getElementById('code')?.focus();
+                  }}
+                />
+              </Show>
+            )}
+          </Match>
+          <Match when={exact()}>
+            {(now) => <NoteView page={props.page} reading={now()} extras={props.state.extras()} />}
+          </Match>
+        </Switch>
+      </div>
+      <Demos
+        page={props.page}
+        onChoose={(code) => {
+          props.state.load(`#c=${code}`);
+          // The links move down under a long note; the reader goes to the note.
+          result?.focus();
+          result?.scrollIntoView();
+        }}
+      />
     </>
   );
 }
@@ -65,12 +84,8 @@ function Problem(props: { readonly page: Page; readonly problem: ReadProblem }):
   const words = () => problemWords(props.page.words, props.problem);
   return (
     <section class="card problem" id="problem">
-      <h2>{t('problem.title')}</h2>
-      <p class="strong">{words().what}</p>
-      <p>
-        <span class="quiet">{t('problem.next')}: </span>
-        {words().next}
-      </p>
+      <h2>{t('problem.next')}</h2>
+      <p>{words().next}</p>
     </section>
   );
 }

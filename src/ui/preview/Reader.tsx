@@ -1,7 +1,8 @@
-import { For, Show, createSignal, type JSX } from 'solid-js';
+import { Show, createSignal, type JSX } from 'solid-js';
 import { Camera } from './Camera.tsx';
 import { makeDecode, scanned } from './decode.ts';
 import { sayer, type Page } from './page.ts';
+import { problemWords } from './sentences.ts';
 import type { PreviewState } from './state.ts';
 
 interface Props {
@@ -9,7 +10,7 @@ interface Props {
   readonly state: PreviewState;
 }
 
-/** The code field and the other ways to fill it: camera, picture, demo codes. */
+/** The code field and the other ways to fill it: camera, picture. */
 export function Reader(props: Props): JSX.Element {
   const t = sayer(props);
   const [camera, setCamera] = createSignal(false);
@@ -76,7 +77,7 @@ export function Reader(props: Props): JSX.Element {
         autocomplete="off"
         autocapitalize="characters"
         spellcheck={false}
-        aria-describedby={invalid() ? 'code-hint problem' : 'code-hint'}
+        aria-describedby={invalid() ? 'code-status problem code-hint' : 'code-hint'}
         aria-invalid={invalid() ? 'true' : undefined}
         value={props.state.code()}
         onInput={(event) => {
@@ -92,7 +93,7 @@ export function Reader(props: Props): JSX.Element {
           event.currentTarget.form?.requestSubmit();
         }}
       />
-      <p class="reading" role="status" classList={{ bad: invalid() }}>
+      <p class="reading" id="code-status" role="status" classList={{ bad: invalid() }}>
         {status()}
       </p>
       <div class="ways">
@@ -148,30 +149,7 @@ export function Reader(props: Props): JSX.Element {
           }}
         />
       </Show>
-      <Demos page={props.page} />
     </form>
-  );
-}
-
-function Demos(props: { readonly page: Page }): JSX.Element {
-  const t = sayer(props);
-  return (
-    <section class="demos">
-      <h2 class="small">
-        {t('demo.title')}. {t('demo.lead')}
-      </h2>
-      <ul>
-        <For each={props.page.demos}>
-          {({ id, code }) => (
-            <li>
-              <a href={`#c=${code}`}>
-                <span>{t(`demo.list.${id}`)}</span> <code>{code}</code>
-              </a>
-            </li>
-          )}
-        </For>
-      </ul>
-    </section>
   );
 }
 
@@ -188,5 +166,5 @@ function statusOf({ page, state }: Props): string {
   if (state.said() === 'rejected') return t('status.rejected');
   return now.kind === 'repaired'
     ? t('status.repaired', { count: now.places.length })
-    : t('status.refused');
+    : problemWords(page.words, now.problem).what;
 }

@@ -11,5 +11,9 @@ keepFragment();
 const place = document.getElementById('preview');
 if (place) {
   const page = { words: pageWords(), library, ...(embedded('preview-data') as Carried) };
-  render(() => <Preview page={page} state={createPreviewState(library)} />, place);
+  render(() => {
+    // Made once: an attribute's expression would run again at every reading.
+    const state = createPreviewState(library);
+    return <Preview page={page} state={state} />;
+  }, place);
 }
