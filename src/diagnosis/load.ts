@@ -6,17 +6,18 @@ import { crossCheck } from './cross-check.ts';
 import type { Context } from './cross-check.ts';
 import type { ModelProblem, Report } from './problem.ts';
 import { faultsFile } from './schema.ts';
+import type { FaultsFile } from './schema.ts';
 import type { Model } from './types.ts';
 
 /**
  * Reads the text of a `faults.yaml`. `file` is only copied into the problems.
- * Succeeds with the model, or fails with every problem found, each with its place.
+ * Succeeds with the authors' form, or fails with every problem found, each with its place.
  */
-export function loadModel(
+export function loadFaults(
   source: string,
   file: string,
   context: Context = {},
-): Result<Model, readonly ModelProblem[]> {
+): Result<FaultsFile, readonly ModelProblem[]> {
   const text = readYaml(source);
   if (text.errors.length > 0)
     return fail(
@@ -38,5 +39,15 @@ export function loadModel(
     return fail(problems);
   }
   crossCheck(parsed.data, context, report);
-  return problems.length > 0 ? fail(problems) : ok(buildModel(parsed.data));
+  return problems.length > 0 ? fail(problems) : ok(parsed.data);
+}
+
+/** The same as the model that everything else reads. */
+export function loadModel(
+  source: string,
+  file: string,
+  context: Context = {},
+): Result<Model, readonly ModelProblem[]> {
+  const faults = loadFaults(source, file, context);
+  return faults.ok ? ok(buildModel(faults.value)) : faults;
 }

@@ -1,0 +1,100 @@
+import { bestLoad } from '../../src/diagnosis/parts.ts';
+import { perturbed } from '../../src/diagnosis/perturb.ts';
+import { plan } from '../../src/diagnosis/plan.ts';
+import type { Route } from '../../src/diagnosis/plan.ts';
+import { shares } from '../../src/diagnosis/posterior.ts';
+import { seeded } from '../../src/diagnosis/random.ts';
+import type { Model } from '../../src/diagnosis/types.ts';
+import { realContext } from '../unit/diagnosis/support/real.ts';
+import { simulate } from '../unit/diagnosis/support/simulate.ts';
+import type { Simulated } from '../unit/diagnosis/support/simulate.ts';
+import type { Row } from './row.ts';
+
+/** 200 batches of 100: 20,000 visits, and an interval from how the batches differ. */
+const BATCHES = 200;
+const IN_BATCH = 100;
+/** Two-sided 95 % of the normal distribution. */
+const Z = 1.96;
+
+/** What one visit counts towards each figure. */
+type Tally = Readonly<Record<string, number>>;
+
+/** Minutes until the check that finds the fault, each check conclusive for what it finds. */
+function minutesTo(model: Model, fault: number, { steps }: Route): number {
+  let clock = 0;
+  for (const { check, minutes } of steps) {
+    clock += minutes;
+    const results = model.checks.find(({ id }) => id === check)?.results ?? [];
+    if (results.some(({ pointsTo }) => pointsTo.some((id) => id === model.faults[fault]?.id)))
+      return clock;
+  }
+  throw new Error(`no check finds ${model.faults[fault]?.id ?? fault}`);
+}
+
+function tally(model: Model, { fault, evidence }: Simulated): Tally {
+  const now = shares(model, evidence);
+  const order = [...now.keys()].sort((a, b) => (now[b] ?? 0) - (now[a] ?? 0));
+  const { best, fixed, likeliest } = plan(model, evidence);
+  const needed = model.faults[fault]?.parts ?? [];
+  const finishes = (count: number) => {
+    const { parts } = bestLoad(model, now, count);
+    return needed.every((part) => parts.includes(part)) ? 100 : 0;
+  };
+  return {
+    'first guess right': order[0] === fault ? 100 : 0,
+    'among the first three': order.slice(0, 3).includes(fault) ? 100 : 0,
+    'minutes to the fault, plan': minutesTo(model, fault, best),
+    'minutes, usual fixed order': minutesTo(model, fault, fixed),
+    'minutes, likeliest first': minutesTo(model, fault, likeliest),
+    'finished at once, 1 part': finishes(1),
+    'finished at once, 2 parts': finishes(2),
+    'finished at once, 3 parts': finishes(3),
+  };
+}
+
+const mean = (list: readonly number[]) => list.reduce((a, b) => a + b, 0) / list.length;
+
+/** The mean of each figure over a batch. */
+function means(tallies: readonly Tally[]): Tally {
+  const names = Object.keys(tallies[0] ?? {});
+  return Object.fromEntries(
+    names.map((name) => [name, mean(tallies.map((one) => one[name] ?? NaN))]),
+  );
+}
+
+/** Mean and 95 % interval of the batch means: right even where a batch has a truth of its own. */
+function row(name: string, batches: readonly number[], what: string): Row {
+  const value = mean(batches);
+  const variance = batches.reduce((a, b) => a + (b - value) ** 2, 0) / (batches.length - 1);
+  const half = Z * Math.sqrt(variance / batches.length);
+  return {
+    name: `${name}${what}`,
+    value,
+    unit: name.startsWith('minutes') ? 'min' : '%',
+    note: `95 % interval ${(value - half).toFixed(1)} to ${(value + half).toFixed(1)}`,
+  };
+}
+
+/**
+ * 20,000 visits drawn from the figures themselves (factor 1), or from figures of
+ * which each is off by up to `factor`, anew for every batch; judged by ours. How
+ * well a diagnosis does whose figures are right, and how much it depends on that:
+ * it says nothing about how right they are.
+ */
+export function simulatedVisits(model: Model, factor: number): Row[] {
+  const context = realContext();
+  const batches = Array.from({ length: BATCHES }, (_, index) => {
+    const random = seeded(1 + index);
+    const truth = perturbed(model, factor, random);
+    const visits = simulate({ ...context, truth }, IN_BATCH, random);
+    return means(visits.map((visit) => tally(model, visit)));
+  });
+  const what = factor === 1 ? '' : `, truth off by up to ×${factor}`;
+  return Object.keys(batches[0] ?? {}).map((name) =>
+    row(
+      name,
+      batches.map((one) => one[name] ?? NaN),
+      what,
+    ),
+  );
+}
