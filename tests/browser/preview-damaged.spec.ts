@@ -1,0 +1,118 @@
+// The technician's page: damaged codes are proposals, hopeless ones are refused with words.
+import { readFileSync } from 'node:fs';
+import { protect } from '../../src/note/blocks.ts';
+import { readCode } from '../../src/note/read.ts';
+import { groupedText } from '../../src/note/symbols.ts';
+import { axe } from './support/axe.ts';
+import { expect, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
+import {
+  CODE,
+  enter,
+  field,
+  json,
+  library,
+  note,
+  open,
+  other,
+  plain,
+  put,
+  status,
+} from './support/preview.ts';
+
+test.describe('a damaged code is a proposal', () => {
+  const swapAt = [...plain].findIndex((sign, at) => at > 4 && sign !== plain.charAt(at + 1));
+  const dropAt = [...plain].findIndex(
+    (sign, at) => at > 4 && sign !== plain.charAt(at + 1) && sign !== plain.charAt(at - 1),
+  );
+  for (const [what, input, words] of [
+    ['a wrong character', put(5, other(5)), `character 2: ${plain.charAt(5)} in place of`],
+    [
+      'two wrong characters',
+      put(5, other(5)).slice(0, 9) + other(9) + plain.slice(10),
+      `Group 3, character 2: ${plain.charAt(9)} in place of ${other(9)}`,
+    ],
+    [
+      'a swap',
+      put(swapAt, plain.charAt(swapAt + 1) + plain.charAt(swapAt)),
+      'two neighbors had changed places',
+    ],
+    ['a dropped character', put(dropAt, '', 1), `${plain.charAt(dropAt)} was missing`],
+    ['an added character', put(5, other(5) + plain.charAt(5), 1), 'taken out'],
+    ['an unreadable character', put(5, '?'), `${plain.charAt(5)} filled in for ?`],
+  ] as const)
+    test(what, async ({ page }) => {
+      await open(page);
+      await enter(page, input);
+      await expect(status(page)).toContainText('Ask the caller before you use it.');
+      await expect(page.locator('.repair')).toContainText(words);
+      await expect(page.locator('.repair .code')).toHaveText(CODE.replaceAll('-', ''));
+      await expect(note(page)).toBeHidden();
+      await axe(page);
+      await noSidewaysScroll(page);
+      await page.getByRole('button', { name: 'Yes, that is what the caller reads' }).click();
+      await expect(status(page)).toContainText('Confirmed by the caller.');
+      await expect(field(page)).toHaveValue(CODE);
+      await expect(note(page)).toBeVisible();
+      expect(new URL(page.url()).hash).toBe(`#c=${CODE}`);
+    });
+
+  test('six unreadable ones leave nothing to check with, and it says so', async ({ page }) => {
+    await open(page, `#c=${encodeURIComponent(put(3, '??????'))}`);
+    await expect(page.locator('.repair')).toContainText('Compare every character.');
+  });
+
+  test('not confirmed shows no note and keeps the text', async ({ page }) => {
+    await open(page);
+    await enter(page, put(5, other(5)));
+    await page.getByRole('button', { name: 'No', exact: true }).click();
+    await expect(status(page)).toContainText('Not confirmed.');
+    await expect(field(page)).toHaveValue(put(5, other(5)));
+    await expect(field(page)).toBeFocused();
+    await expect(note(page)).toBeHidden();
+    await axe(page);
+  });
+});
+
+test.describe('a refused code says why and what to do', () => {
+  const beyond = new Uint8Array(10).fill(15, 9);
+  for (const [problem, input, words] of [
+    ['empty', '- -', /no code in the field/],
+    ['too-long', 'A'.repeat(90), /longer than any note code/],
+    ['too-short', 'ABCD', /has 4 characters.* at least 16/],
+    ['wrong-length', 'ABCD-EFGH-JKMN-PQRS-TV', /has 18 characters.* 16 or 20/],
+    ['bad-symbol', 'ABCD-EFGH-JKMN-PQRU', /sign U after 15 characters/],
+    ['bad-word', 'Alfa Bravo Charley Delta', /word charley after 2/],
+    ['too-many-unreadable', put(0, '???????'), /7 characters are marked \?/],
+    ['too-damaged', put(0, [0, 1, 2, 3].map((at) => other(at)).join('')), /Too many characters/],
+    ['unknown-release', groupedText(protect(beyond, 16)), /release 16 of the guides/],
+    ['impossible', groupedText(protect(new Uint8Array(14), 20)), /not the length it should have/],
+  ] as const)
+    test(problem, async ({ page }) => {
+      const reading = readCode(input, library);
+      expect(reading.kind === 'refused' && reading.problem.code).toBe(problem);
+      await open(page);
+      await enter(page, input);
+      await expect(status(page)).toContainText(words);
+      await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
+      await expect(field(page)).toHaveAccessibleDescription(words);
+      await expect(field(page)).toHaveAccessibleDescription(/What to do/);
+      await expect(field(page)).toHaveValue(input);
+      await expect(note(page)).toBeHidden();
+      await axe(page);
+      await noSidewaysScroll(page);
+    });
+
+  test('every kind of problem has its words', () => {
+    const problems = Object.values(
+      (json('content/text/en/errors.json') as { read: Record<string, { next: string }> }).read,
+    );
+    const schema = readFileSync('public/schema/reading.json', 'utf8');
+    const codes = new Set(
+      Object.keys((json('content/text/en/errors.json') as { read: object }).read),
+    );
+    expect(problems.length).toBe(11);
+    for (const code of codes) expect(schema).toContain(`"${code}"`);
+    for (const { next } of problems) expect(next).not.toBe('');
+  });
+});

@@ -1,0 +1,55 @@
+// What the specs of the technician's page share: codes to enter, and where things stand.
+import { readFileSync } from 'node:fs';
+import { expect, type Locator, type Page } from '@playwright/test';
+import { makeLibrary } from '../../../src/note/library.ts';
+import type { Release } from '../../../src/note/release.ts';
+import type { Note, NoteCode } from '../../../src/note/types.ts';
+import { writeCode } from '../../../src/note/write.ts';
+
+export const json = (path: string): unknown => JSON.parse(readFileSync(path, 'utf8'));
+export const library = makeLibrary([json('content/releases/1.json') as Release]);
+
+const pairs = (text: string) =>
+  text.split(' ').map((pair) => {
+    const [at, answer] = pair.split('.');
+    return { at, answer };
+  });
+export const written = (journey: string, more: Partial<Note> = {}): NoteCode => {
+  const note = {
+    release: 1,
+    guide: 'door-locked',
+    journey: pairs(journey),
+    day: 3,
+    details: {},
+    error: '',
+    ...more,
+  } as unknown as Note;
+  const code = writeCode(note, library);
+  if (!code.ok) throw new Error(JSON.stringify(code.error));
+  return code.value;
+};
+
+export const CODE = written(
+  'danger.none doing.ended display.lock since.over-4 fan.quiet near.cool inside.nothing forced.yes',
+);
+export const plain = CODE.replaceAll('-', '');
+export const other = (at: number, step = 1): string => {
+  const symbols = '0123456789ABCDEFGHJKMNPQRSTVWXYZ';
+  return symbols.charAt((symbols.indexOf(plain.charAt(at)) + step) % 32);
+};
+/** The code with other text in place of some characters. */
+export const put = (at: number, text: string, length = text.length): string =>
+  plain.slice(0, at) + text + plain.slice(at + length);
+
+export const field = (page: Page): Locator => page.getByLabel('Note code');
+export const status = (page: Page): Locator => page.getByRole('status');
+export const note = (page: Page): Locator =>
+  page.getByRole('article', { name: 'What the code says' });
+export const open = async (page: Page, hash = ''): Promise<void> => {
+  await page.goto(`preview/${hash}`);
+  await expect(field(page)).toBeVisible();
+};
+export const enter = async (page: Page, text: string): Promise<void> => {
+  await field(page).fill(text);
+  await page.getByRole('button', { name: 'Read the code' }).click();
+};
