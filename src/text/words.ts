@@ -5,7 +5,18 @@ import { firm, guides, guideTextFile, textFile } from './content.ts';
 import type { NodeText } from './guide-text.ts';
 
 /** Text files that belong to no guide. */
-export const namespaces = ['site', 'about', 'note', 'preview', 'diagnosis', 'errors'] as const;
+export const namespaces = [
+  'site',
+  'about',
+  'note',
+  'preview',
+  'diagnosis',
+  'errors',
+  'offline',
+] as const;
+
+/** `t` over all namespaces, `site` the default; an unknown key does not compile. */
+export type Words = TFunction<typeof namespaces>;
 
 function missing(key: string): never {
   throw new Error(`No sentence for "${key}". Add it to content/text in every language.`);
@@ -54,13 +65,15 @@ function engine(language: string): i18n {
 }
 
 /** `t` of a language, with the firm's facts filled in; a missing key or fact throws. */
-export function words(language: string): TFunction {
-  return engine(language).t;
+export function words(language: string): Words {
+  return engine(language).t as Words;
 }
 
 /** The sentences of a node, the firm's facts filled in. */
 export function nodeText(language: string, guide: Guide, text: TextId): NodeText {
-  return words(language)(`${guide.id}:${text}`, { returnObjects: true }) as unknown as NodeText;
+  // A guide's keys come from its graph, not from a file the compiler knows.
+  const t = engine(language).t as unknown as (key: string, options: object) => unknown;
+  return t(`${guide.id}:${text}`, { returnObjects: true }) as NodeText;
 }
 
 /** All sentences of a namespace with the firm's facts filled in, other placeholders kept. */

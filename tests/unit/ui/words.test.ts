@@ -35,12 +35,13 @@ describe('sentences in the browser', () => {
   it('says what i18next says, for every key', () => {
     const keys = names.flatMap((name) => keysOf(texts[name], `${name}:`));
     expect(keys.length).toBeGreaterThan(100);
+    const from = reference.t as unknown as (key: string, facts?: object) => string;
     for (const key of keys) {
-      const sentence = reference.t(key);
+      const sentence = from(key);
       const facts = Object.fromEntries(
         [...sentence.matchAll(/\{\{(\w+)\}\}/g)].map(([, fact = '']) => [fact, `<${fact}> $&`]),
       );
-      expect(words.t(key, facts)).toBe(reference.t(key, facts));
+      expect(words.t(key, facts)).toBe(from(key, facts));
     }
   });
 

@@ -1,0 +1,24 @@
+import type about from '../../content/text/en/about.json';
+import type diagnosis from '../../content/text/en/diagnosis.json';
+import type errors from '../../content/text/en/errors.json';
+import type note from '../../content/text/en/note.json';
+import type offline from '../../content/text/en/offline.json';
+import type preview from '../../content/text/en/preview.json';
+import type site from '../../content/text/en/site.json';
+
+/** English is the source: a key it does not have is a compile error. */
+declare module 'i18next' {
+  interface CustomTypeOptions {
+    defaultNS: 'site';
+    returnObjects: true;
+    resources: {
+      site: typeof site;
+      about: typeof about;
+      diagnosis: typeof diagnosis;
+      errors: typeof errors;
+      note: typeof note;
+      offline: typeof offline;
+      preview: typeof preview;
+    };
+  }
+}
