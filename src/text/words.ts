@@ -66,7 +66,7 @@ function engine(language: string): i18n {
 
 /** `t` of a language, with the firm's facts filled in; a missing key or fact throws. */
 export function words(language: string): Words {
-  return engine(language).t as Words;
+  return engine(language).t;
 }
 
 /** The sentences of a node, the firm's facts filled in. */
