@@ -8,7 +8,11 @@ import { dayOf, madeOn } from '../note/day.ts';
 import type { Note, Place, Reading, ReadProblem } from '../note/types.ts';
 
 const count = z.int().min(0);
-const code = z.string().regex(/^[0-9A-HJKMNP-TV-Z]{4}(?:-[0-9A-HJKMNP-TV-Z]{4}){3,14}$/);
+/** A note code in its canonical spelling. */
+export const codeSchema = z
+  .string()
+  .regex(/^[0-9A-HJKMNP-TV-Z]{4}(?:-[0-9A-HJKMNP-TV-Z]{4}){3,14}$/);
+const code = codeSchema;
 
 /** A journey as people and programs write it. */
 export const journeySchema = z

@@ -1,12 +1,20 @@
-/** The published JSON Schemas: what the command line takes and prints, and a release's file. */
+/** The published JSON Schemas: what the command line takes and prints, a desk's job, and the files of releases and visits. */
 import { format } from 'prettier';
 import { z } from 'zod';
+import { visitsFile } from '../diagnosis/visits-schema.ts';
 import { releaseSchema } from '../note/release-schema.ts';
+import { jobSchema } from './job-json.ts';
 import { journeySchema, readingSchema } from './note-json.ts';
 
 /** File from the top folder → its text. */
 export async function schemaFiles(): Promise<Map<string, string>> {
-  const schemas = { journey: journeySchema, reading: readingSchema, release: releaseSchema };
+  const schemas = {
+    job: jobSchema,
+    journey: journeySchema,
+    reading: readingSchema,
+    release: releaseSchema,
+    visits: visitsFile,
+  };
   const files = new Map<string, string>();
   for (const [name, schema] of Object.entries(schemas)) {
     // What people write: fields with a default may be left out.

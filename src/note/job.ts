@@ -1,0 +1,110 @@
+/**
+ * The job a call ends in: what the code says, how urgent it is and why, and who called.
+ * Plain data for another program (`public/schema/job.json`); its words are made at the edge.
+ */
+import type { Urgency } from '../guide/types.ts';
+import { follow } from './call.ts';
+import type { BookGuide } from './library.ts';
+import type { Note, NoteCode } from './types.ts';
+
+/** What is known of the caller. It is in no code and no address. */
+export const callerFields = ['name', 'phone', 'address', 'model', 'appointment', 'remark'] as const;
+export type CallerField = (typeof callerFields)[number];
+export type Caller = Readonly<Partial<Record<CallerField, string>>>;
+
+/** Most characters kept of each. */
+export const callerMost = {
+  name: 80,
+  phone: 40,
+  address: 160,
+  model: 60,
+  appointment: 80,
+  remark: 500,
+} as const satisfies Record<CallerField, number>;
+
+export interface Job {
+  readonly version: 1;
+  readonly code: NoteCode;
+  /** The caller has read the code back without a difference. */
+  readonly codeReadBack: boolean;
+  readonly guide: string;
+  readonly release: number;
+  /** Day the note was made, ISO 8601. */
+  readonly made: string;
+  /** `unknown` where the guide was left before its end. */
+  readonly urgency: Urgency | 'unknown';
+  /** Where the journey stands and the answer that led there. */
+  readonly outcome: {
+    readonly kind: 'stop' | 'finish' | 'unfinished';
+    readonly at: string;
+    readonly because: readonly [node: string, answer: string];
+  };
+  readonly breakerStaysOff: boolean;
+  readonly answers: readonly (readonly [node: string, answer: string])[];
+  readonly error: string;
+  readonly details: Readonly<Record<string, string>>;
+  /** Nodes whose cautions the journey came past: those read out in this call, and the others. */
+  readonly cautions: { readonly read: readonly string[]; readonly unread: readonly string[] };
+  readonly caller: Caller;
+}
+
+/** What a job is made of besides the note. */
+export interface JobParts {
+  readonly code: NoteCode;
+  readonly codeReadBack: boolean;
+  readonly note: Note;
+  /** ISO 8601 date. */
+  readonly made: string;
+  readonly breakerStaysOff: boolean;
+  readonly cautions: Job['cautions'];
+  readonly caller: Caller;
+}
+
+/**
+ * One line of plain text: control characters and marks that turn the direction of writing
+ * out, every run of spaces one space, at most `most` characters. So nothing a caller
+ * says can look like a line of the job's own.
+ */
+export function oneLine(text: string, most: number): string {
+  const line = text
+    .toWellFormed()
+    .replace(/[\s\p{Cc}\u2028\u2029]+/gu, ' ')
+    .replace(/[\p{Bidi_Control}\ufeff]+/gu, '')
+    .trim();
+  return [...line].slice(0, most).join('').trim();
+}
+
+/** What is known of a caller, tidy; empty fields are left out. */
+export function tidyCaller(caller: Caller): Caller {
+  return Object.fromEntries(
+    callerFields.flatMap((field) => {
+      const text = oneLine(caller[field] ?? '', callerMost[field]);
+      return text === '' ? [] : [[field, text]];
+    }),
+  );
+}
+
+/** Make a job; undefined for a journey without an answer. */
+export function makeJob(guide: BookGuide, parts: JobParts): Job | undefined {
+  const { note, code, codeReadBack, made, breakerStaysOff, cautions, caller } = parts;
+  const last = note.journey.at(-1);
+  if (!last) return undefined;
+  const { end } = follow(guide, note.journey);
+  const kind = end.kind === 'stop' || end.kind === 'finish' ? end.kind : 'unfinished';
+  return {
+    version: 1,
+    code,
+    codeReadBack,
+    guide: guide.id,
+    release: note.release,
+    made,
+    urgency: kind === 'unfinished' ? 'unknown' : end.urgency,
+    outcome: { kind, at: end.id, because: [last.at, last.answer] },
+    breakerStaysOff,
+    answers: note.journey.map(({ at, answer }) => [at, answer] as const),
+    error: note.error,
+    details: note.details,
+    cautions,
+    caller: tidyCaller(caller),
+  };
+}
