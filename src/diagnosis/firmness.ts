@@ -42,15 +42,19 @@ function quantile(sorted: readonly number[], q: number): number {
   return at(sorted, Math.round(q * (sorted.length - 1)));
 }
 
+/** Draws between two pauses: a few milliseconds of work on a phone. */
+const BETWEEN_PAUSES = 20;
+
 /**
  * How firm a ranking is: every figure of the model is perturbed on its own by up
  * to `factor`, log-uniform, and the shares are computed anew. Same seed, same result.
+ * In pieces, so that a page can paint between them: yields the draws made so far.
  */
-export function firmness(
+export function* firmnessInPieces(
   model: Model,
   evidence: Evidence,
   { draws = 500, factor = 2, seed = 1 }: FirmnessOptions = {},
-): Firmness {
+): Generator<number, Firmness> {
   const random = seeded(seed);
   const base = touched(model, evidence);
   const ours = shares(base, evidence);
@@ -58,6 +62,7 @@ export function firmness(
   const all: number[][] = model.faults.map(() => []);
   let stays = 0;
   for (let index = 0; index < draws; index++) {
+    if (index > 0 && index % BETWEEN_PAUSES === 0) yield index;
     const moved = shares(perturbed(base, factor, random), evidence);
     if (moved.indexOf(Math.max(...moved)) === first) stays++;
     for (const [fault, share] of moved.entries()) at(all, fault).push(share);
@@ -67,4 +72,13 @@ export function firmness(
     return { fault: id, low: quantile(sorted, 0.05), high: quantile(sorted, 0.95) };
   });
   return { firstStays: stays / draws, ranges, draws };
+}
+
+/** The same in one go. */
+export function firmness(model: Model, evidence: Evidence, options?: FirmnessOptions): Firmness {
+  const pieces = firmnessInPieces(model, evidence, options);
+  for (;;) {
+    const { done, value } = pieces.next();
+    if (done) return value;
+  }
 }

@@ -82,3 +82,15 @@ export function heldOut(
     visits: pairs.length,
   };
 }
+
+/** Gains below so many standard errors may be chance: 2 leave about 1 chance in 40. */
+const CLEAR = 2;
+
+/**
+ * Whether learned figures foretold held-out visits clearly better. Only then are they
+ * worth writing: visits are chosen callers (a door that opened needs no visit), and
+ * where the old figures are right, counting such visits would make them worse.
+ */
+export function clearlyBetter({ gain, gainError }: HeldOut): boolean {
+  return gain > CLEAR * gainError;
+}

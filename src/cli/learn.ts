@@ -1,0 +1,121 @@
+/**
+ * Propose figures learned from visits. Exit status 0 when the files could be used,
+ * 2 otherwise. Writes nothing without --write, nor where learning does not help.
+ */
+import { writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { learn } from '../diagnosis/learn.ts';
+import type { Change, LearnOptions } from '../diagnosis/learn.ts';
+import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
+import type { HeldOut } from '../diagnosis/score.ts';
+import { OTHER } from '../diagnosis/visits-schema.ts';
+import { inRoot } from './books.ts';
+import { figuresOf, rewritten, strangers, visitsOf } from './learn-files.ts';
+import { changeLines, scoreLines, verdict } from './learn-words.ts';
+
+const USAGE = `Use:
+  npm run learn -- VISITS.JSON…      what visits would change in the figures of their guide
+    --write          change content/guides/GUIDE/faults.yaml, if that foretells better
+    --strength N     how many visits each old distribution is worth (200)
+    --minimum N      fewer visits leave a distribution as it is (10)
+    --faults FILE    figures elsewhere than in content/guides
+    --json           for machines
+The form of VISITS.JSON is in public/schema/visits.json.`;
+
+function stop(lines: readonly string[]): never {
+  for (const line of lines) console.error(line);
+  process.exit(2);
+}
+
+function parsed() {
+  try {
+    return parseArgs({
+      allowPositionals: true,
+      options: {
+        write: { type: 'boolean', default: false },
+        json: { type: 'boolean', default: false },
+        strength: { type: 'string', default: '200' },
+        minimum: { type: 'string', default: '10' },
+        faults: { type: 'string' },
+      },
+    });
+  } catch {
+    return stop([USAGE]);
+  }
+}
+
+function count(text: string, option: string): number {
+  if (!/^[1-9]\d{0,5}$/.test(text))
+    stop([`--${option} takes a whole number from 1 to 999999, not "${text}".`]);
+  return Number(text);
+}
+
+/** All visits of the files, which must be of one guide. */
+function allVisits(files: readonly string[]) {
+  const read = files.map((file) => ({ file, visits: visitsOf(file) }));
+  const bad = read.flatMap(({ visits }) => (visits.ok ? [] : visits.error));
+  if (bad.length > 0) return stop(bad);
+  const good = read.flatMap(({ file, visits }) =>
+    visits.ok ? [{ file, visits: visits.value }] : [],
+  );
+  const [guide, ...others] = new Set(good.map(({ visits }) => visits.guide));
+  if (guide === undefined) return stop([USAGE]);
+  if (others.length > 0)
+    return stop([
+      `Visits of several guides: ${[guide, ...others].join(', ')}.\n    Learn one guide at a time.`,
+    ]);
+  return { guide, good };
+}
+
+interface Outcome {
+  readonly guide: string;
+  readonly visits: number;
+  readonly other: number;
+  readonly heldOut: HeldOut | undefined;
+  readonly better: boolean;
+  readonly changes: readonly Change[];
+  readonly written: string | undefined;
+}
+
+function tell({ guide, visits, other, heldOut: found, changes, written }: Outcome): void {
+  console.log(`${visits} visits of ${guide}, ${other} of them with a fault that is not listed.`);
+  if (found) console.log(scoreLines(found).join('\n'));
+  if (changes.length > 0) console.log(['Changes:', ...changeLines(changes)].join('\n'));
+  console.log(verdict(found, changes, written));
+}
+
+function main(): void {
+  const { values, positionals } = parsed();
+  const options: LearnOptions = {
+    strength: count(values.strength, 'strength'),
+    minimum: count(values.minimum, 'minimum'),
+  };
+  const { guide, good } = allVisits(positionals);
+  const shown = values.faults ?? `content/guides/${guide}/faults.yaml`;
+  const file = values.faults ?? inRoot(shown);
+  const figures = figuresOf(file, shown, guide);
+  if (!figures.ok) return stop(figures.error);
+  const { source, faults } = figures.value;
+  const unknown = good.flatMap((one) => strangers(one.file, one.visits, faults));
+  if (unknown.length > 0) stop(unknown);
+
+  const visits = good.flatMap((one) => one.visits.visits);
+  const found = heldOut(faults, visits, options);
+  const changes = learn(faults, visits, options);
+  const better = found !== undefined && changes.length > 0 && clearlyBetter(found);
+  const write = values.write && better;
+  if (write) writeFileSync(file, rewritten(source, changes));
+  const outcome: Outcome = {
+    guide,
+    visits: visits.length,
+    other: visits.filter(({ fault }) => fault === OTHER).length,
+    heldOut: found,
+    better,
+    changes,
+    written: write ? shown : undefined,
+  };
+  if (values.json) console.log(JSON.stringify(outcome, null, 2));
+  else tell(outcome);
+}
+
+main();

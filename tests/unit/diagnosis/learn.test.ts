@@ -1,0 +1,144 @@
+import { describe, expect, test } from 'vitest';
+import { buildModel } from '../../../src/diagnosis/build-model.ts';
+import { changed, learn } from '../../../src/diagnosis/learn.ts';
+import type { LearnOptions } from '../../../src/diagnosis/learn.ts';
+import { clearlyBetter, heldOut, score } from '../../../src/diagnosis/score.ts';
+import type { Visit } from '../../../src/diagnosis/visits-schema.ts';
+import { logOf, realFile } from './support/logs.ts';
+import { many } from './support/models.ts';
+
+const file = realFile();
+const options: LearnOptions = { strength: 200, minimum: 10 };
+
+const visit = (fault: string, answers: Readonly<Record<string, string>> = {}): Visit => ({
+  answers,
+  fault,
+  parts: [],
+});
+
+const wayOf = (change: { readonly paths: readonly (readonly (string | number)[])[] }) =>
+  (change.paths[0] ?? []).slice(0, -1).join('.');
+
+describe('learning', () => {
+  test('counts a row by the faults it speaks for, the default by all others', () => {
+    // `near`: rows for not-cool and for cooling-fan; sensor has none of its own.
+    const visits = [
+      ...many(30, () => visit('not-cool', { near: 'cool' })),
+      ...many(20, () => visit('sensor', { near: 'warm' })),
+      ...many(5, () => visit('cooling-fan', { near: 'warm' })),
+    ];
+    const near = learn(file, visits, options).filter(({ paths }) => paths[0]?.[1] === 'near');
+    expect(near.map(wayOf)).toEqual(['evidence.near.default.p', 'evidence.near.rows.0.p']);
+    // By hand: (200 · 0.3 + 20) / 220 and (200 · 0.93) / 230.
+    expect(near.map(({ seen, after }) => [seen, after[0]])).toEqual([
+      [20, 0.3636],
+      [30, 0.8087],
+    ]);
+  });
+
+  test('counts the priors over all visits with a listed fault', () => {
+    const visits = [...many(100, () => visit('sensor')), ...many(500, () => visit('other'))];
+    const [priors, ...rest] = learn(file, visits, options);
+    expect(rest).toEqual([]);
+    const place = Object.keys(file.faults).indexOf('sensor');
+    // By hand: (200 · 0.05 + 100) / 300, and (200 · 0.14) / 300.
+    expect([priors?.seen, priors?.before[place], priors?.before[0]]).toEqual([100, 0.05, 0.14]);
+    expect(priors?.after[0]).toBe(0.0933);
+    // The largest takes what rounding the others left.
+    expect(priors?.after[place]).toBeCloseTo(0.3667, 3);
+  });
+
+  test('fewer visits than the minimum leave a distribution as it is', () => {
+    const visits = many(9, () => visit('sensor', { near: 'warm' }));
+    expect(learn(file, visits, options)).toEqual([]);
+    expect(learn(file, visits, { ...options, minimum: 9 }).length).toBeGreaterThan(0);
+  });
+
+  test('answers that no table lists count for nothing', () => {
+    const visits = many(50, () => visit('sensor', { near: 'unsure', nowhere: 'yes' }));
+    expect(learn(file, visits, options).map(wayOf)).toEqual(['faults.not-cool']);
+  });
+
+  test('the stronger the old figures, the less they move', () => {
+    const visits = many(50, () => visit('sensor', { near: 'warm' }));
+    const moved = [10, 100, 1000].map((strength) => {
+      const near = learn(file, visits, { ...options, strength }).find(
+        ({ paths }) => paths[0]?.[1] === 'near',
+      );
+      return near?.after[0] ?? NaN;
+    });
+    expect(moved).toEqual(moved.toSorted((a, b) => b - a));
+    expect(moved.at(-1)).toBeGreaterThan(0.3);
+  });
+
+  test('new distributions sum to 1, hold no 0 and load; the old file is left as it is', () => {
+    const copy = structuredClone(file);
+    const changes = learn(file, logOf(400, 2, 3, 4), { strength: 1, minimum: 1 });
+    expect(changes.length).toBeGreaterThan(50);
+    for (const { after } of changes) {
+      expect(after.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+      expect(Math.min(...after)).toBeGreaterThanOrEqual(0.0001);
+    }
+    const next = changed(file, changes);
+    expect(file).toEqual(copy);
+    expect(next).not.toEqual(copy);
+    for (const { paths, after } of changes)
+      for (const [index, path] of paths.entries())
+        expect(path.reduce<unknown>((inside, key) => (inside as never)[key], next)).toBe(
+          after[index],
+        );
+  });
+});
+
+describe('learning on a simulated log', () => {
+  test.each([11, 12, 13])('figures off by up to two (%d): better on visits never seen', (truth) => {
+    const log = logOf(1500, 2, truth, 1);
+    const found = heldOut(file, log, options);
+    if (!found) throw new Error('nothing held out');
+    expect(clearlyBetter(found)).toBe(true);
+    expect(found.after.brier).toBeLessThan(found.before.brier);
+    // And on another log of the same truth.
+    const fresh = logOf(1500, 2, truth, 2);
+    const before = score(buildModel(file), fresh);
+    const after = score(buildModel(changed(file, learn(file, log, options))), fresh);
+    expect(after.log).toBeGreaterThan(before.log);
+    expect(after.brier).toBeLessThan(before.brier);
+  });
+
+  test.each([100, 500, 1500])('figures right, %d visits: nothing is proposed', (count) => {
+    for (const seed of [1, 2, 3]) {
+      const found = heldOut(file, logOf(count, 1, 1, seed), options);
+      if (!found) throw new Error('nothing held out');
+      expect(clearlyBetter(found), `seed ${seed}`).toBe(false);
+    }
+  });
+});
+
+describe('scores', () => {
+  test('by hand: the shares without evidence are the priors', () => {
+    const priors = Object.values(file.faults).map(({ prior }) => prior);
+    const sensor = file.faults['sensor']?.prior ?? NaN;
+    const squares = priors.reduce((all, one) => all + one * one, 0);
+    const { log, brier } = score(buildModel(file), [visit('sensor'), visit('sensor')]);
+    expect(log).toBeCloseTo(Math.log(sensor), 12);
+    // (1 − p)² instead of p² for the true one.
+    expect(brier).toBeCloseTo(squares - sensor ** 2 + (1 - sensor) ** 2, 12);
+  });
+
+  test('nothing is held out of fewer visits than there are parts', () => {
+    const visits = [...many(4, () => visit('sensor')), visit('other')];
+    expect(heldOut(file, visits, options)).toBeUndefined();
+  });
+
+  test('a gain is clear from two standard errors on', () => {
+    const found = heldOut(
+      file,
+      many(20, () => visit('sensor')),
+      options,
+    );
+    if (!found) throw new Error('nothing held out');
+    expect(clearlyBetter({ ...found, gain: 0.21, gainError: 0.1 })).toBe(true);
+    expect(clearlyBetter({ ...found, gain: 0.19, gainError: 0.1 })).toBe(false);
+    expect(clearlyBetter({ ...found, gain: -0.5, gainError: 0.1 })).toBe(false);
+  });
+});

@@ -1,0 +1,29 @@
+import { buildModel } from '../../../../src/diagnosis/build-model.ts';
+import { loadFaults } from '../../../../src/diagnosis/load.ts';
+import { perturbed } from '../../../../src/diagnosis/perturb.ts';
+import { seeded } from '../../../../src/diagnosis/random.ts';
+import type { FaultsFile } from '../../../../src/diagnosis/schema.ts';
+import type { Visit } from '../../../../src/diagnosis/visits-schema.ts';
+import { realContext, realFaults } from './real.ts';
+import { simulate } from './simulate.ts';
+
+/** The published figures in their authors' form. */
+export function realFile(): FaultsFile {
+  const loaded = loadFaults(realFaults, 'faults.yaml', realContext());
+  if (!loaded.ok) throw new Error(JSON.stringify(loaded.error));
+  return loaded.value;
+}
+
+/**
+ * A log of visits drawn from the published figures, each of them off by up to
+ * `factor` as `truth` has it; `seed` draws the visits.
+ */
+export function logOf(count: number, factor: number, truth: number, seed: number): Visit[] {
+  const model = buildModel(realFile());
+  const world = { ...realContext(), truth: perturbed(model, factor, seeded(truth)) };
+  return simulate(world, count, seeded(seed)).map(({ fault, evidence }) => ({
+    answers: Object.fromEntries(evidence.map(({ key, answer }) => [key, answer])),
+    fault: String(model.faults[fault]?.id),
+    parts: (model.faults[fault]?.parts ?? []).map(String),
+  }));
+}

@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
+import { logOf, realFile } from './support/logs.ts';
+
+const good = {
+  format: 'hobnote-visits',
+  version: 1,
+  guide: 'door-locked',
+  visits: [
+    { answers: { doing: 'ended', 'detail.fuel': 'gas' }, fault: 'sensor', parts: ['sensor'] },
+  ],
+};
+const [one] = good.visits;
+
+describe('a file of visits', () => {
+  test('is read as it is', () => {
+    const read = readVisits(
+      JSON.stringify({ ...good, visits: [...good.visits, ...logOf(20, 2, 1, 1)] }),
+    );
+    expect(read.ok && read.value.visits).toHaveLength(21);
+  });
+
+  test.each([
+    ['format', { ...good, format: 'something-else' }],
+    ['version', { ...good, version: 2 }],
+    ['', { ...good, technician: 'x' }],
+    ['visits.0', { ...good, visits: [{ ...one, name: 'x' }] }],
+    ['visits.0.parts', { ...good, visits: [{ answers: {}, fault: 'sensor' }] }],
+    ['visits.0.fault', { ...good, visits: [{ ...one, fault: 'It was the sensor.' }] }],
+    [
+      'visits.0.answers.doing',
+      { ...good, visits: [{ ...one, answers: { doing: '555-0100' + ' x' } }] },
+    ],
+  ])('with a slip at "%s" is refused there', (path, value) => {
+    const read = readVisits(JSON.stringify(value));
+    expect(read.ok ? [] : read.error.map((problem) => 'path' in problem && problem.path)).toEqual([
+      path,
+    ]);
+  });
+
+  test('that is no JSON is refused', () => {
+    expect(readVisits('{')).toMatchObject({ ok: false, error: [{ code: 'not-json' }] });
+  });
+
+  test('names of faults and parts are looked up, `other` is known', () => {
+    const visits = [
+      { answers: {}, fault: 'other', parts: [] },
+      { answers: {}, fault: 'gremlin', parts: ['sensor', 'flux'] },
+    ];
+    const read = readVisits(JSON.stringify({ ...good, visits }));
+    expect(read.ok && unknownNames(read.value, realFile())).toEqual([
+      { code: 'unknown-fault', visit: 2, name: 'gremlin' },
+      { code: 'unknown-part', visit: 2, name: 'flux' },
+    ]);
+  });
+});
