@@ -1,21 +1,27 @@
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { policy } from '../src/ui/policy.ts';
-
-const headers = `/*
-  Content-Security-Policy: ${policy}; frame-ancestors 'none'
-  Referrer-Policy: no-referrer
-  X-Content-Type-Options: nosniff
-  Permissions-Policy: camera=(self), microphone=(), geolocation=()
-/_astro/*
-  Cache-Control: public, max-age=31536000, immutable
-`;
+import { precompress } from '../src/cli/precompress.ts';
+import { headersFile } from '../src/ui/policy.ts';
+import { keepOffline } from './keep-offline.mjs';
 
 /**
- * Makes every address in the built pages relative, so that the site works from any
- * folder of any host, and writes the headers file. The page for unknown addresses is
- * shown at any depth and keeps addresses from the root.
+ * Makes every address in a page relative, so that it works from any folder of any host. The page
+ * for unknown addresses is shown at any depth and keeps addresses from the root.
+ *
+ * @param {string} root @param {string} name
+ */
+async function makeRelative(root, name) {
+  if (name === '404.html') return;
+  const file = join(root, name);
+  const up = relative(dirname(file), root).split(sep).join('/') || '.';
+  const page = await readFile(file, 'utf8');
+  await writeFile(file, page.replace(/ (href|src)="\/(?!\/)/g, ` $1="${up}/`));
+}
+
+/**
+ * What is left to do once the pages are written: relative addresses, the headers file, the
+ * workers that keep the site for use with no network, and compressed copies.
  *
  * @returns {import('astro').AstroIntegration}
  */
@@ -26,13 +32,15 @@ export function finishBuild() {
       'astro:build:done': async ({ dir }) => {
         const root = fileURLToPath(dir);
         const files = await readdir(root, { recursive: true });
-        for (const name of files.filter((file) => file.endsWith('.html') && file !== '404.html')) {
-          const file = join(root, name);
-          const up = relative(dirname(file), root).split(sep).join('/') || '.';
-          const page = await readFile(file, 'utf8');
-          await writeFile(file, page.replace(/ (href|src)="\/(?!\/)/g, ` $1="${up}/`));
-        }
-        await writeFile(join(root, '_headers'), headers);
+        const pages = files.filter((file) => file.endsWith('.html'));
+        for (const page of pages) await makeRelative(root, page);
+        const previews = pages
+          .map((page) => `/${page.split(sep).join('/')}`)
+          .filter((page) => page.endsWith('/preview/index.html'))
+          .map((page) => page.replace('index.html', ''));
+        await writeFile(join(root, '_headers'), headersFile(previews));
+        await keepOffline(root);
+        await precompress(root);
       },
     },
   };

@@ -19,6 +19,8 @@ export default defineConfig({
     browserName: 'chromium',
     locale: 'en-US',
     timezoneId: 'America/Chicago',
+    // Every test is a first visit; only tests of what is kept let the rest be downloaded.
+    serviceWorkers: 'block',
     launchOptions: { executablePath: chromium(), args: CHROMIUM_FLAGS },
   },
   projects: [

@@ -15,3 +15,30 @@ export const policy = [
   "base-uri 'none'",
   "form-action 'none'",
 ].join('; ');
+
+/** A meta element cannot say who may frame the page; a header can. */
+const headerPolicy = `${policy}; frame-ancestors 'none'`;
+
+const permissions = (camera: string): string =>
+  `Permissions-Policy: camera=${camera}, microphone=(), geolocation=()`;
+
+/**
+ * The site's headers in the plain format static hosts share. Where two blocks give the same
+ * header the values are joined, and in a structured field the last value of a key counts
+ * (RFC 9651, section 4.2.2).
+ *
+ * @param cameraPages folders that read codes with the camera, `/preview/`
+ */
+export function headersFile(cameraPages: readonly string[]): string {
+  const cameras = cameraPages.map((path) => `${path}*\n  ${permissions('(self)')}\n`);
+  return `/*
+  Content-Security-Policy: ${headerPolicy}
+  Referrer-Policy: no-referrer
+  X-Content-Type-Options: nosniff
+  Cross-Origin-Opener-Policy: same-origin
+  Cross-Origin-Resource-Policy: same-origin
+  ${permissions('()')}
+${cameras.join('')}/_astro/*
+  Cache-Control: public, max-age=31536000, immutable
+`;
+}

@@ -12,6 +12,8 @@ export interface Watch {
 
 /** A navigation cuts short what the page it leaves was still loading; nothing is wrong then. */
 const CUT_SHORT = 'net::ERR_ABORTED';
+/** Playwright's own words where a test lets nothing be kept (`serviceWorkers: 'block'`). */
+const BLOCKED = 'Service Worker registration blocked by Playwright';
 
 function origin(url: string): string {
   return new URL(url).origin;
@@ -31,6 +33,7 @@ export async function watch(context: BrowserContext, site: string): Promise<Watc
 
   context.on('console', (message) => {
     const type = message.type();
+    if (message.text() === BLOCKED) return;
     if (type === 'error' || type === 'warning')
       found.push(`console ${type} at ${message.location().url}: ${message.text()}`);
   });

@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto';
+import { readFile, readdir, writeFile } from 'node:fs/promises';
+import { dirname, join, relative, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const ENTRY = join(root, 'src/offline/worker.ts');
+
+/** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
+const LEFT_OUT = /\.(?:br|gz)$|^_headers$|^schema\/|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
+
+/** @param {string | Buffer} data SHA-256 in base 64 */
+const digest = (data) => createHash('sha256').update(data).digest('base64');
+
+/** @param {string} version the worker as one file, its release's digest put in */
+async function bundle(version) {
+  const built = await build({
+    configFile: false,
+    root,
+    logLevel: 'warn',
+    define: { RELEASE: JSON.stringify(version) },
+    build: { write: false, lib: { entry: ENTRY, formats: ['iife'], name: 'worker' } },
+  });
+  const output = Array.isArray(built) ? built.flatMap((one) => one.output) : [];
+  const chunk = output.find((one) => one.type === 'chunk');
+  if (chunk?.type !== 'chunk') throw new Error('The worker was not built.');
+  return chunk.code;
+}
+
+/**
+ * Puts `sw.js` and `precache.json` beside every language's manifest. The list holds every file
+ * the language's pages need: its own pages and manifest, and all that is no page.
+ *
+ * @param {string} dist the built site
+ */
+export async function keepOffline(dist) {
+  const entries = await readdir(dist, { recursive: true, withFileTypes: true });
+  const files = entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(dist, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .filter((file) => !LEFT_OUT.test(file))
+    .sort();
+  const scopes = files
+    .filter((file) => file.endsWith('manifest.webmanifest'))
+    .map((file) => (dirname(file) === '.' ? '' : `${dirname(file)}/`));
+  if (scopes.length === 0) throw new Error('No language has a manifest: nothing would be kept.');
+  const scopeOf = (/** @type {string} */ file) =>
+    scopes.filter((scope) => file.startsWith(scope)).sort((a, b) => b.length - a.length)[0];
+
+  for (const scope of scopes) {
+    const kept = files.filter(
+      (file) => !/\.(?:html|webmanifest)$/.test(file) || scopeOf(file) === scope,
+    );
+    /** @type {Record<string, string>} */
+    const listed = {};
+    let bytes = 0;
+    for (const file of kept) {
+      const data = await readFile(join(dist, file));
+      // The address from the scope: a language's folder lies one below the shared files.
+      const address = file.startsWith(scope) ? file.slice(scope.length) : `../${file}`;
+      listed[address.replace(/(^|\/)index\.html$/, '$1')] = digest(data);
+      bytes += data.length;
+    }
+    const list = JSON.stringify({ bytes, files: listed });
+    await writeFile(join(dist, scope, 'precache.json'), list);
+    await writeFile(join(dist, scope, 'sw.js'), await bundle(digest(list)));
+  }
+}

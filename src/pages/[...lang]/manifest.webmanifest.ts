@@ -1,0 +1,34 @@
+import type { APIRoute } from 'astro';
+import { languageParams, languages } from '../../text/addresses.ts';
+import { words } from '../../text/words.ts';
+
+export const getStaticPaths = languageParams;
+
+/** The web app manifest of a language, at the top of its pages: addresses are relative to it. */
+export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => {
+  const t = words(language);
+  const up = language === languages()[0] ? './' : '../';
+  const icon = (size: number, purpose: string) => ({
+    src: `${up}icon-${purpose}-${String(size)}.png`,
+    sizes: `${String(size)}x${String(size)}`,
+    type: 'image/png',
+    purpose,
+  });
+  const manifest = {
+    start_url: './',
+    scope: './',
+    name: t('name'),
+    short_name: t('name'),
+    description: t('home.title'),
+    lang: language,
+    dir: language === 'ar' ? 'rtl' : 'ltr',
+    display: 'standalone',
+    // The paper of the light theme: `style/base.css`.
+    background_color: '#fbf6ee',
+    theme_color: '#fbf6ee',
+    icons: [icon(192, 'any'), icon(512, 'any'), icon(512, 'maskable')],
+  };
+  return new Response(JSON.stringify(manifest), {
+    headers: { 'Content-Type': 'application/manifest+json' },
+  });
+};
