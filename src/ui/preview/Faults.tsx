@@ -1,17 +1,16 @@
-import { For, Show, createMemo, type JSX } from 'solid-js';
-import { band } from '../../diagnosis/band.ts';
-import { evidenceOf } from '../../diagnosis/evidence.ts';
-import { posterior, type Share, type Weight } from '../../diagnosis/posterior.ts';
-import type { Model } from '../../diagnosis/types.ts';
+import { For, Show, type JSX } from 'solid-js';
+import type { Share, Weight } from '../../diagnosis/posterior.ts';
 import type { BookGuide } from '../../note/library.ts';
-import type { Note } from '../../note/types.ts';
+import { Bar } from './Bar.tsx';
+import { names, name, resultName, shareWords } from './facts.ts';
 import type { Page } from './page.ts';
 import { firstOf } from './sentences.ts';
+import type { Visit } from './visit.ts';
 
 interface Props {
   readonly page: Page;
   readonly guide: BookGuide;
-  readonly note: Note;
+  readonly visit: Visit;
 }
 
 /** Faults shown in full, and the least share to be among them. */
@@ -24,33 +23,17 @@ const SLIGHT = 1;
 const CLEAR = 4;
 const STRONG = 8;
 
-/** The first ranking of faults, with the answers that speak for and against each. */
+/** The ranking of faults, with the answers that speak for and against each. */
 export function Faults(props: Props): JSX.Element {
   const words = () => props.page.words;
-  const model = () => props.page.models[props.guide.id];
-  return (
-    <section class="ranking">
-      <h2>{words().t('ranking.title')}</h2>
-      <Show when={model()} fallback={<p class="quiet">{words().t('ranking.none')}</p>} keyed>
-        {(found) => <Ranking {...props} model={found} />}
-      </Show>
-    </section>
-  );
-}
-
-type RankingProps = Props & { readonly model: Model };
-
-function Ranking(props: RankingProps): JSX.Element {
-  const words = () => props.page.words;
-  const ranking = createMemo(() =>
-    posterior(props.model, evidenceOf(props.guide, props.note.journey, props.note.details)),
-  );
+  const ranking = () => props.visit.ranking();
   const shown = () =>
     ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
   const others = () => ranking().slice(shown().length);
   const told = () => ranking().some(({ weights }) => weights.length > 0);
   return (
-    <>
+    <section class="ranking">
+      <h2>{words().t('ranking.title')}</h2>
       <p class="quiet">{words().t('diagnosis:source')}</p>
       <Show when={!told()}>
         <p class="strong">{words().t('ranking.prior')}</p>
@@ -64,7 +47,7 @@ function Ranking(props: RankingProps): JSX.Element {
           <For each={others()}>
             {(one) => (
               <li>
-                {name(props.page, 'faults', one.fault)}: {shareWords(props.page, one.share)}
+                {name(words(), 'faults', one.fault)}: {shareWords(words(), one.share)}
               </li>
             )}
           </For>
@@ -77,11 +60,11 @@ function Ranking(props: RankingProps): JSX.Element {
           <li>{words().t('ranking.decibans')}</li>
         </ul>
       </details>
-    </>
+    </section>
   );
 }
 
-function Fault(props: RankingProps & { readonly one: Share }): JSX.Element {
+function Fault(props: Props & { readonly one: Share }): JSX.Element {
   const words = () => props.page.words;
   const fault = () => props.one.fault;
   const sorted = () =>
@@ -93,21 +76,16 @@ function Fault(props: RankingProps & { readonly one: Share }): JSX.Element {
       .filter(({ decibans }) => decibans > 0 === (side === 'for'))
       .slice(0, MOST_REASONS);
   const checks = () =>
-    props.model.checks.filter(({ results }) =>
+    props.visit.model.checks.filter(({ results }) =>
       results.some(({ pointsTo }) => pointsTo.includes(fault())),
     );
-  const parts = () => props.model.faults.find(({ id }) => id === fault())?.parts ?? [];
-  const list = (kind: string, ids: readonly string[]) =>
-    ids.map((id) => name(props.page, kind, id, '.name')).join('; ');
+  const parts = () => props.visit.model.faults.find(({ id }) => id === fault())?.parts ?? [];
   return (
     <li class="card">
-      <h3>{name(props.page, 'faults', fault())}</h3>
+      <h3>{name(words(), 'faults', fault())}</h3>
       <p class="share">
-        <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
-          <rect class="all" width="100" height="6" />
-          <rect width={100 * props.one.share} height="6" />
-        </svg>
-        <span>{shareWords(props.page, props.one.share)}</span>
+        <Bar part={props.one.share} />
+        <span>{shareWords(words(), props.one.share)}</span>
       </p>
       <p>{words().t(`diagnosis:faults.${fault()}.why`)}</p>
       <For each={['for', 'against'] as const}>
@@ -127,7 +105,8 @@ function Fault(props: RankingProps & { readonly one: Share }): JSX.Element {
         <div>
           <dt>{words().t('ranking.checks')}</dt>
           <dd>
-            {list(
+            {names(
+              words(),
               'checks',
               checks().map(({ id }) => id),
             )}
@@ -135,7 +114,7 @@ function Fault(props: RankingProps & { readonly one: Share }): JSX.Element {
         </div>
         <div>
           <dt>{words().t('ranking.parts')}</dt>
-          <dd>{list('parts', parts()) || words().t('ranking.noParts')}</dd>
+          <dd>{names(words(), 'parts', parts()) || words().t('ranking.noParts')}</dd>
         </div>
       </dl>
     </li>
@@ -170,33 +149,13 @@ function Reason(props: Props & { readonly weight: Weight }): JSX.Element {
   );
 }
 
-/** The answer a weight comes from: what was asked, a colon, what was said. */
+/** The answer a weight comes from: what was asked or checked, a colon, what it gave. */
 function answered({ page: { words }, guide }: Props, { key, answer }: Weight): string {
-  const detail = key.startsWith('detail.') ? key.slice('detail.'.length) : undefined;
+  const [kind, id = key] = key.includes('.') ? key.split('.') : ['node'];
+  if (kind === 'check') return `${name(words, 'checks', id)}: ${resultName(words, id, answer)}`;
   const [asked, said] =
-    detail === undefined
-      ? [`${guide.id}:${key}.short`, `${guide.id}:${key}.answers.${answer}`]
-      : [`details.${detail}.name`, `details.${detail}.answers.${answer}`];
+    kind === 'detail'
+      ? [`details.${id}.name`, `details.${id}.answers.${answer}`]
+      : [`${guide.id}:${key}.short`, `${guide.id}:${key}.answers.${answer}`];
   return `${firstOf(words, [asked], key)}: ${firstOf(words, [said], answer)}`;
-}
-
-function name({ words }: Page, kind: string, id: string, part = ''): string {
-  const keys = [
-    `diagnosis:${kind}.${id}${part}`,
-    `diagnosis:${kind}.${id}.name`,
-    `diagnosis:${kind}.${id}`,
-  ];
-  const key = keys.find((one) => words.has(one) && typeof words.t(one) === 'string');
-  return key === undefined ? id : words.t(key);
-}
-
-function shareWords({ words }: Page, share: number): string {
-  const percent = new Intl.NumberFormat(words.language, {
-    style: 'percent',
-    maximumFractionDigits: share < 0.01 ? 1 : 0,
-  });
-  return words.t('ranking.share', {
-    share: percent.format(share),
-    band: words.t(`diagnosis:bands.${band(share)}`),
-  });
 }

@@ -4,7 +4,7 @@ import type { BookGuide } from '../../note/library.ts';
 import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
 import { answerOf } from '../note/sentences.ts';
-import { Faults } from './Faults.tsx';
+import { Diagnosis } from './Diagnosis.tsx';
 import { sayer, type Page } from './page.ts';
 import { firstOf, shortOf } from './sentences.ts';
 import { dangerOf, endOf, flagsOf, grouped, linesOf, notAsked, type Line } from './sides.ts';
@@ -85,7 +85,9 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
           </ul>
         </details>
       </div>
-      <Faults page={props.page} guide={props.guide} note={note()} />
+      <Show when={props.reading.code} keyed>
+        {(code) => <Diagnosis page={props.page} guide={props.guide} note={note()} code={code} />}
+      </Show>
       <footer class="meta">
         <p class="quiet">
           {t('meta', {

@@ -1,0 +1,52 @@
+import { Show, type JSX } from 'solid-js';
+import { evidenceOf } from '../../diagnosis/evidence.ts';
+import type { Model } from '../../diagnosis/types.ts';
+import type { BookGuide } from '../../note/library.ts';
+import type { Note, NoteCode } from '../../note/types.ts';
+import { Faults } from './Faults.tsx';
+import { Load } from './Load.tsx';
+import { Plan } from './Plan.tsx';
+import { sayer, type Page } from './page.ts';
+import { createVisit } from './visit.ts';
+
+interface Props {
+  readonly page: Page;
+  readonly guide: BookGuide;
+  readonly note: Note;
+  /** The note's own; another code's is another part. */
+  readonly code: NoteCode;
+}
+
+/** What the note makes likely, and how to find it: faults, checks, parts. */
+export function Diagnosis(props: Props): JSX.Element {
+  const t = sayer(props);
+  const model = () => props.page.models[props.guide.id];
+  return (
+    <Show
+      when={model()}
+      fallback={
+        <section class="ranking">
+          <h2>{t('ranking.title')}</h2>
+          <p class="quiet">{t('ranking.none')}</p>
+        </section>
+      }
+      keyed
+    >
+      {(found) => <Visited {...props} model={found} />}
+    </Show>
+  );
+}
+
+function Visited(props: Props & { readonly model: Model }): JSX.Element {
+  // Made once: the parts below share it, and a new code makes a new one of us.
+  // eslint-disable-next-line solid/reactivity -- what it reads does not change under it
+  const { model, guide, note, code } = props;
+  const visit = createVisit(model, evidenceOf(guide, note.journey, note.details), code);
+  return (
+    <>
+      <Faults page={props.page} guide={props.guide} visit={visit} />
+      <Plan page={props.page} visit={visit} />
+      <Load page={props.page} visit={visit} />
+    </>
+  );
+}

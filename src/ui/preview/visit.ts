@@ -1,0 +1,57 @@
+/** The state of a visit: the note's answers and what the checks have shown, kept in this tab. */
+import { createMemo, createSignal, type Accessor } from 'solid-js';
+import { plan, type Plan } from '../../diagnosis/plan.ts';
+import { posterior, type Share } from '../../diagnosis/posterior.ts';
+import type { Evidence, Model } from '../../diagnosis/types.ts';
+import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
+
+export interface Visit {
+  readonly model: Model;
+  readonly taps: Accessor<readonly Tap[]>;
+  /** The note's answers, then the checks' results. */
+  readonly evidence: Accessor<Evidence>;
+  readonly ranking: Accessor<readonly Share[]>;
+  readonly plan: Accessor<Plan>;
+  tap(tap: Tap): void;
+  undo(check: string): void;
+}
+
+function read(key: string): string {
+  try {
+    return sessionStorage.getItem(key) ?? '';
+  } catch {
+    return '';
+  }
+}
+
+function keep(key: string, text: string): void {
+  try {
+    if (text === '') sessionStorage.removeItem(key);
+    else sessionStorage.setItem(key, text);
+  } catch {
+    // Blocked or full: the results last as long as the page does.
+  }
+}
+
+/**
+ * @param answers what the note says
+ * @param code the note's code, under which the results are kept
+ */
+export function createVisit(model: Model, answers: Evidence, code: string): Visit {
+  const key = `hobnote.checks.${code}`;
+  const [taps, setTaps] = createSignal(parseTaps(read(key), model));
+  const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
+  const set = (next: readonly Tap[]) => {
+    setTaps(next);
+    keep(key, formatTaps(next));
+  };
+  return {
+    model,
+    taps,
+    evidence,
+    ranking: createMemo(() => posterior(model, evidence())),
+    plan: createMemo(() => plan(model, evidence())),
+    tap: (tap) => set(withTap(taps(), tap)),
+    undo: (check) => set(without(taps(), check)),
+  };
+}
