@@ -21,6 +21,12 @@ export const firmSchema = z.strictObject({
   units: z.strictObject({ temperature: z.enum(['F', 'C']) }),
   /** The first one's pages have no prefix in their addresses. */
   languages: z.array(z.string().regex(/^[a-z]{2}$/)).min(1),
+  desk: z
+    .strictObject({
+      /** Where the desk keeps what is written about a caller: nowhere, or in the tab until it closes. */
+      'keep-caller': z.enum(['never', 'tab']),
+    })
+    .default({ 'keep-caller': 'never' }),
   numbers: z.record(z.enum(called), number),
 });
 

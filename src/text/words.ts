@@ -12,6 +12,7 @@ export const namespaces = [
   'preview',
   'diagnosis',
   'errors',
+  'desk',
   'offline',
 ] as const;
 

@@ -14,6 +14,8 @@ export interface Words {
   t(key: string, facts?: Facts): string;
   /** A list of sentences. */
   list(key: string): readonly string[];
+  /** The same for a part that may be absent; then no sentence. */
+  some(key: string): readonly string[];
   /** Whether there is such a sentence: names from old releases may have lost theirs. */
   has(key: string): boolean;
 }
@@ -58,6 +60,10 @@ export function makeWords({ language, texts }: Carried): Words {
     list(key) {
       const sentences = find(key);
       return Array.isArray(sentences) ? (sentences as readonly string[]) : missing(key);
+    },
+    some(key) {
+      const sentences = find(key);
+      return Array.isArray(sentences) ? (sentences as readonly string[]) : [];
     },
     has: (key) => typeof find(key) === 'string',
   };

@@ -1,15 +1,6 @@
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
+import { copy } from '../client/copy.ts';
 import type { Words } from '../client/words.ts';
-
-/** Text on the clipboard; false where the browser does not let us. */
-async function copy(text: string): Promise<boolean> {
-  try {
-    await navigator.clipboard.writeText(text);
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 /** Select a field's text once it stands in the page. */
 function mark(field: HTMLTextAreaElement): void {

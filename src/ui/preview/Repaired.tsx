@@ -3,7 +3,7 @@ import type { Place, Reading } from '../../note/types.ts';
 import { sayer, type Page } from './page.ts';
 
 interface Props {
-  readonly page: Page;
+  readonly page: Pick<Page, 'words'>;
   readonly reading: Extract<Reading, { kind: 'repaired' }>;
   onYes(): void;
   onNo(): void;
@@ -58,7 +58,7 @@ export function Repaired(props: Props): JSX.Element {
   );
 }
 
-function changeWords({ words }: Page, { how, at, was, is }: Place): string {
+function changeWords({ words }: Pick<Page, 'words'>, { how, at, was, is }: Place): string {
   const place = how === 'added' ? at + 1 : (at % 4) + 1;
   return words.t(`repair.${how}`, { group: Math.floor(at / 4) + 1, place, was, is });
 }

@@ -18,6 +18,6 @@ export interface Page extends Carried {
 }
 
 /** `t` of a part's page; `props` stay tracked. */
-export function sayer(props: { readonly page: Page }): Words['t'] {
+export function sayer(props: { readonly page: Pick<Page, 'words'> }): Words['t'] {
   return (key, facts) => props.page.words.t(key, facts);
 }

@@ -3,24 +3,12 @@
  * reload, a sleeping phone and blocked storage; the display is worked out from the
  * clock each time, never counted.
  */
-const box = document.querySelector<HTMLElement>('[data-timer]');
+import { clock, waitMinutes } from './countdown.ts';
 
-/** Minutes since the heat stopped that each answer stands for at least: the wait is never told too short. */
-const since: Record<string, number> = {
-  'since.under-1': 0,
-  'since.1-to-4': 60,
-  'since.over-4': 240,
-};
+const box = document.querySelector<HTMLElement>('[data-timer]');
 
 function values(): URLSearchParams {
   return new URLSearchParams(location.hash.slice(1));
-}
-
-function clock(seconds: number): string {
-  const left = Math.max(0, Math.ceil(seconds));
-  const [h, m, s] = [Math.floor(left / 3600), Math.floor(left / 60) % 60, left % 60];
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return h > 0 ? `${String(h)}:${two(m)}:${two(s)}` : `${String(m)}:${two(s)}`;
 }
 
 function chime(): void {
@@ -77,15 +65,8 @@ function run(box: HTMLElement): void {
   sound.hidden = false;
   start.addEventListener('click', () => {
     const all = values();
-    const journey = all.get('j') ?? '';
-    const passed = Object.keys(since).find((answer) => journey.includes(answer));
-    // After a second heating the earlier answer no longer tells.
-    const gone =
-      box.dataset['timer'] === 'cooling' && !journey.includes('short-clean')
-        ? (since[passed ?? ''] ?? 0)
-        : 0;
-    const until =
-      Math.round(Date.now() / 1000) + Math.max(latest - gone, Math.min(latest, 15)) * 60;
+    const minutes = waitMinutes(box.dataset['timer'] ?? '', latest, all.get('j') ?? '');
+    const until = Math.round(Date.now() / 1000) + minutes * 60;
     all.set('w', `${node}.${until.toString(36)}`);
     history.replaceState(null, '', `#${all.toString().replaceAll('%7E', '~')}`);
     over = false;

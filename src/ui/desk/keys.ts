@@ -1,0 +1,69 @@
+/** What each single key does. Pure, so that it can be tried without a page. */
+
+export const letters = {
+  danger: 'd',
+  timer: 't',
+  codeIn: 'k',
+  codeOut: 'c',
+  caller: 'p',
+  details: 'o',
+  error: 'e',
+  job: 'j',
+  json: 's',
+  clear: 'x',
+  next: 'n',
+} as const;
+export type Letter = keyof typeof letters;
+
+export type Action =
+  | { readonly do: 'answer'; readonly nth: number }
+  | { readonly do: 'unsure' | 'tick' | 'back' | 'forward' | 'leave' | Letter };
+
+/** What of a `KeyboardEvent` counts. */
+export interface Pressed {
+  readonly key: string;
+  /** The key's place on the board, `KeyD`. */
+  readonly code: string;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly altKey: boolean;
+  readonly isComposing: boolean;
+}
+
+const named: Readonly<Record<string, Action>> = {
+  '0': { do: 'unsure' },
+  '?': { do: 'unsure' },
+  ' ': { do: 'tick' },
+  Enter: { do: 'tick' },
+  Backspace: { do: 'back' },
+  ArrowLeft: { do: 'back' },
+  ArrowRight: { do: 'forward' },
+  Escape: { do: 'leave' },
+};
+
+const byLetter = new Map<string, Letter>(
+  (Object.keys(letters) as Letter[]).map((action) => [letters[action], action]),
+);
+
+/** The action of a key; undefined where it is the browser's. */
+export function actionOf(pressed: Pressed): Action | undefined {
+  if (pressed.ctrlKey || pressed.metaKey || pressed.altKey || pressed.isComposing) return undefined;
+  const { key, code } = pressed;
+  if (Object.hasOwn(named, key)) return named[key];
+  if (/^[1-9]$/.test(key)) return { do: 'answer', nth: Number(key) };
+  // On a board of another script the place of the key decides.
+  const letter = /^[ -~]$/.test(key) ? key.toLowerCase() : code.replace(/^Key/, '').toLowerCase();
+  const action = byLetter.get(letter);
+  return action && { do: action };
+}
+
+/** Where typing belongs to the field: there only Escape is the desk's. */
+export function isField(tag: string, type: string): boolean {
+  if (tag === 'TEXTAREA' || tag === 'SELECT') return true;
+  return tag === 'INPUT' && type !== 'checkbox' && type !== 'radio';
+}
+
+/** What Space and Enter press themselves. */
+export function isPressable(tag: string): boolean {
+  return ['A', 'BUTTON', 'SUMMARY', 'INPUT'].includes(tag);
+}
