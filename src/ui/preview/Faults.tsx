@@ -2,6 +2,7 @@ import { For, Show, type JSX } from 'solid-js';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
 import type { BookGuide } from '../../note/library.ts';
 import { Bar } from './Bar.tsx';
+import { Firm } from './Firm.tsx';
 import { names, name, resultName, shareWords } from './facts.ts';
 import type { Page } from './page.ts';
 import { firstOf } from './sentences.ts';
@@ -38,6 +39,7 @@ export function Faults(props: Props): JSX.Element {
       <Show when={!told()}>
         <p class="strong">{words().t('ranking.prior')}</p>
       </Show>
+      <Firm page={props.page} visit={props.visit} />
       <ol class="faults">
         <For each={shown()}>{(one) => <Fault {...props} one={one} />}</For>
       </ol>
