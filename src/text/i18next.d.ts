@@ -1,4 +1,5 @@
 import type about from '../../content/text/en/about.json';
+import type bench from '../../content/text/en/bench.json';
 import type desk from '../../content/text/en/desk.json';
 import type diagnosis from '../../content/text/en/diagnosis.json';
 import type errors from '../../content/text/en/errors.json';
@@ -15,6 +16,7 @@ declare module 'i18next' {
     resources: {
       site: typeof site;
       about: typeof about;
+      bench: typeof bench;
       desk: typeof desk;
       diagnosis: typeof diagnosis;
       errors: typeof errors;

@@ -10,6 +10,7 @@ export const namespaces = [
   'about',
   'note',
   'preview',
+  'bench',
   'diagnosis',
   'errors',
   'desk',
