@@ -54,7 +54,7 @@ export function Load(props: Props): JSX.Element {
             aria-valuetext={percent(words(), chance() / 100)}
             onInput={(event) => setChance(event.currentTarget.valueAsNumber)}
           />
-          <output for="chance">{percent(words(), chance() / 100)}</output>
+          <span>{percent(words(), chance() / 100)}</span>
         </div>
         <ul class="parts">
           <For each={load().parts} fallback={<li>{t('load.noParts')}</li>}>
