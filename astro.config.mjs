@@ -1,6 +1,8 @@
 import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { finishBuild } from './.config/finish-build.mjs';
+import { shippedLicences } from './.config/shipped-licences.mjs';
+import { trustedTemplates } from './.config/trusted-templates.mjs';
 
 export default defineConfig({
   output: 'static',
@@ -10,6 +12,7 @@ export default defineConfig({
   compressHTML: true,
   integrations: [solid(), finishBuild()],
   vite: {
+    plugins: [trustedTemplates(), shippedLicences()],
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

@@ -8,7 +8,8 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const ENTRY = join(root, 'src/offline/worker.ts');
 
 /** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
-const LEFT_OUT = /\.(?:br|gz)$|^_headers$|^schema\/|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
+const LEFT_OUT =
+  /\.(?:br|gz)$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
 
 /** @param {string | Buffer} data SHA-256 in base 64 */
 const digest = (data) => createHash('sha256').update(data).digest('base64');

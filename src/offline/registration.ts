@@ -1,15 +1,6 @@
 /** Absent where the page is not served safely. */
 export const workers = (navigator as { serviceWorker?: ServiceWorkerContainer }).serviceWorker;
 
-/** Trusted Types, W3C Working Draft: the part used here, where the browser has it. */
-interface TrustedTypes {
-  createPolicy(
-    name: string,
-    rules: { createScriptURL: (url: string) => string },
-  ): { createScriptURL(url: string): string };
-}
-const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes };
-
 /** Does the reader ask sites to save data? */
 export const saves =
   (navigator as { connection?: { saveData?: boolean } }).connection?.saveData === true;
@@ -17,17 +8,18 @@ export const saves =
 /** Is this page served from what is kept? The browser then looks for updates by itself. */
 export const kept = (): boolean => Boolean(workers?.controller);
 
+/** The worker of this page's language lies beside the language's manifest. */
+const manifest = document.querySelector<HTMLLinkElement>('link[rel="manifest"]');
+const url = manifest ? new URL('sw.js', manifest.href).href : '';
+/** Whatever it is asked for, it gives the one address. A policy can be made only once. */
+const policy = globalThis.trustedTypes?.createPolicy('worker', { createScriptURL: () => url });
+
 /**
- * The worker of this page's language: it lies beside the language's manifest, and its
- * scope is that folder. Undefined where the browser has none or the download failed;
- * the site then works as before, with the network.
+ * Starts the worker; its scope is its folder. Undefined where the browser has none or the
+ * first request failed; the site then works as before, with the network.
  */
 export async function register(): Promise<ServiceWorkerRegistration | undefined> {
-  const manifest = document.querySelector<HTMLLinkElement>('link[rel="manifest"]');
-  if (!workers || !manifest) return undefined;
-  const url = new URL('sw.js', manifest.href).href;
-  const policy = trustedTypes?.createPolicy('worker', { createScriptURL: () => url });
   return workers
-    .register(policy ? policy.createScriptURL(url) : url, { updateViaCache: 'none' })
+    ?.register((policy?.createScriptURL('') ?? url) as string, { updateViaCache: 'none' })
     .catch(() => undefined);
 }

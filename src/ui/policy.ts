@@ -1,7 +1,9 @@
 /**
  * The site's Content-Security-Policy, the same in every page's meta and in the
  * headers file. Scripts and styles are files of our own; nothing is inline.
- * `blob:` and `data:` images are the camera's picture and drawn codes.
+ * `blob:` and `data:` images are the camera's picture and drawn codes. Text becomes markup
+ * by the policy `templates` alone (`client/templates.ts`), and the one worker is started by
+ * the policy `worker` (`offline/registration.ts`).
  */
 export const policy = [
   "default-src 'none'",
@@ -14,6 +16,8 @@ export const policy = [
   "worker-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
+  "require-trusted-types-for 'script'",
+  'trusted-types templates worker',
 ].join('; ');
 
 /** A meta element cannot say who may frame the page; a header can. */

@@ -23,8 +23,8 @@ export function to(node: string, parts: Partial<Fragment> = {}): Fragment {
 }
 
 /** The code as the command line would write it. */
-export function codeFor({ journey, details, error = '' }: Fragment): string {
-  const day = dayOf(new Date(`${made}T00:00:00Z`));
+export function codeFor({ journey, details, error = '', made: on = made }: Fragment): string {
+  const day = dayOf(new Date(`${on}T00:00:00Z`));
   const written = writeCode({ release: 1, guide: guide.id, journey, day, details, error }, library);
   if (!written.ok) throw new Error(JSON.stringify(written.error));
   return written.value;

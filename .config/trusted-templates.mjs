@@ -1,0 +1,19 @@
+import { fileURLToPath } from 'node:url';
+
+const stand = fileURLToPath(new URL('../src/ui/client/templates.ts', import.meta.url));
+
+/**
+ * Gives the parts that run in the browser our own `solid-js/web`, which makes markup by a Trusted
+ * Types policy of its own.
+ *
+ * @returns {import('vite').Plugin}
+ */
+export function trustedTemplates() {
+  return {
+    name: 'trusted-templates',
+    enforce: 'pre',
+    applyToEnvironment: (environment) => environment.name === 'client',
+    resolveId: (source, importer) =>
+      source === 'solid-js/web' && importer !== stand ? stand : undefined,
+  };
+}
