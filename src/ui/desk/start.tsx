@@ -10,7 +10,8 @@ import { createClocks } from './clocks.ts';
 import { createOutcome } from './outcome.ts';
 import type { Carried } from './page.ts';
 import { createShortcuts } from './shortcuts.ts';
-import { createDesk, type DeskState } from './state.ts';
+import { createDesk } from './create-desk.ts';
+import type { DeskState } from './state.ts';
 
 /** Only a reload goes on with the same call; a copied or a new tab does not. */
 function isReload(): boolean {

@@ -1,0 +1,279 @@
+// The desk: a call from start to end, by keys alone and by touch, and everything that may go wrong.
+import type { Page } from '@playwright/test';
+import { jobSchema } from '../../src/cli/job-json.ts';
+import { parseFragment } from '../../src/guide/fragment.ts';
+import { spell } from '../../src/note/spelling.ts';
+import type { NoteCode } from '../../src/note/types.ts';
+import { axe } from './support/axe.ts';
+import { Counted, HUM, openDesk, rows, say, status } from './support/desk.ts';
+import { expect, test } from './support/fixtures.ts';
+import { tabOrder } from './support/keyboard.ts';
+import { noSidewaysScroll } from './support/layout.ts';
+import { addressOf, codeFor, made, to } from './support/note.ts';
+
+const codeOn = (page: Page) => page.locator('.code-out .groups strong').allTextContents();
+const part = (count: number) => HUM.slice(0, count);
+const BAD = '<img src=x onerror=alert(1)><script>alert(2)</script>';
+
+test.describe('by keys alone', () => {
+  test.skip(({ isMobile }) => isMobile, 'a phone has no keys');
+
+  test('a whole call, from the danger question to the job', async ({ page, context }) => {
+    await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+    await openDesk(page);
+    await expect(say(page)).toHaveText('Is any of this going on right now?');
+    await axe(page);
+    const keys = new Counted(page);
+    await keys.answer(part(5));
+    // A caution stands before the answers until it has been read out.
+    await expect(page.locator('.care .word')).toHaveText('CAUTION');
+    await axe(page);
+    const before = page.url();
+    await page.keyboard.press('2');
+    await expect(status(page)).toHaveText('Read the caution out first. Then press Space.');
+    expect(page.url()).toBe(before);
+    await keys.answer(HUM.slice(5, 13));
+    await keys.press('t', 'Space');
+    await expect(page.locator('.faces')).toContainText(/Left\s*(5:00|4:5\d)/);
+    await axe(page);
+    await keys.answer(HUM.slice(13));
+    await expect(page.locator('.bar-call .urgency dd')).toHaveText('Soon');
+    await expect(rows(page)).toHaveCount(17);
+    expect(addressOf(page).journey).toEqual(HUM);
+    // 17 answers, their cautions and a timer.
+    expect(keys.presses / HUM.length).toBeLessThanOrEqual(3);
+    console.log(`key presses: ${String(keys.presses)} for ${String(HUM.length)} answers`);
+
+    await keys.press('Space', 'p');
+    await keys.type('Ann Example');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('555-0123');
+    await page.keyboard.press('Escape');
+    await expect(say(page)).toBeFocused();
+    await page.keyboard.press('j');
+    await expect(status(page)).toHaveText('The job text is copied.');
+    const text = await page.evaluate(() => navigator.clipboard.readText());
+    const code = (await codeOn(page)).join('-');
+    expect(text).toMatch(/^SOON: .+\nBecause: Sound at the lock: A hum that does not stop\n/);
+    for (const line of [`Code: ${code} (not read back)`, 'Name: Ann Example', 'Door forced: No'])
+      expect(text).toContain(line);
+    expect(text).not.toContain('Cautions not ticked');
+    await page.keyboard.press('s');
+    await expect(status(page)).toHaveText('The JSON is copied.');
+    const job = jobSchema.parse(
+      JSON.parse(await page.evaluate(() => navigator.clipboard.readText())),
+    );
+    expect(job).toMatchObject({
+      code,
+      urgency: 'soon',
+      breakerStaysOff: true,
+      outcome: { kind: 'stop', at: 'stop-hum', because: ['listen', 'hum-on'] },
+      caller: { name: 'Ann Example', phone: '555-0123' },
+      cautions: { unread: [] },
+    });
+    expect(job.answers).toEqual(HUM.map(({ at, answer }) => [at, answer]));
+    expect(code).toBe(codeFor({ journey: HUM, details: {}, made: job.made }));
+    await axe(page);
+    await noSidewaysScroll(page);
+
+    // The next call: asked once, then nothing is left.
+    await page.keyboard.press('n');
+    await expect(page.getByRole('alert')).toContainText('End this call?');
+    await page.keyboard.press('Escape');
+    await expect(rows(page)).toHaveCount(17);
+    await page.keyboard.press('n');
+    await page.keyboard.press('n');
+    await expect(rows(page)).toHaveCount(0);
+    await expect(page.getByLabel('Name', { exact: true })).toHaveValue('');
+    expect(new URL(page.url()).hash).toBe('');
+    await expect(say(page)).toHaveText('Is any of this going on right now?');
+  });
+
+  test('an answer changed in the middle keeps the later ones that fit', async ({ page }) => {
+    await openDesk(page, { journey: part(8) });
+    const keys = new Counted(page);
+    await keys.press('8');
+    for (let back = 0; back < 6; back += 1) await page.keyboard.press('ArrowLeft');
+    await expect(say(page)).toHaveText('What does the display show?');
+    await expect(page.locator('.choices .present')).toContainText('was the answer');
+    await axe(page);
+    await page.keyboard.press('4');
+    await expect(say(page)).toHaveText('Write down just what it shows');
+    await expect(page.locator('.later')).toContainText('5 later answers wait.');
+    await keys.press('Space', 'e');
+    await page.keyboard.type('F9 E1');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('1');
+    await expect(status(page)).toHaveText('5 later answers still fit and were kept.');
+    await expect(rows(page)).toHaveCount(9);
+    expect(addressOf(page)).toMatchObject({ error: 'F9 E1' });
+    expect(addressOf(page).journey.at(-1)).toEqual({ at: 'forced-cold', answer: 'no' });
+    await page.keyboard.press('?');
+    expect(addressOf(page).journey.at(-1)).toEqual({ at: 'controls-cold', answer: 'unsure' });
+    await page.keyboard.press('9');
+    await expect(status(page)).toHaveText('There is no answer 9 here.');
+  });
+
+  test('a code with a mistake is repaired, confirmed, and the call goes on from it', async ({
+    page,
+  }) => {
+    const fragment = to('inside', { error: 'F9', details: { fuel: 'gas' } });
+    const code = codeFor(fragment);
+    await openDesk(page);
+    await page.keyboard.press('k');
+    await page.keyboard.type(`${code.startsWith('Z') ? 'Y' : 'Z'}${code.slice(1)}`);
+    await page.keyboard.press('Enter');
+    await expect(page.locator('.repair')).toContainText('Group 1, character 1');
+    await axe(page);
+    await page.keyboard.press('Enter');
+    await expect(status(page)).toContainText('answers are taken over.');
+    await expect(page.locator('.kicker').first()).toContainText('ask this again');
+    await page.keyboard.press('8');
+    await expect(say(page)).toHaveText('What was left in the oven?');
+    expect(addressOf(page)).toMatchObject({
+      journey: fragment.journey,
+      error: 'F9',
+      details: { fuel: 'gas' },
+    });
+    expect((await codeOn(page)).join('-')).toBe(code);
+    // A code that cannot be read says why and keeps what was typed.
+    await page.keyboard.press('k');
+    await page.keyboard.type('ABCD');
+    await page.keyboard.press('Enter');
+    await expect(page.locator('#desk-code-problem')).toContainText('has 4 characters');
+    await expect(page.locator('#desk-code')).toHaveValue('ABCD');
+    await axe(page);
+    await page.keyboard.press('Escape');
+    await expect(say(page)).toHaveText('What was left in the oven?');
+  });
+
+  test('a wrong character read back is caught and marked', async ({ page }) => {
+    await openDesk(page, { journey: part(4), made });
+    await page.keyboard.press('8');
+    const code = (await codeOn(page)).join('-') as NoteCode;
+    const wrong = code.charAt(5) === '7' ? '8' : '7';
+    await page.keyboard.press('c');
+    await page.keyboard.type(code.slice(0, 5) + wrong + code.slice(6, 9));
+    const said = page.locator('.back-said');
+    await expect(said).toHaveText('1 difference. Read the marked group again.');
+    await expect(page.locator('.compared > .wrong')).toHaveText(`${code.charAt(5)}${wrong}`);
+    await expect(page.locator('.differences')).toContainText(
+      `Group 2, character 1: the code has ${code.charAt(5)}, the caller read ${wrong}`,
+    );
+    await axe(page);
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type(spell(code).flat().join(' '));
+    await expect(said).toHaveText('Right. All 16 characters are the same.');
+    await expect(page.locator('#desk-job')).toHaveValue(/\(read back, right\)/);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('1');
+    await expect(said).toHaveText(
+      'The answers have changed, and so has the code. Give it out again.',
+    );
+    await expect(page.locator('#desk-job')).toHaveValue(/\(not read back\)/);
+  });
+
+  test('danger in mid-call leads out at once, the number first', async ({ page }) => {
+    await openDesk(page, { journey: part(6) });
+    await page.keyboard.press('8');
+    await page.keyboard.press('d');
+    await page.keyboard.press('2');
+    expect(addressOf(page).journey.at(-1)).toEqual({ at: 'inside', answer: 'gas' });
+    await expect(page.locator('.end .kicker').first()).toHaveText('Emergency: say this first');
+    await expect(page.locator('.end .call-note')).toContainText('Leave first.');
+    await expect(page.locator('.numbers li').first()).toContainText('911');
+    await expect(page.locator('.bar-call .urgency dd')).toHaveText('Emergency');
+    await axe(page);
+    // The list in the page's head answers here too, and does not lead away.
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('1');
+    await page.locator('.danger-list summary').click();
+    await page.locator('.danger-list [data-exit="fire"]').click();
+    await expect(say(page)).toHaveText('Stop. Fire or heavy smoke');
+    expect(new URL(page.url()).pathname).toBe('/desk/');
+  });
+
+  test('single keys can be switched off, and never type into a field', async ({ page }) => {
+    await openDesk(page);
+    await page.getByLabel('Name', { exact: true }).fill('');
+    await page.getByLabel('Name', { exact: true }).pressSequentially('d8nx0');
+    await expect(page.getByLabel('Name', { exact: true })).toHaveValue('d8nx0');
+    await expect(rows(page)).toHaveCount(0);
+    await page.getByLabel('Keys on').uncheck();
+    await say(page).focus();
+    await page.keyboard.press('8');
+    await expect(rows(page)).toHaveCount(0);
+    await page.getByLabel('Keys on').check();
+    await page.keyboard.press('x');
+    await expect(page.getByLabel('Name', { exact: true })).toHaveValue('');
+    await page.keyboard.press('8');
+    await expect(rows(page)).toHaveCount(1);
+    const stops = await tabOrder(page);
+    expect(stops.filter(({ ring }) => !ring)).toEqual([]);
+  });
+});
+
+test('a reload in mid-call keeps the answers, drops what is about the caller, and says so', async ({
+  page,
+}) => {
+  await openDesk(page);
+  await page.getByRole('button', { name: 'None of these' }).click();
+  await page.getByRole('button', { name: 'The clean has ended' }).click();
+  for (const [label, text] of [
+    ['Name', 'Ann Example'],
+    ['Phone number', '555-0123'],
+    ['Address', '1 Lantern Lane'],
+    ['Model number', 'QX-77'],
+    ['Appointment', 'Friday'],
+  ] as const)
+    await page.getByLabel(label, { exact: true }).fill(text);
+  await expect(page.locator('#desk-job')).toHaveValue(/Address: 1 Lantern Lane/);
+  const stored = () =>
+    page.evaluate(() =>
+      JSON.stringify([{ ...localStorage }, { ...sessionStorage }, history.state, location.href]),
+    );
+  expect(await stored()).not.toMatch(/Ann|0123|Lantern|QX-77|Friday/);
+  await page.reload();
+  await expect(page.locator('.told')).toContainText('The answers are kept.');
+  await expect(page.locator('.told')).toContainText('ask for name, number, address');
+  await expect(rows(page)).toHaveCount(2);
+  for (const field of await page.locator('.caller input').all())
+    await expect(field).toHaveValue('');
+  await axe(page);
+  await noSidewaysScroll(page);
+  await page.getByRole('button', { name: 'Understood' }).click();
+  await expect(page.locator('.told')).toHaveCount(0);
+  await page.getByRole('button', { name: 'None of these' }).click();
+  await expect(say(page)).toHaveText('What does the display show?');
+});
+
+test('hostile text is only ever text', async ({ page }) => {
+  const turned = `\u202e${BAD}\u0007`;
+  const hash = new URLSearchParams({
+    j: 'danger.none~doing.no-such~<b>.x',
+    e: turned,
+    m: BAD,
+    r: BAD.repeat(9),
+    d: 'fuel.gas~fuel.<',
+  });
+  await openDesk(page);
+  await page.goto('about:blank');
+  await page.goto(`/desk/#${hash.toString().replaceAll('+', '%20')}`);
+  await expect(page.locator('.told')).toContainText('A part of the address could not be read');
+  await expect(page.locator('.told')).toContainText('Some answers in the address do not fit');
+  await expect(page.getByLabel('Model number')).toHaveValue(BAD);
+  // Model and remark are the caller's: they leave the address.
+  const kept = parseFragment(new URL(page.url()).hash).fragment;
+  expect([kept.model, kept.remark]).toEqual([undefined, undefined]);
+  await page.getByLabel('Name', { exact: true }).fill(`${turned} x URGENCY: none`);
+  const text = await page.locator('#desk-job').inputValue();
+  expect(text).toContain(`Name: ${BAD} x URGENCY: none`);
+  expect(text).not.toMatch(/\p{Cf}|(?!\n)\p{Cc}/u);
+  await expect(page.locator('main img, main script[src="x"]')).toHaveCount(0);
+  await noSidewaysScroll(page);
+  await axe(page);
+  await page.getByRole('button', { name: 'Caller has a code' }).click();
+  await page.locator('#desk-code').fill(BAD);
+  await page.getByRole('button', { name: 'Read it' }).click();
+  await expect(page.locator('#desk-code-problem')).toContainText('The sign < after 0 characters');
+});

@@ -1,0 +1,55 @@
+import type { Page } from '@playwright/test';
+import type { Journey } from '../../../src/guide/types.ts';
+import { formatFragment, type Fragment } from '../../../src/guide/fragment.ts';
+import { parseJourney } from '../../../src/guide/journey-text.ts';
+import { expect } from './fixtures.ts';
+import { guide } from './note.ts';
+
+/** A long call: the demo's latch that hums on and on, 17 answers. */
+export const HUM = parseJourney(
+  'danger.none~doing.ended~display.lock~since.over-4~fan.quiet~near.cool~inside.nothing~forced.no~controls.keys~lock-key.no-change~try-door.stuck~panel.ready~controls-off.done~breaker-off.done~breaker-on.stayed~set-clock.done~listen.hum-on',
+);
+
+export const openDesk = (page: Page, fragment: Partial<Fragment> = {}) => {
+  const hash = formatFragment({ journey: [], details: {}, ...fragment });
+  return page.goto(hash === '' ? '/desk/' : `/desk/#${hash}`);
+};
+
+/** The number key of an answer: 1 and up in the guide's order, 0 for "not sure". */
+export function keyOf(at: string, answer: string): string {
+  if (answer === 'unsure') return '0';
+  const own = guide.nodes.get(at as never)?.answers.filter(({ id }) => id !== 'unsure') ?? [];
+  const index = own.findIndex(({ id }) => id === answer);
+  expect(index, `${at} has ${answer}`).toBeGreaterThanOrEqual(0);
+  return String(index + 1);
+}
+
+export const say = (page: Page) => page.locator('#desk-say');
+export const status = (page: Page) => page.locator('#desk-status');
+export const rows = (page: Page) => page.locator('.journey li button:not(.here)');
+
+/** Presses keys one by one and counts them. */
+export class Counted {
+  presses = 0;
+  readonly #page: Page;
+  constructor(page: Page) {
+    this.#page = page;
+  }
+  async press(...keys: readonly string[]): Promise<void> {
+    for (const key of keys) {
+      this.presses += 1;
+      await this.#page.keyboard.press(key);
+    }
+  }
+  async type(text: string): Promise<void> {
+    this.presses += [...text].length;
+    await this.#page.keyboard.type(text);
+  }
+  /** Ticks what must be read out first, then answers. */
+  async answer(journey: Journey): Promise<void> {
+    for (const { at, answer } of journey) {
+      if (await this.#page.locator('.middle .care .tick').isVisible()) await this.press('Space');
+      await this.press(keyOf(at, answer));
+    }
+  }
+}
