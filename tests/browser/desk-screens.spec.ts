@@ -29,7 +29,7 @@ test('two calls in two tabs never mix', async ({ page, context }) => {
 
 test('at every width and text size all is in reach', async ({ page }) => {
   await openDesk(page, { journey: HUM });
-  await page.getByRole('button', { name: 'None of these' }).click();
+  await page.locator('.choices').getByRole('button', { name: 'None of these' }).click();
   await expect(page.locator('.end')).toBeVisible();
   const own = 'main :is(a, button, input:not([type="checkbox"]), select, textarea):visible';
   await targetsAtLeast(page, own);

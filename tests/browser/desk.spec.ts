@@ -19,6 +19,7 @@ test.describe('by keys alone', () => {
   test.skip(({ isMobile }) => isMobile, 'a phone has no keys');
 
   test('a whole call, from the danger question to the job', async ({ page, context }) => {
+    test.slow();
     await context.grantPermissions(['clipboard-read', 'clipboard-write']);
     await openDesk(page);
     await expect(say(page)).toHaveText('Is any of this going on right now?');
@@ -217,7 +218,7 @@ test('a reload in mid-call keeps the answers, drops what is about the caller, an
   page,
 }) => {
   await openDesk(page);
-  await page.getByRole('button', { name: 'None of these' }).click();
+  await page.locator('.choices').getByRole('button', { name: 'None of these' }).click();
   await page.getByRole('button', { name: 'The clean has ended' }).click();
   for (const [label, text] of [
     ['Name', 'Ann Example'],
@@ -243,7 +244,7 @@ test('a reload in mid-call keeps the answers, drops what is about the caller, an
   await noSidewaysScroll(page);
   await page.getByRole('button', { name: 'Understood' }).click();
   await expect(page.locator('.told')).toHaveCount(0);
-  await page.getByRole('button', { name: 'None of these' }).click();
+  await page.locator('.choices').getByRole('button', { name: 'None of these' }).click();
   await expect(say(page)).toHaveText('What does the display show?');
 });
 

@@ -19,12 +19,14 @@ export function Bar(
       <dl>
         <div>
           <dt>{t('bar.call')}</dt>
-          <dd role="timer">{clock(props.call())}</dd>
+          <dd>
+            <span role="timer">{clock(props.call())}</span>
+          </dd>
         </div>
         <div>
           <dt>{t('bar.step')}</dt>
-          <dd role="timer" class="step-time">
-            {clock(props.step())}
+          <dd>
+            <span role="timer">{clock(props.step())}</span>
           </dd>
         </div>
         <div class={`urgency ${props.urgency}`}>

@@ -42,10 +42,7 @@ export function Journey(props: DeskProps) {
                   <button
                     type="button"
                     aria-current={at() === index() ? 'step' : undefined}
-                    aria-label={t('journey.change', {
-                      asked: asked(node),
-                      answer: said(node, answer()),
-                    })}
+                    title={t('journey.change')}
                     onClick={() => props.desk.go(index())}
                   >
                     <span>{asked(node)}</span>
