@@ -24,6 +24,10 @@ export function Desk(
   },
 ) {
   const t = sayer(props);
+  const said = (): string => {
+    const told = props.desk.status();
+    return told ? t(told.key, told.facts) : '';
+  };
   return (
     <div class="desk">
       <Bar
@@ -41,7 +45,7 @@ export function Desk(
         </div>
       </Show>
       <p class="status" id="desk-status" role="status">
-        <Show when={props.desk.status()}>{(told) => t(told().key, told().facts)}</Show>
+        {said()}
       </p>
       <div class="middle">
         <Switch fallback={<Ask {...props} now={props.clocks.now} />}>
