@@ -114,6 +114,10 @@ test('the count-down survives a reload, and tells its end in words', async ({ pa
   await page.clock.fastForward('10:00');
   await page.reload();
   await expect(page.locator('[data-left="earliest"]')).toHaveText(/^(20:00|19:\d\d)$/);
+  // A tab closed and opened again resumes from the first page.
+  await page.goto('/');
+  await page.locator('.resume').click();
+  await expect(page.locator('[data-left="earliest"]')).toHaveText(/^(20:00|19:\d\d)$/);
   await page.clock.fastForward('21:00');
   await expect(page.locator('.timer .said')).toHaveText(/can still burn you/);
   await expect(page.locator('body')).not.toContainText(/safe to touch/i);
@@ -140,6 +144,9 @@ test('the first page goes on where the reader left off, and sets a broken copy a
   page,
 }) => {
   await walkGuide(page, [...toWait]);
+  // Its scripts have run; only then is there a copy of this page.
+  await expect(page).toHaveURL(/\/wait\//);
+  await expect(page.locator('.back')).toBeVisible();
   await page.goto('/');
   await page.locator('.resume').click();
   await expect(page).toHaveURL(/\/wait\//);

@@ -69,6 +69,8 @@ function run(box: HTMLElement): void {
     const until = Math.round(Date.now() / 1000) + minutes * 60;
     all.set('w', `${node}.${until.toString(36)}`);
     history.replaceState(null, '', `#${all.toString().replaceAll('%7E', '~')}`);
+    // The copy to resume from and the ways on must carry the timer too.
+    dispatchEvent(new Event('hashchange'));
     over = false;
     show();
   });
