@@ -1,4 +1,4 @@
-import { Show, type JSX } from 'solid-js';
+import type { JSX } from 'solid-js';
 import type { ReadingProblem } from '../../physics/reading.ts';
 import type { Words } from '../client/words.ts';
 import type { Field, Unit } from './entries.ts';
@@ -38,9 +38,7 @@ export function Entry(props: Props): JSX.Element {
         onInput={(event) => props.onInput(event.currentTarget.value)}
       />
       <p class="trouble" id={trouble()} aria-live="polite">
-        <Show when={props.problem}>
-          {(problem) => problemWords(props.words, props.field, problem())}
-        </Show>
+        {props.problem && problemWords(props.words, props.field, props.problem)}
       </p>
     </div>
   );
