@@ -11,6 +11,8 @@ export interface Origin {
   readonly url: string;
   /** Paths asked for, in order, the folder left out. */
   readonly asked: string[];
+  /** Those that a script asked for (Fetch Metadata, `Sec-Fetch-Dest: empty`), not the page. */
+  readonly fetched: string[];
   /** Decides about each request; at first all are answered. */
   fate: (path: string) => Fate;
   /** Puts another built folder in place of the one that is served. */
@@ -48,6 +50,7 @@ export async function makeOrigin(dir: string, folder = '/'): Promise<Origin> {
     }
     const inner = path.slice(folder.length - 1);
     origin.asked.push(inner);
+    if (from.headers['sec-fetch-dest'] === 'empty') origin.fetched.push(inner);
     const fate = origin.fate(inner);
     if (fate === 'cut') to.destroy();
     else pass(from, to, new URL(inner, site.url), fate === 'spoil');
@@ -57,6 +60,7 @@ export async function makeOrigin(dir: string, folder = '/'): Promise<Origin> {
   const origin: Origin = {
     url: `http://127.0.0.1:${String(port)}${folder}`,
     asked: [],
+    fetched: [],
     fate: () => 'answer',
     async release(next) {
       await site.close();
