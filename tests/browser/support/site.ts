@@ -58,4 +58,6 @@ export async function walkGuide(
   const last = answers.at(-1);
   if (last !== undefined)
     await expect.poll(() => new URL(page.url()).pathname).not.toBe(at(last[0]));
+  // Module scripts run before this event: what the last page keeps is then kept.
+  await page.waitForLoadState('domcontentloaded');
 }
