@@ -17,25 +17,22 @@ export function ohms(words: Words, value: number, sign = false): string {
   return words.t('inOhms', { value: number(words, value, 1, sign) });
 }
 
+/** The unit that is worked in first. */
+function inBoth(words: Words, unit: Unit, fahrenheit: string, celsius: string): string {
+  const f = words.t('degrees.F', { value: fahrenheit });
+  const c = words.t('degrees.C', { value: celsius });
+  return words.t('both', unit === 'F' ? { first: f, second: c } : { first: c, second: f });
+}
+
 /** °C in both units, the one that is worked in first. */
 export function temperature(words: Words, celsius: number, unit: Unit): string {
-  const both = { F: number(words, toFahrenheit(celsius)), C: number(words, celsius) };
-  const [first, second] = unit === 'F' ? (['F', 'C'] as const) : (['C', 'F'] as const);
-  return words.t('both', {
-    first: words.t(`degrees.${first}`, { value: both[first] }),
-    second: words.t(`degrees.${second}`, { value: both[second] }),
-  });
+  return inBoth(words, unit, number(words, toFahrenheit(celsius)), number(words, celsius));
 }
 
 /** A difference in kelvins, likewise. */
 export function difference(words: Words, kelvins: number, unit: Unit, sign = true): string {
   const fahrenheit = number(words, differenceInFahrenheit(kelvins), 1, sign);
-  const both = { F: fahrenheit, C: number(words, kelvins, 1, sign) };
-  const [first, second] = unit === 'F' ? (['F', 'C'] as const) : (['C', 'F'] as const);
-  return words.t('both', {
-    first: words.t(`degrees.${first}`, { value: both[first] }),
-    second: words.t(`degrees.${second}`, { value: both[second] }),
-  });
+  return inBoth(words, unit, fahrenheit, number(words, kelvins, 1, sign));
 }
 
 /** Why an entry cannot be used, and what to type. */

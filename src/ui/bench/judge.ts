@@ -60,7 +60,7 @@ function parse(entries: Entries, field: Field): Result<number, ReadingProblem> {
 }
 
 /** Ω at a temperature, the curve's end where it is beyond. */
-function clampedOhms(celsius: number, r0: R0): number {
+export function clampedOhms(celsius: number, r0: R0): number {
   const inside = Math.min(rtdRange.max, Math.max(rtdRange.min, celsius));
   const ohms = resistanceAt(inside, r0);
   return ohms.ok ? ohms.value : Number.NaN;
