@@ -73,3 +73,8 @@ export function makeWords({ language, texts }: Carried): Words {
 export function pageWords(): Words {
   return makeWords(embedded('words') as Carried);
 }
+
+/** `t` of a part's page; `props` stay tracked. */
+export function sayer(props: { readonly page: { readonly words: Words } }): Words['t'] {
+  return (key, facts) => props.page.words.t(key, facts);
+}

@@ -5,7 +5,7 @@ import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
 import { StepTimer } from './StepTimer.tsx';
 import { carriedOf } from './nodes.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** A question or a step of the guide in words to say aloud, and the caller's answer. */

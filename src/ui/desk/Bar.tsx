@@ -2,7 +2,7 @@ import { Show, type Accessor } from 'solid-js';
 import { clock } from '../question/countdown.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** Over the call: how long it has been, how urgent it is, and the ways out of it. */

@@ -2,7 +2,7 @@ import { For } from 'solid-js';
 import { callerFields, callerMost } from '../../note/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** Who calls. Nothing of it leaves the tab but in the job that the staff copies. */

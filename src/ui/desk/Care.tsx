@@ -2,7 +2,7 @@ import { For, Show } from 'solid-js';
 import type { BookNode } from '../../note/library.ts';
 import { Key } from './Key.tsx';
 import { carriedOf, cautionsOf } from './nodes.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** Cautions to read out, with their signal word (ANSI Z535.4), ticked when they have been read. */

@@ -2,7 +2,7 @@ import { For } from 'solid-js';
 import { answerOf } from '../note/sentences.ts';
 import { Key } from './Key.tsx';
 import { choicesOf, UNSURE } from './nodes.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The answers, each with its number key; "does not know" is always there, on 0. */

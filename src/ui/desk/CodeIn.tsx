@@ -5,7 +5,7 @@ import type { Words } from '../client/words.ts';
 import { Repaired } from '../preview/Repaired.tsx';
 import { problemWords } from '../preview/sentences.ts';
 import { Key } from './Key.tsx';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The preview's sentences for a part of the preview. */

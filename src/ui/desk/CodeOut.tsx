@@ -6,7 +6,7 @@ import { Groups } from '../note/Groups.tsx';
 import { problemWords } from '../preview/sentences.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The code to give out with its spelling words, and what the caller reads back beside it. */

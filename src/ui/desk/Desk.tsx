@@ -11,7 +11,7 @@ import { Journey } from './Journey.tsx';
 import { Keys } from './Keys.tsx';
 import type { Clocks } from './clocks.ts';
 import type { Outcome } from './outcome.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { Shortcuts } from './shortcuts.ts';
 import type { DeskProps } from './state.ts';
 

@@ -1,10 +1,11 @@
 import { For, Show } from 'solid-js';
+import { withEntry } from '../client/entry.ts';
 import { knownDetails } from '../note/code.ts';
 import { ErrorText } from './ErrorText.tsx';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { carriedOf } from './nodes.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The display's text and the optional details; both go into the code. */
@@ -12,10 +13,7 @@ export function DetailsCard(props: DeskProps) {
   const t = sayer(props);
   const chosen = () => knownDetails(props.page.book, props.desk.fragment().details);
   const choose = (id: string, answer: string) => {
-    const others = Object.entries(chosen()).filter(([other]) => other !== id);
-    props.desk.note({
-      details: Object.fromEntries(answer === '' ? others : [...others, [id, answer]]),
-    });
+    props.desk.note({ details: withEntry(chosen(), id, answer) });
   };
   // On a step that asks for it the field stands there instead.
   const elsewhere = () =>

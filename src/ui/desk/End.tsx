@@ -2,7 +2,7 @@ import { For, Show } from 'solid-js';
 import { titleOf } from '../note/sentences.ts';
 import { Care } from './Care.tsx';
 import { carriedOf } from './nodes.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** A stop or a finish: in an emergency what to say first and the number, then what to tell the caller. */

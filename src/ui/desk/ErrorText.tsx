@@ -1,6 +1,6 @@
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 import { longestError } from '../../note/error-text.ts';
 

@@ -3,7 +3,7 @@ import type { Job } from '../../note/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { jobText } from './job-text.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The job as text and as data, to paste into whatever the firm keeps jobs in. */

@@ -3,7 +3,7 @@ import type { BookNode } from '../../note/library.ts';
 import { answerOf } from '../note/sentences.ts';
 import { shortOf } from '../preview/sentences.ts';
 import { Key } from './Key.tsx';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The whole journey so far; any answer can be gone back to and changed. */

@@ -1,6 +1,6 @@
 import { For } from 'solid-js';
 import { letters } from './keys.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The short list of keys, always on the screen; single keys can be switched off (WCAG 2.1.4). */

@@ -3,7 +3,7 @@ import { clock } from '../question/countdown.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { carriedOf } from './nodes.ts';
-import { sayer } from './page.ts';
+import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The count-down of a step. Its end rides in the address; it is worked out from the clock. */

@@ -3,6 +3,7 @@
  * it on (`desk: keep-caller: tab`) does it also lie in the tab's session storage, for a reload.
  */
 import { createSignal, type Accessor } from 'solid-js';
+import { withEntry } from '../client/entry.ts';
 import { callerFields, callerMost, type Caller, type CallerField } from '../../note/job.ts';
 
 export interface CallerState {
@@ -54,10 +55,7 @@ export function createCaller(keeper: Keeper, fresh: boolean): CallerState {
   return {
     caller,
     restored: Object.keys(before).length > 0,
-    set(field, text) {
-      const others = Object.entries(caller()).filter(([name]) => name !== field);
-      keep(Object.fromEntries(text === '' ? others : [...others, [field, text]]));
-    },
+    set: (field, text) => keep(withEntry(caller(), field, text)),
     clear: () => keep({}),
   };
 }

@@ -8,7 +8,7 @@ import { answerOf } from '../note/sentences.ts';
 import { shortOf } from '../preview/sentences.ts';
 
 /** What the caller was told at the end, in the guide's words. */
-export function toldLines(words: Words, guide: BookGuide, end: BookNode): readonly string[] {
+function toldLines(words: Words, guide: BookGuide, end: BookNode): readonly string[] {
   const key = `${guide.id}:${end.text}`;
   return ['now', 'lines', 'never'].flatMap((part) => words.some(`${key}.${part}`));
 }

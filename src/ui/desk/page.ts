@@ -29,8 +29,3 @@ export interface Page extends Carried {
   readonly library: Library;
   readonly book: Book;
 }
-
-/** `t` of a part's page; `props` stay tracked. */
-export function sayer(props: { readonly page: Page }): Words['t'] {
-  return (key, facts) => props.page.words.t(key, facts);
-}

@@ -1,5 +1,6 @@
 import { For, Show } from 'solid-js';
 import type { Book } from '../../note/library.ts';
+import { withEntry } from '../client/entry.ts';
 import type { Words } from '../client/words.ts';
 import type { LeftOut } from './code.ts';
 import { knownDetails } from './code.ts';
@@ -19,9 +20,7 @@ export function More(props: {
   const fragment = () => props.state.fragment();
   const chosen = () => knownDetails(props.book, fragment().details);
   const choose = (id: string, answer: string) => {
-    const others = Object.entries(chosen()).filter(([other]) => other !== id);
-    const details = Object.fromEntries(answer === '' ? others : [...others, [id, answer]]);
-    props.state.change({ details });
+    props.state.change({ details: withEntry(chosen(), id, answer) });
   };
   const leftOut = () => {
     if (props.leftOut?.code === 'characters')

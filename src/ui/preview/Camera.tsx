@@ -1,6 +1,7 @@
 import { onCleanup, onMount, type JSX } from 'solid-js';
 import { makeDecode, type Decode } from './decode.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 
 interface Props {
   readonly page: Page;

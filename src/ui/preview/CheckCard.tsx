@@ -3,7 +3,8 @@ import type { PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { Results } from './Results.tsx';
 import { minutes, name, names, percent } from './facts.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 
 interface Props {

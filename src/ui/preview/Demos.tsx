@@ -1,5 +1,6 @@
 import { For, type JSX } from 'solid-js';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 
 interface Props {
   readonly page: Page;

@@ -6,7 +6,8 @@ import type { Note, NoteCode } from '../../note/types.ts';
 import { Faults } from './Faults.tsx';
 import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import { createVisit } from './visit.ts';
 
 interface Props {

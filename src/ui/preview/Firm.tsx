@@ -3,7 +3,8 @@ import type { Firmness } from '../../diagnosis/firmness.ts';
 import type { Evidence } from '../../diagnosis/types.ts';
 import { Bar } from './Bar.tsx';
 import { name, percent } from './facts.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 
 interface Props {

@@ -1,9 +1,9 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import { bestLoad, loadFor } from '../../diagnosis/parts.ts';
-import { shares } from '../../diagnosis/posterior.ts';
 import { Bar } from './Bar.tsx';
 import { name, names, percent } from './facts.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 
 interface Props {
@@ -22,10 +22,9 @@ export function Load(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const [chance, setChance] = createSignal(USUAL);
-  const now = createMemo(() => shares(props.visit.model, props.visit.evidence()));
-  const load = createMemo(() => loadFor(props.visit.model, now(), chance() / 100));
+  const load = createMemo(() => loadFor(props.visit.model, props.visit.shares(), chance() / 100));
   const sizes = createMemo(() =>
-    SIZES.map((size) => bestLoad(props.visit.model, now(), size)).filter(
+    SIZES.map((size) => bestLoad(props.visit.model, props.visit.shares(), size)).filter(
       ({ parts }, index) => parts.length === index,
     ),
   );

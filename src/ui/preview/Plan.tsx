@@ -4,7 +4,8 @@ import type { Check } from '../../diagnosis/types.ts';
 import { CheckCard } from './CheckCard.tsx';
 import { Routes } from './Routes.tsx';
 import { name, percent, resultName } from './facts.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 
 interface Props {

@@ -4,7 +4,8 @@ import { Demos } from './Demos.tsx';
 import { NoteView } from './NoteView.tsx';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';
 import type { PreviewState } from './state.ts';
 

@@ -1,7 +1,8 @@
 import { Show, createSignal, type JSX } from 'solid-js';
 import { Camera } from './Camera.tsx';
 import { makeDecode, scanned } from './decode.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';
 import type { PreviewState } from './state.ts';
 

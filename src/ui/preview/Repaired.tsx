@@ -1,6 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { Place, Reading } from '../../note/types.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 
 interface Props {
   readonly page: Pick<Page, 'words'>;

@@ -2,7 +2,8 @@ import { For, Show, type JSX } from 'solid-js';
 import { shares } from '../../diagnosis/posterior.ts';
 import type { Check, CheckResult } from '../../diagnosis/types.ts';
 import { name, percent, resultName } from './facts.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 import { asEvidence } from './taps.ts';
 import type { Visit } from './visit.ts';
 
@@ -18,7 +19,6 @@ export function Results(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const about = () => [...new Set(props.check.results.flatMap(({ pointsTo }) => pointsTo))];
-  const now = () => shares(props.visit.model, props.visit.evidence());
   const then = ({ id }: CheckResult) =>
     shares(props.visit.model, [
       ...props.visit.evidence(),
@@ -26,7 +26,7 @@ export function Results(props: Props): JSX.Element {
     ]);
   const place = (fault: string) => props.visit.model.faults.findIndex(({ id }) => id === fault);
   const moves = (result: CheckResult) => {
-    const [before, after] = [now(), then(result)];
+    const [before, after] = [props.visit.shares(), then(result)];
     return about().map((fault) => ({
       fault,
       in: result.pointsTo.includes(fault),

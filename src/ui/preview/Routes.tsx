@@ -2,7 +2,8 @@ import { For, type JSX } from 'solid-js';
 import type { Plan } from '../../diagnosis/plan.ts';
 import { Bar } from './Bar.tsx';
 import { minutes } from './facts.ts';
-import { sayer, type Page } from './page.ts';
+import { sayer } from '../client/words.ts';
+import type { Page } from './page.ts';
 
 interface Props {
   readonly page: Page;

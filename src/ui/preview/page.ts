@@ -16,8 +16,3 @@ export interface Page extends Carried {
   readonly words: Words;
   readonly library: Library;
 }
-
-/** `t` of a part's page; `props` stay tracked. */
-export function sayer(props: { readonly page: Pick<Page, 'words'> }): Words['t'] {
-  return (key, facts) => props.page.words.t(key, facts);
-}

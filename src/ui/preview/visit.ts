@@ -1,7 +1,7 @@
 /** The state of a visit: the note's answers and what the checks have shown, kept in this tab. */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { plan, type Plan } from '../../diagnosis/plan.ts';
-import { posterior, type Share } from '../../diagnosis/posterior.ts';
+import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
@@ -11,6 +11,8 @@ export interface Visit {
   /** The note's answers, then the checks' results. */
   readonly evidence: Accessor<Evidence>;
   readonly ranking: Accessor<readonly Share[]>;
+  /** The shares alone, in the model's order of faults. */
+  readonly shares: Accessor<readonly number[]>;
   readonly plan: Accessor<Plan>;
   tap(tap: Tap): void;
   undo(check: string): void;
@@ -50,6 +52,7 @@ export function createVisit(model: Model, answers: Evidence, code: string): Visi
     taps,
     evidence,
     ranking: createMemo(() => posterior(model, evidence())),
+    shares: createMemo(() => shares(model, evidence())),
     plan: createMemo(() => plan(model, evidence())),
     tap: (tap) => set(withTap(taps(), tap)),
     undo: (check) => set(without(taps(), check)),
