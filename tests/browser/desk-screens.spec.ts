@@ -55,7 +55,12 @@ test('every question, step and end is shown with its cautions and its answers', 
     if (seen.has(text)) continue;
     seen.add(text);
     await page.evaluate(
-      (hash) => (location.hash = hash),
+      (hash) =>
+        // The desk listens too, and was there first: it has taken the call over by then.
+        new Promise<void>((taken) => {
+          addEventListener('hashchange', () => taken(), { once: true });
+          location.hash = hash;
+        }),
       `j=${to(id)
         .journey.map(({ at, answer }) => `${at}.${answer}`)
         .join('~')}`,
