@@ -49,7 +49,9 @@ async function takeOver(): Promise<void> {
 
 /** A guide's page or the note: `<guide>/<node>/`, `note/`. */
 const inTheMiddle = ({ url }: WorkerClient): boolean =>
-  /^(?:[\w-]+\/[\w-]+|note)\/$/.test(new URL(url).pathname.slice(new URL(scope).pathname.length));
+  /^(?:(?!care\/)[\w-]+\/[\w-]+|note)\/$/.test(
+    new URL(url).pathname.slice(new URL(scope).pathname.length),
+  );
 
 async function answer(request: Request): Promise<Response> {
   const { origin, pathname } = new URL(request.url);

@@ -13,6 +13,10 @@ import type { Detail } from '../guide/details.ts';
 import { loadGuide } from '../guide/load.ts';
 import type { Guide } from '../guide/types.ts';
 import type { Result } from '../result.ts';
+import { carePagesSchema, sourcesSchema } from './care-schema.ts';
+import type { CarePage } from './care-schema.ts';
+import { finderSchema } from './finder-schema.ts';
+import type { Finder } from './finder-schema.ts';
 import { firmSchema } from './firm.ts';
 import type { Firm } from './firm.ts';
 import { demoSchema } from './demo.ts';
@@ -33,7 +37,8 @@ function need<T>(result: Result<T, unknown>, path: string): T {
   );
 }
 
-function checked<T>(schema: z.ZodType<T>, value: unknown, path: string): T {
+/** A value of the given shape; anything else ends the build. `path` is under `content/`. */
+export function checked<T>(schema: z.ZodType<T>, value: unknown, path: string): T {
   const parsed = schema.safeParse(value);
   if (parsed.success) return parsed.data;
   throw new Error(`content/${path} is broken:\n${z.prettifyError(parsed.error)}`);
@@ -72,6 +77,21 @@ export const models = once((): Readonly<Record<string, Model>> =>
       return [[guide.id, need(loadModel(read(path), path, context), path)]];
     }),
   ),
+);
+
+/** What owners say and which guide it leads to, of `content/finder.yaml`. */
+export const finder = once((): Finder =>
+  checked(finderSchema, parse(read('finder.yaml')), 'finder.yaml'),
+);
+
+/** The care pages of `content/care.yaml`, in the order shown. */
+export const carePages = once((): readonly CarePage[] =>
+  checked(carePagesSchema, parse(read('care.yaml')), 'care.yaml'),
+);
+
+/** The published sources of `content/sources.json`: short name → how it is cited. */
+export const sources = once((): Readonly<Record<string, string>> =>
+  checked(sourcesSchema, JSON.parse(read('sources.json')), 'sources.json'),
 );
 
 /** The made-up visits of `content/demo.json`. */

@@ -1,8 +1,10 @@
 import type about from '../../content/text/en/about.json';
 import type bench from '../../content/text/en/bench.json';
+import type care from '../../content/text/en/care.json';
 import type desk from '../../content/text/en/desk.json';
 import type diagnosis from '../../content/text/en/diagnosis.json';
 import type errors from '../../content/text/en/errors.json';
+import type guides from '../../content/text/en/guides.json';
 import type note from '../../content/text/en/note.json';
 import type offline from '../../content/text/en/offline.json';
 import type preview from '../../content/text/en/preview.json';
@@ -17,9 +19,11 @@ declare module 'i18next' {
       site: typeof site;
       about: typeof about;
       bench: typeof bench;
+      care: typeof care;
       desk: typeof desk;
       diagnosis: typeof diagnosis;
       errors: typeof errors;
+      guides: typeof guides;
       note: typeof note;
       offline: typeof offline;
       preview: typeof preview;

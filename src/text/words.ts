@@ -15,6 +15,8 @@ export const namespaces = [
   'errors',
   'desk',
   'offline',
+  'care',
+  'guides',
 ] as const;
 
 /** `t` over all namespaces, `site` the default; an unknown key does not compile. */
