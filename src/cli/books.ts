@@ -3,7 +3,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
-import { loadGuide } from '../guide/load.ts';
+import { loadGuides } from '../guide/load-guides.ts';
+import type { SourceFile } from '../guide/load-guides.ts';
 import type { GuideProblem } from '../guide/problem.ts';
 import type { Guide } from '../guide/types.ts';
 import { freeze } from '../note/freeze.ts';
@@ -41,20 +42,29 @@ export interface Working {
   readonly details: readonly Detail[];
 }
 
+/** The danger pages that guides share, seen from the top folder. */
+export const sharedFile = 'content/guides/shared.yaml';
+
+function sourceFile(file: string): SourceFile {
+  return { source: readFileSync(inRoot(file), 'utf8'), file };
+}
+
+/** The graph files of every guide, seen from the top folder, in the order of their names. */
+export function guideFiles(): string[] {
+  return readdirSync(inRoot('content/guides'), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => `content/guides/${name}/graph.yaml`)
+    .toSorted();
+}
+
 /** The guides and details as they are now. */
 export function loadWorking(): Result<Working, readonly BookProblem[]> {
-  const problems: BookProblem[] = [];
-  const guides: Guide[] = [];
-  for (const name of readdirSync(inRoot('content/guides')).toSorted()) {
-    const file = `content/guides/${name}/graph.yaml`;
-    const guide = loadGuide(readFileSync(inRoot(file), 'utf8'), file);
-    if (guide.ok) guides.push(guide.value);
-    else problems.push(...guide.error);
-  }
-  const file = 'content/details.yaml';
-  const details = loadDetails(readFileSync(inRoot(file), 'utf8'), file);
-  if (!details.ok) return fail([...problems, ...details.error]);
-  return problems.length > 0 ? fail(problems) : ok({ guides, details: details.value });
+  const guides = loadGuides(guideFiles().map(sourceFile), sourceFile(sharedFile));
+  const { source, file } = sourceFile('content/details.yaml');
+  const details = loadDetails(source, file);
+  if (!guides.ok || !details.ok)
+    return fail([...(guides.ok ? [] : guides.error), ...(details.ok ? [] : details.error)]);
+  return ok({ guides: guides.value, details: details.value });
 }
 
 /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */

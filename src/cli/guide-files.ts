@@ -1,13 +1,14 @@
 /** Guides and their English sentences from the files of this copy, for the proof. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { z } from 'zod';
-import { loadGuide } from '../guide/load.ts';
+import { loadGuide, loadShared } from '../guide/load.ts';
 import type { GuideProblem } from '../guide/problem.ts';
 import type { GuideSentences } from '../guide/prove/sentences.ts';
 import type { Guide } from '../guide/types.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { inRoot } from './books.ts';
+import { withSharedText } from '../text/shared-text.ts';
+import { inRoot, sharedFile } from './books.ts';
 
 /** A file of sentences that cannot be used. */
 export type TextProblem =
@@ -28,13 +29,6 @@ const sentencesSchema = z.record(
   }),
 );
 
-/** The graph files of every guide, from the top folder, in the order of their names. */
-export function guideFiles(): string[] {
-  return readdirSync(inRoot('content/guides'))
-    .toSorted()
-    .map((name) => inRoot(`content/guides/${name}/graph.yaml`));
-}
-
 function readText(file: string): Result<string, TextProblem> {
   try {
     return ok(readFileSync(file, 'utf8'));
@@ -49,12 +43,22 @@ export function readGuide(
   shown: string,
 ): Result<Guide, readonly (GuideProblem | TextProblem)[]> {
   const source = readText(file);
-  return source.ok ? loadGuide(source.value, shown) : fail([{ ...source.error, file: shown }]);
+  if (!source.ok) return fail([{ ...source.error, file: shown }]);
+  const sharedText = readText(inRoot(sharedFile));
+  if (!sharedText.ok) return fail([{ ...sharedText.error, file: sharedFile }]);
+  const shared = loadShared(sharedText.value, sharedFile);
+  return shared.ok ? loadGuide(source.value, shown, shared.value) : shared;
 }
 
-/** A guide's English sentences. */
+/** A guide's English sentences, those of the shared danger pages too. */
 export function readSentences(guide: Guide): Result<GuideSentences, readonly TextProblem[]> {
-  const file = `content/text/en/${guide.id}.json`;
+  const shared = readSentenceFile('content/text/en/shared.json');
+  if (!shared.ok) return shared;
+  const own = readSentenceFile(`content/text/en/${guide.id}.json`);
+  return own.ok ? ok(withSharedText(guide, shared.value, own.value)) : own;
+}
+
+function readSentenceFile(file: string): Result<GuideSentences, readonly TextProblem[]> {
   const source = readText(inRoot(file));
   if (!source.ok) return fail([{ ...source.error, file }]);
   let value: unknown;

@@ -6,8 +6,8 @@ import { relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { GuideProblem } from '../guide/problem.ts';
 import { prove } from '../guide/prove/prove.ts';
-import { inRoot } from './books.ts';
-import { guideFiles, readGuide, readSentences } from './guide-files.ts';
+import { guideFiles, inRoot } from './books.ts';
+import { readGuide, readSentences } from './guide-files.ts';
 import type { TextProblem } from './guide-files.ts';
 import { tellProblem } from './guide-words.ts';
 import { proofJson, proofLines, spokenGrade } from './proof-report.ts';
@@ -63,7 +63,8 @@ function main(): number {
     return 2;
   }
   const { values, positionals } = options;
-  const files = positionals.length > 0 ? positionals.map((path) => resolve(path)) : guideFiles();
+  const files =
+    positionals.length > 0 ? positionals.map((path) => resolve(path)) : guideFiles().map(inRoot);
   const problems: Problem[] = [];
   const proved = files.flatMap((file) => proveFile(file, problems) ?? []);
   if (values.json) {

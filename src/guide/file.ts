@@ -1,6 +1,6 @@
 import { answerSchema, fileSchema, nodeSchema } from './schema.ts';
 import type { FileAnswer, FileNode } from './schema.ts';
-import { shapeTroubles } from './shape.ts';
+import { isRecord, shapeTroubles } from './shape.ts';
 import type { Found } from './shape.ts';
 import type { YamlText } from './yaml.ts';
 
@@ -19,10 +19,6 @@ export interface AuthoredGuide {
   readonly nodes: ReadonlyMap<string, AuthoredNode>;
   /** Every node's name, broken ones too, so that a broken node is not also "unknown". */
   readonly names: ReadonlySet<string>;
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 /** Troubles that deserve a name of their own, found before the schema sees the node. */

@@ -9,6 +9,8 @@ import type { AuthoredGuide, AuthoredNode } from './file.ts';
 import { findLoops } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
 import type { Found } from './shape.ts';
+import { asGuide, withShared } from './shared.ts';
+import type { Shared } from './shared.ts';
 import type {
   Answer,
   AnswerId,
@@ -121,10 +123,25 @@ function inFileOrder(guide: AuthoredGuide, copies: ReadonlyMap<string, Copy>): C
 /**
  * Read a guide from the text of its `graph.yaml`. Every problem of the file is
  * returned, in the order of the file, each with the place it was found at; `file`
- * is only copied into the problems.
+ * is only copied into the problems. `shared` are the danger pages it may ask for.
  */
-export function loadGuide(source: string, file: string): Result<Guide, readonly GuideProblem[]> {
+export function loadGuide(
+  source: string,
+  file: string,
+  shared?: Shared,
+): Result<Guide, readonly GuideProblem[]> {
   const text = readYaml(source);
+  return loadText(shared ? withShared(text, shared) : text, file);
+}
+
+/** Read the danger pages that guides share from the text of `shared.yaml`. */
+export function loadShared(source: string, file: string): Result<Shared, readonly GuideProblem[]> {
+  const text = readYaml(source);
+  const loaded = loadText(asGuide(text), file);
+  return loaded.ok ? ok(text.value as Shared) : loaded;
+}
+
+function loadText(text: YamlText, file: string): Result<Guide, readonly GuideProblem[]> {
   const problemsOf = (found: readonly Found[]): readonly GuideProblem[] =>
     found
       .map((trouble) => ({ ...trouble, file }))

@@ -62,6 +62,8 @@ export const fileSchema = z.strictObject({
   id: name,
   tracks: z.array(name).min(1),
   start: name,
+  /** Takes the shared danger pages; `none` leads to this guide's own first page. */
+  dangers: z.strictObject({ none: name }).optional(),
   nodes: z.record(name, z.unknown()),
 });
 

@@ -5,6 +5,10 @@ import type { Path, YamlText } from './yaml.ts';
 /** A trouble and where it is; the loader adds the file. */
 export type Found = GuideTrouble & { readonly place: Place };
 
+export function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
 function at(value: unknown, path: Path): unknown {
   return path.reduce<unknown>(
     (inner, key) =>

@@ -10,7 +10,8 @@ import { loadModel } from '../diagnosis/load.ts';
 import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
-import { loadGuide } from '../guide/load.ts';
+import { loadGuides } from '../guide/load-guides.ts';
+import type { SourceFile } from '../guide/load-guides.ts';
 import type { Guide } from '../guide/types.ts';
 import type { Result } from '../result.ts';
 import { carePagesSchema, sourcesSchema } from './care-schema.ts';
@@ -22,6 +23,7 @@ import type { Firm } from './firm.ts';
 import { demoSchema } from './demo.ts';
 import type { Demo } from './demo.ts';
 import { guideTextSchema } from './guide-text.ts';
+import { withSharedText } from './shared-text.ts';
 
 const root = join(process.cwd(), 'content');
 
@@ -52,14 +54,26 @@ function once<T>(make: () => T): () => T {
 /** The firm of `content/firm.yaml`. */
 export const firm = once((): Firm => checked(firmSchema, parse(read('firm.yaml')), 'firm.yaml'));
 
+function guideNames(): string[] {
+  return readdirSync(join(root, 'guides'), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map(({ name }) => name)
+    .toSorted();
+}
+
+function named(path: string): SourceFile {
+  return { source: read(path), file: `content/${path}` };
+}
+
 /** All guides, in the order of their folder names. */
 export const guides = once((): readonly Guide[] =>
-  readdirSync(join(root, 'guides'))
-    .toSorted()
-    .map((name) => {
-      const path = `guides/${name}/graph.yaml`;
-      return need(loadGuide(read(path), path), path);
-    }),
+  need(
+    loadGuides(
+      guideNames().map((name) => named(`guides/${name}/graph.yaml`)),
+      named('guides/shared.yaml'),
+    ),
+    'guides',
+  ),
 );
 
 /** The optional details of `content/details.yaml`, in the order of the note code. */
@@ -104,11 +118,14 @@ export function textFile(language: string, name: string): unknown {
   return JSON.parse(read(`text/${language}/${name}.json`));
 }
 
-/** The sentences of a guide in a language, every one of them there. */
+/** The sentences of a guide in a language, every one of them there, the shared ones too. */
 export function guideTextFile(language: string, guide: Guide): Record<string, unknown> {
+  const [shared, own] = ['shared', guide.id].map(
+    (name) => textFile(language, name) as Record<string, unknown>,
+  );
   return checked(
     guideTextSchema(guide),
-    textFile(language, guide.id),
+    withSharedText(guide, shared ?? {}, own ?? {}),
     `text/${language}/${guide.id}.json`,
   );
 }

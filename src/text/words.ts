@@ -1,7 +1,7 @@
 import i18next from 'i18next';
 import type { i18n, TFunction } from 'i18next';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideTextFile, textFile } from './content.ts';
+import { firm, guides, guideTextFile, models, textFile } from './content.ts';
 import type { NodeText } from './guide-text.ts';
 
 /** Text files that belong to no guide. */
@@ -21,6 +21,11 @@ export const namespaces = [
 
 /** `t` over all namespaces, `site` the default; an unknown key does not compile. */
 export type Words = TFunction<typeof namespaces>;
+
+/** The text file of a guide's own faults, checks and reasons. */
+export function faultTexts(guide: string): string {
+  return `${guide}.faults`;
+}
 
 function missing(key: string): never {
   throw new Error(`No sentence for "${key}". Add it to content/text in every language.`);
@@ -50,6 +55,8 @@ function engine(language: string): i18n {
   for (const name of namespaces)
     resources[name] = textFile(language, name) as Record<string, unknown>;
   for (const guide of guides()) resources[guide.id] = guideTextFile(language, guide);
+  for (const guide of Object.keys(models()))
+    resources[faultTexts(guide)] = textFile(language, faultTexts(guide)) as Record<string, unknown>;
   const made = i18next.createInstance({
     lng: language,
     fallbackLng: false,

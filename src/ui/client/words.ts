@@ -18,6 +18,8 @@ export interface Words {
   some(key: string): readonly string[];
   /** Whether there is such a sentence: names from old releases may have lost theirs. */
   has(key: string): boolean;
+  /** The same with a guide's own faults and checks (`<guide>.faults`) among the diagnosis' words. */
+  forGuide(guide: string): Words;
 }
 
 /** What `Words.astro` writes: namespace → sentences, nested. The first namespace is the default. */
@@ -28,6 +30,10 @@ export interface Carried {
 
 function missing(key: string): never {
   throw new RangeError(`No sentence for "${key}".`);
+}
+
+function asObject(value: unknown): object {
+  return typeof value === 'object' && value !== null ? value : {};
 }
 
 function step(inside: unknown, name: string): unknown {
@@ -66,6 +72,10 @@ export function makeWords({ language, texts }: Carried): Words {
       return Array.isArray(sentences) ? (sentences as readonly string[]) : [];
     },
     has: (key) => typeof find(key) === 'string',
+    forGuide(guide) {
+      const diagnosis = { ...asObject(texts['diagnosis']), ...asObject(texts[`${guide}.faults`]) };
+      return makeWords({ language, texts: { ...texts, diagnosis } });
+    },
   };
 }
 

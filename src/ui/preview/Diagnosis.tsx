@@ -1,4 +1,4 @@
-import { Show, type JSX } from 'solid-js';
+import { createMemo, Show, type JSX } from 'solid-js';
 import { evidenceOf } from '../../diagnosis/evidence.ts';
 import type { Model } from '../../diagnosis/types.ts';
 import type { BookGuide } from '../../note/library.ts';
@@ -43,11 +43,12 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
   // eslint-disable-next-line solid/reactivity -- what it reads does not change under it
   const { model, guide, note, code } = props;
   const visit = createVisit(model, evidenceOf(guide, note.journey, note.details), code);
+  const page = createMemo(() => ({ ...props.page, words: props.page.words.forGuide(guide.id) }));
   return (
     <>
-      <Faults page={props.page} guide={props.guide} visit={visit} />
-      <Plan page={props.page} visit={visit} />
-      <Load page={props.page} visit={visit} />
+      <Faults page={page()} guide={props.guide} visit={visit} />
+      <Plan page={page()} visit={visit} />
+      <Load page={page()} visit={visit} />
     </>
   );
 }

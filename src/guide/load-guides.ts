@@ -1,0 +1,28 @@
+import { fail, ok } from '../result.ts';
+import type { Result } from '../result.ts';
+import { loadGuide, loadShared } from './load.ts';
+import type { GuideProblem } from './problem.ts';
+import type { Guide } from './types.ts';
+
+/** A file's text, and its name for problems. */
+export interface SourceFile {
+  readonly source: string;
+  readonly file: string;
+}
+
+/**
+ * Read all guides of a copy, in the order given, with the danger pages they share. Every
+ * problem of every file is returned.
+ */
+export function loadGuides(
+  files: readonly SourceFile[],
+  sharedFile: SourceFile,
+): Result<readonly Guide[], readonly GuideProblem[]> {
+  const shared = loadShared(sharedFile.source, sharedFile.file);
+  if (!shared.ok) return shared;
+  const loaded = files.map(({ source, file }) => loadGuide(source, file, shared.value));
+  const problems = loaded.flatMap((one) => (one.ok ? [] : one.error));
+  return problems.length > 0
+    ? fail(problems)
+    : ok(loaded.flatMap((one) => (one.ok ? [one.value] : [])));
+}

@@ -1,0 +1,76 @@
+import { isRecord } from './shape.ts';
+import type { Path, YamlText } from './yaml.ts';
+
+/**
+ * The danger question and its emergency stops in the authors' form, the same in every
+ * guide that takes them. The question lacks the answer `none`: each guide has its own.
+ */
+export interface Shared {
+  readonly start: string;
+  readonly nodes: Readonly<Record<string, unknown>>;
+}
+
+/** The answer of the danger question that goes on. */
+const NONE = 'none';
+
+/** The danger question with `none` leading to a guide's own first page. */
+function goingOn(question: unknown, to: unknown): unknown {
+  if (!isRecord(question)) return question;
+  const answers = isRecord(question['answers']) ? question['answers'] : {};
+  return { ...question, answers: { ...answers, [NONE]: { to } } };
+}
+
+/**
+ * A guide's text with the shared danger pages in it, where it asks for them by `dangers`;
+ * any other text as it is. The guide's own node of the same name takes the place of the
+ * shared one. Places of what is shared are those of `dangers` in the guide's file.
+ */
+export function withShared(text: YamlText, shared: Shared): YamlText {
+  const raw = text.value;
+  if (!isRecord(raw) || raw['dangers'] === undefined) return text;
+  const { dangers } = raw;
+  const own = isRecord(raw['nodes']) ? raw['nodes'] : {};
+  const { [shared.start]: question, ...stops } = shared.nodes;
+  const none = isRecord(dangers) ? dangers[NONE] : undefined;
+  const value = {
+    ...raw,
+    start: raw['start'] ?? shared.start,
+    nodes: { [shared.start]: goingOn(question, none), ...own, ...stops, ...own },
+  };
+  const here = (path: Path): Path => {
+    const [top, name] = path;
+    if (top === 'start' && raw['start'] === undefined) return ['dangers'];
+    const taken = top === 'nodes' && typeof name === 'string' && name in shared.nodes;
+    if (!taken || name in own) return path;
+    return path.includes(NONE) ? ['dangers', NONE] : ['dangers'];
+  };
+  return {
+    ...text,
+    value,
+    keyAt: (path) => text.keyAt(here(path)),
+    valueAt: (path) => text.valueAt(here(path)),
+  };
+}
+
+/** A page for `none` to lead to, so that the shared pages can be checked as a guide is. */
+const BEYOND = 'beyond';
+
+/** The shared file as a guide of its own: the danger pages and one page beyond them. */
+export function asGuide(text: YamlText): YamlText {
+  const raw = isRecord(text.value) ? text.value : {};
+  const nodes = isRecord(raw['nodes']) ? raw['nodes'] : {};
+  const start = String(raw['start']);
+  return {
+    ...text,
+    value: {
+      ...raw,
+      id: 'shared',
+      tracks: ['all'],
+      nodes: {
+        ...nodes,
+        [start]: goingOn(nodes[start], BEYOND),
+        [BEYOND]: { kind: 'finish', urgency: 'none' },
+      },
+    },
+  };
+}
