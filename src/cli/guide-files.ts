@@ -1,14 +1,17 @@
 /** Guides and their English sentences from the files of this copy, for the proof. */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
-import { loadGuide, loadShared } from '../guide/load.ts';
+import { guidesOf } from '../guide/ids.ts';
+import { joinGuides } from '../guide/join.ts';
+import type { Part } from '../guide/join.ts';
+import { loadPart, loadShared } from '../guide/load.ts';
 import type { GuideProblem } from '../guide/problem.ts';
 import type { GuideSentences } from '../guide/prove/sentences.ts';
-import type { Guide } from '../guide/types.ts';
+import type { Guide, GuideId } from '../guide/types.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { withSharedText } from '../text/shared-text.ts';
-import { inRoot, sharedFile } from './books.ts';
+import { joinedText } from '../text/shared-text.ts';
+import { guideFiles, inRoot, sharedFile } from './books.ts';
 
 /** A file of sentences that cannot be used. */
 export type TextProblem =
@@ -37,25 +40,47 @@ function readText(file: string): Result<string, TextProblem> {
   }
 }
 
-/** A guide from its file; `shown` is the file's name in problems. */
-export function readGuide(
-  file: string,
-  shown: string,
-): Result<Guide, readonly (GuideProblem | TextProblem)[]> {
+type FileProblems = readonly (GuideProblem | TextProblem)[];
+
+/** One guide's file by itself; `shown` is the file's name in problems. */
+function readPart(file: string, shown: string): Result<Part, FileProblems> {
   const source = readText(file);
   if (!source.ok) return fail([{ ...source.error, file: shown }]);
   const sharedText = readText(inRoot(sharedFile));
   if (!sharedText.ok) return fail([{ ...sharedText.error, file: sharedFile }]);
   const shared = loadShared(sharedText.value, sharedFile);
-  return shared.ok ? loadGuide(source.value, shown, shared.value) : shared;
+  return shared.ok ? loadPart(source.value, shown, shared.value) : shared;
 }
 
-/** A guide's English sentences, those of the shared danger pages too. */
+/**
+ * A guide from its file, joined with the published ones it hands over to; `shown` is the
+ * file's name in problems.
+ */
+export function readGuide(file: string, shown: string): Result<Guide, FileProblems> {
+  const part = readPart(file, shown);
+  if (!part.ok) return part;
+  const { guide, handOvers } = part.value;
+  // Most guides hand over to none; a broken other file is then none of this one's business.
+  const published = handOvers.length === 0 ? [] : guideFiles();
+  const others = published.map((path) => readPart(inRoot(path), path));
+  const problems = others.flatMap((other) => (other.ok ? [] : other.error));
+  if (problems.length > 0) return fail(problems);
+  const rest = others.flatMap((other) =>
+    other.ok && other.value.guide.id !== guide.id ? [other.value] : [],
+  );
+  const joined = joinGuides([part.value, ...rest]);
+  return joined.ok ? ok(joined.value[0] ?? guide) : joined;
+}
+
+/** The English sentences of a guide's pages, and of those it hands over to. */
 export function readSentences(guide: Guide): Result<GuideSentences, readonly TextProblem[]> {
   const shared = readSentenceFile('content/text/en/shared.json');
-  if (!shared.ok) return shared;
-  const own = readSentenceFile(`content/text/en/${guide.id}.json`);
-  return own.ok ? ok(withSharedText(guide, shared.value, own.value)) : own;
+  const names = [guide.id, ...guidesOf(guide)];
+  const texts = names.map((name) => readSentenceFile(`content/text/en/${name}.json`));
+  const problems = [shared, ...texts].flatMap((text) => (text.ok ? [] : text.error));
+  if (!shared.ok || problems.length > 0) return fail(problems);
+  const own = new Map(names.map((name, i) => [name, texts[i]?.ok ? texts[i].value : {}]));
+  return ok(joinedText(guide, shared.value, (name) => own.get(name as GuideId) ?? {}));
 }
 
 function readSentenceFile(file: string): Result<GuideSentences, readonly TextProblem[]> {

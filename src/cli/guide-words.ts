@@ -118,6 +118,36 @@ export function tellTrouble(trouble: GuideTrouble): Told {
         what: `No answer leads to ${trouble.node}.`,
         hint: 'Lead an answer to it, or take it out.',
       };
+    case 'entry-missing':
+      return {
+        what: `"entries" names "${trouble.entry}", which is no node of this file.`,
+        hint: 'Correct its spelling, or take it out.',
+      };
+    case 'guide-unknown':
+      return {
+        what: `${trouble.node}, answer ${trouble.answer}, leads into "${trouble.guide}", which is no guide.`,
+        hint: 'Write "guide/node" with the name of a folder in content/guides.',
+      };
+    case 'entry-unknown':
+      return {
+        what: `${trouble.node}, answer ${trouble.answer}, leads to "${trouble.target}" of ${trouble.guide}, which is not among its entries.`,
+        hint: `Use one of: ${list(trouble.entries)}; or add it to "entries" in that guide's file.`,
+      };
+    case 'entry-off-track':
+      return {
+        what: `${trouble.node}, answer ${trouble.answer}: no journey of ${trouble.guide} comes to "${trouble.target}" on the track "${trouble.track}".`,
+        hint: 'Name another "track" of that guide, or another entry.',
+      };
+    case 'dangers-differ':
+      return {
+        what: `${trouble.node}, answer ${trouble.answer}: ${trouble.guide} has other danger answers than this guide.`,
+        hint: 'Let both guides take the shared danger pages.',
+      };
+    case 'guide-circle':
+      return {
+        what: `These guides hand over in a circle: ${[...trouble.guides, trouble.guides[0]].join(' → ')}.`,
+        hint: 'Let one of them end in a stop or finish of its own instead.',
+      };
     case 'loop':
       return {
         what: `These lead round in a circle: ${[...trouble.nodes, trouble.nodes[0]].join(' → ')}.`,

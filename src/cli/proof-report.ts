@@ -1,7 +1,8 @@
 /** A guide's proof as lines for people and as plain values for machines. */
 import type { CounterExample, Proof, Verdict } from '../guide/prove/prove.ts';
 import { pageGrade, passages } from '../guide/prove/sentences.ts';
-import type { GuideSentences } from '../guide/prove/sentences.ts';
+import type { GuideSentences, NodeSentences } from '../guide/prove/sentences.ts';
+import { guidesOf, isOwn, ownNodes } from '../guide/ids.ts';
 import type { Guide, Journey } from '../guide/types.ts';
 import { gradeOf, hardest } from '../text/readability.ts';
 import { propertyWords, tellFault } from './proof-words.ts';
@@ -27,15 +28,22 @@ export function spokenGrade(passages: readonly string[]): number {
   return gradeOf(passages.map(spoken));
 }
 
+/** The guide's own pages' sentences: another guide's are told of with that guide. */
+function ownSentences(sentences: GuideSentences): [string, NodeSentences][] {
+  return Object.entries(sentences).filter(([id]) => isOwn({ id }));
+}
+
 function pageGrades(sentences: GuideSentences): { page: string; grade: number }[] {
-  return Object.entries(sentences).map(([page, own]) => ({
+  return ownSentences(sentences).map(([page, own]) => ({
     page,
     grade: Math.round(pageGrade(own, spokenGrade) * 100) / 100,
   }));
 }
 
 function hardestOf(sentences: GuideSentences) {
-  const all = Object.values(sentences).flatMap(passages).map(spoken);
+  const all = ownSentences(sentences)
+    .flatMap(([, own]) => passages(own))
+    .map(spoken);
   return hardest(all, MOST_HARD_SENTENCES);
 }
 
@@ -80,6 +88,13 @@ function verdictLines(proved: Proved, verdict: Verdict): string[] {
   ];
 }
 
+function handsOver(guide: Guide): string {
+  const others = guidesOf(guide);
+  if (others.length === 0) return '';
+  const joined = guide.nodes.size - ownNodes(guide).length;
+  return `, and ${joined} more of ${others.join(', ')}, which it hands over to`;
+}
+
 /** Lines for people. */
 export function proofLines(proved: Proved): string[] {
   const { guide, file, proof, sentences } = proved;
@@ -87,7 +102,7 @@ export function proofLines(proved: Proved): string[] {
   const grades = pageGrades(sentences).toSorted((a, b) => b.grade - a.grade);
   return [
     `${guide.id} (${file})`,
-    `  ${guide.nodes.size} pages. ${figures(all)} journeys, unfinished ones too; ${figures(complete)} come to an end, after ${shortest ?? '?'} to ${longest ?? '?'} answers. All are covered.`,
+    `  ${ownNodes(guide).length} pages${handsOver(guide)}. ${figures(all)} journeys, unfinished ones too; ${figures(complete)} come to an end, after ${shortest ?? '?'} to ${longest ?? '?'} answers. All are covered.`,
     '',
     ...proof.verdicts.flatMap((verdict) => verdictLines(proved, verdict)),
     '',
@@ -109,7 +124,8 @@ export function proofJson({ guide, file, proof, sentences }: Proved) {
     guide: guide.id,
     file,
     holds: proof.holds,
-    pages: guide.nodes.size,
+    pages: ownNodes(guide).length,
+    handsOverTo: guidesOf(guide),
     journeys: {
       all: text(proof.journeys.all),
       complete: text(proof.journeys.complete),

@@ -28,8 +28,10 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
             checkTrack(track, [...path, 'to', track], true);
             return { target, at: [...path, 'to', track] };
           });
+    // A node of another guide, and its track, are checked where the guides are joined.
+    const leaves = targets.some(({ target }) => target.includes('/'));
     for (const { target, at } of targets)
-      if (!guide.names.has(target))
+      if (!target.includes('/') && !guide.names.has(target))
         found.push({
           code: 'target-unknown',
           node: node.name,
@@ -37,11 +39,12 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
           target,
           place: text.valueAt(at),
         });
-    if (typeof answer.track === 'string') checkTrack(answer.track, [...path, 'track']);
-    else
+    if (typeof answer.track === 'string') {
+      if (!leaves) checkTrack(answer.track, [...path, 'track']);
+    } else
       for (const [from, to] of Object.entries(answer.track ?? {})) {
         checkTrack(from, [...path, 'track', from], true);
-        checkTrack(to, [...path, 'track', from]);
+        if (!leaves) checkTrack(to, [...path, 'track', from]);
       }
     for (const fact of answer.sets.filter((set) => answer.clears.includes(set)))
       found.push({
@@ -55,6 +58,10 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
   guide.tracks.forEach((track, index) => {
     if (guide.tracks.indexOf(track) !== index)
       found.push({ code: 'track-repeated', track, place: text.valueAt(['tracks', index]) });
+  });
+  guide.entries.forEach((entry, index) => {
+    if (!guide.names.has(entry))
+      found.push({ code: 'entry-missing', entry, place: text.valueAt(['entries', index]) });
   });
   const start = guide.nodes.get(guide.start);
   if (!guide.names.has(guide.start))

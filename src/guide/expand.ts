@@ -1,3 +1,6 @@
+import { split } from './ids.ts';
+import { unresolved } from './join.ts';
+import type { HandOver } from './join.ts';
 import type { FileAnswer } from './schema.ts';
 import type { AuthoredGuide, AuthoredNode } from './file.ts';
 import type { Found } from './shape.ts';
@@ -17,6 +20,13 @@ export interface Copy {
   readonly edges: readonly Edge[];
 }
 
+/** What following a guide's answers makes. */
+export interface Expanded {
+  readonly copies: ReadonlyMap<string, Copy>;
+  readonly handOvers: readonly HandOver[];
+  readonly troubles: readonly Found[];
+}
+
 /** `to` and `track` may be one name, or one name for each track. */
 function forTrack(value: FileAnswer['to'], track: string): string | undefined {
   return typeof value === 'string' ? value : value[track];
@@ -31,14 +41,12 @@ function isEnd(authored: AuthoredNode): boolean {
  * is reached on. The guide's first track keeps the plain names; copies on another
  * track are called `name-track`.
  */
-export function expand(
-  guide: AuthoredGuide,
-  text: YamlText,
-): { readonly copies: ReadonlyMap<string, Copy>; readonly troubles: readonly Found[] } {
+export function expand(guide: AuthoredGuide, text: YamlText): Expanded {
   const troubles: Found[] = [];
   const seen = new Set<string>();
   const reached = new Map<string, { authored: AuthoredNode; track: string | undefined }>();
   const copies = new Map<string, Copy>();
+  const handOvers: HandOver[] = [];
 
   /** One trouble of the file shows on every track; tell it once. */
   function tell(trouble: Found): void {
@@ -54,10 +62,12 @@ export function expand(
   /** The copy an answer leads to, entered among the reached ones. */
   function follow(from: AuthoredNode, answer: string, given: FileAnswer, track: string) {
     const path = ['nodes', from.name, 'answers', answer];
+    const there = forTrack(given.to, track);
+    if (there?.includes('/')) return leave(from, answer, given, track, there);
     const moved = given.track === undefined ? track : (forTrack(given.track, track) ?? track);
     const target = forTrack(given.to, moved);
     const told = () => ({ node: from.name, answer, place: text.valueAt([...path, 'to']) });
-    if (target === undefined) {
+    if (target === undefined || target.includes('/')) {
       tell({ code: 'target-missing', track: moved, ...told() });
       return undefined;
     }
@@ -68,6 +78,23 @@ export function expand(
     if ('only' in node && node.only !== undefined && node.only !== moved)
       tell({ code: 'wrong-track', target, track: moved, only: node.only, ...told() });
     return enter(authored, moved);
+  }
+
+  /** An answer that leads into another guide; `track`, if any, is one of that guide. */
+  function leave(
+    from: AuthoredNode,
+    answer: string,
+    given: FileAnswer,
+    track: string,
+    there: string,
+  ): string {
+    const { guide: other = '', name: target } = split(there);
+    const on = given.track === undefined ? undefined : forTrack(given.track, track);
+    const place = text.valueAt(['nodes', from.name, 'answers', answer, 'to']);
+    const handOver = { node: from.name, answer, guide: other, target, track: on, place };
+    const same = (one: HandOver): boolean => JSON.stringify(one) === JSON.stringify(handOver);
+    if (!handOvers.some(same)) handOvers.push(handOver);
+    return unresolved(handOver);
   }
 
   function enter(authored: AuthoredNode, track: string): string {
@@ -97,5 +124,5 @@ export function expand(
       }
     copies.set(id, { id, track, authored, edges });
   }
-  return { copies, troubles };
+  return { copies, handOvers, troubles };
 }

@@ -16,6 +16,7 @@ export interface AuthoredGuide {
   readonly id: string;
   readonly tracks: readonly string[];
   readonly start: string;
+  readonly entries: readonly string[];
   readonly nodes: ReadonlyMap<string, AuthoredNode>;
   /** Every node's name, broken ones too, so that a broken node is not also "unknown". */
   readonly names: ReadonlySet<string>;
@@ -79,12 +80,14 @@ function readNode(name: string, raw: unknown, text: YamlText, troubles: Found[])
 }
 
 /** The frame as it was meant, so that one slip in it does not hide what else is wrong. */
-function meant(raw: unknown): { id: string; tracks: string[]; start: string } | undefined {
+function meant(raw: unknown): Omit<AuthoredGuide, 'nodes' | 'names'> | undefined {
   if (!isRecord(raw)) return undefined;
-  const { id, tracks, start } = raw;
+  const { id, tracks, start, entries } = raw;
   if (typeof start !== 'string' || !Array.isArray(tracks)) return undefined;
-  const names = tracks.filter((track) => typeof track === 'string');
-  return names.length > 0 ? { id: String(id), tracks: names, start } : undefined;
+  const names = (list: unknown): string[] =>
+    Array.isArray(list) ? list.filter((one) => typeof one === 'string') : [];
+  const frame = { id: String(id), tracks: names(tracks), start, entries: names(entries) };
+  return frame.tracks.length > 0 ? frame : undefined;
 }
 
 /**

@@ -1,4 +1,4 @@
-import { NAME, formatJourney, parseJourney } from './journey-text.ts';
+import { NAME, NODE_NAME, formatJourney, parseJourney } from './journey-text.ts';
 import type { Journey, NodeId } from './types.ts';
 
 /** A count-down that was running when the address was written. */
@@ -9,7 +9,7 @@ export interface RunningTimer {
 }
 
 /** A part of the fragment, by its key in the address. */
-export type Part = 'j' | 'e' | 'd' | 'on' | 'w' | 'c' | 'm' | 'r';
+export type Part = 'g' | 'j' | 'e' | 'd' | 'on' | 'w' | 'c' | 'm' | 'r';
 
 /** What was wrong with a fragment; what could be read of it was read. */
 export type FragmentProblem =
@@ -22,6 +22,8 @@ export type FragmentProblem =
 
 /** Everything an address carries after `#`. An absent part is absent, never empty. */
 export interface Fragment {
+  /** The guide the journey began in, where the page may be another guide's. */
+  readonly guide?: string;
   readonly journey: Journey;
   /** The display's text as shown. */
   readonly error?: string;
@@ -83,7 +85,7 @@ function isDay(text: string): boolean {
 function parseTimer(text: string): RunningTimer | undefined {
   const [node = '', end = '', more] = text.split('.', 3);
   // Seven digits in base 36 reach the year 4453.
-  const right = more === undefined && NAME.test(node) && /^[1-9a-z][0-9a-z]{0,6}$/.test(end);
+  const right = more === undefined && NODE_NAME.test(node) && /^[1-9a-z][0-9a-z]{0,6}$/.test(end);
   return right ? { node: node as NodeId, end: Number.parseInt(end, 36) } : undefined;
 }
 
@@ -107,6 +109,10 @@ export function parseFragment(hash: string): {
     return clean(values.get(part) ?? '', part, problems) || undefined;
   }
 
+  const guideText = values.get('g') ?? '';
+  const guide = NAME.test(guideText) ? guideText : undefined;
+  if (guideText !== '' && guide === undefined) unreadable('g');
+
   const journeyText = values.get('j') ?? '';
   const journey = parseJourney(journeyText);
   if (formatJourney(journey) !== journeyText) unreadable('j');
@@ -125,6 +131,7 @@ export function parseFragment(hash: string): {
 
   const [error, code, model, remark] = [text('e'), text('c'), text('m'), text('r')];
   const fragment: Fragment = {
+    ...(guide === undefined ? {} : { guide }),
     journey,
     details,
     ...(error === undefined ? {} : { error }),
@@ -137,10 +144,16 @@ export function parseFragment(hash: string): {
   return { fragment, problems };
 }
 
+/** A slash may stand in a fragment as it is (RFC 3986, section 3.5). */
+function encoded(value: string): string {
+  return encodeURIComponent(value.toWellFormed()).replaceAll('%2F', '/');
+}
+
 /** Write a fragment without its `#`; '' where there is nothing to write. */
 export function formatFragment(fragment: Fragment): string {
-  const { journey, error, details, made, timer, code, model, remark } = fragment;
+  const { guide, journey, error, details, made, timer, code, model, remark } = fragment;
   const parts: readonly (readonly [Part, string])[] = [
+    ['g', guide ?? ''],
     ['j', formatJourney(journey)],
     ['e', error ?? ''],
     [
@@ -157,6 +170,6 @@ export function formatFragment(fragment: Fragment): string {
   ];
   return parts
     .filter(([, value]) => value !== '')
-    .map(([key, value]) => `${key}=${encodeURIComponent(value.toWellFormed())}`)
+    .map(([key, value]) => `${key}=${encoded(value)}`)
     .join('&');
 }

@@ -2,6 +2,8 @@ import type { AnswerId, Given, Journey, NodeId } from './types.ts';
 
 /** A name as it may stand in a fragment: what the loader lets through, and no longer. */
 export const NAME = /^[a-z0-9-]{1,60}$/;
+/** A node's name; that of another guide's node is `guide/node`. */
+export const NODE_NAME = /^[a-z0-9-]{1,60}(?:\/[a-z0-9-]{1,60})?$/;
 /** More than any journey has (25 answers): a bound for hostile fragments. */
 const MOST = 64;
 
@@ -14,7 +16,7 @@ export function parseJourney(text: string): Journey {
   const journey: Given[] = [];
   for (const pair of text.split('~', MOST)) {
     const [at = '', answer = '', more] = pair.split('.', 3);
-    if (more !== undefined || !NAME.test(at) || !NAME.test(answer)) break;
+    if (more !== undefined || !NODE_NAME.test(at) || !NAME.test(answer)) break;
     journey.push({ at: at as NodeId, answer: answer as AnswerId });
   }
   return journey;

@@ -1,6 +1,7 @@
-import { fail, ok } from '../result.ts';
+import { fail } from '../result.ts';
 import type { Result } from '../result.ts';
-import { loadGuide, loadShared } from './load.ts';
+import { joinGuides } from './join.ts';
+import { loadPart, loadShared } from './load.ts';
 import type { GuideProblem } from './problem.ts';
 import type { Guide } from './types.ts';
 
@@ -11,8 +12,8 @@ export interface SourceFile {
 }
 
 /**
- * Read all guides of a copy, in the order given, with the danger pages they share. Every
- * problem of every file is returned.
+ * Read all guides of a copy, in the order given, with the danger pages they share, and join
+ * those that hand over to others. Every problem of every file is returned.
  */
 export function loadGuides(
   files: readonly SourceFile[],
@@ -20,9 +21,9 @@ export function loadGuides(
 ): Result<readonly Guide[], readonly GuideProblem[]> {
   const shared = loadShared(sharedFile.source, sharedFile.file);
   if (!shared.ok) return shared;
-  const loaded = files.map(({ source, file }) => loadGuide(source, file, shared.value));
+  const loaded = files.map(({ source, file }) => loadPart(source, file, shared.value));
   const problems = loaded.flatMap((one) => (one.ok ? [] : one.error));
   return problems.length > 0
     ? fail(problems)
-    : ok(loaded.flatMap((one) => (one.ok ? [one.value] : [])));
+    : joinGuides(loaded.flatMap((one) => (one.ok ? [one.value] : [])));
 }

@@ -6,6 +6,8 @@ import { expand } from './expand.ts';
 import type { Copy } from './expand.ts';
 import { readFile } from './file.ts';
 import type { AuthoredGuide, AuthoredNode } from './file.ts';
+import { joinGuides } from './join.ts';
+import type { Part } from './join.ts';
 import { findLoops } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
 import type { Found } from './shape.ts';
@@ -130,6 +132,18 @@ export function loadGuide(
   file: string,
   shared?: Shared,
 ): Result<Guide, readonly GuideProblem[]> {
+  const part = loadPart(source, file, shared);
+  if (!part.ok) return part;
+  const joined = joinGuides([part.value]);
+  return joined.ok ? ok(joined.value[0] ?? part.value.guide) : joined;
+}
+
+/** The same for a guide that may hand over to others: `joinGuides` then makes it whole. */
+export function loadPart(
+  source: string,
+  file: string,
+  shared?: Shared,
+): Result<Part, readonly GuideProblem[]> {
   const text = readYaml(source);
   return loadText(shared ? withShared(text, shared) : text, file);
 }
@@ -141,7 +155,7 @@ export function loadShared(source: string, file: string): Result<Shared, readonl
   return loaded.ok ? ok(text.value as Shared) : loaded;
 }
 
-function loadText(text: YamlText, file: string): Result<Guide, readonly GuideProblem[]> {
+function loadText(text: YamlText, file: string): Result<Part, readonly GuideProblem[]> {
   const problemsOf = (found: readonly Found[]): readonly GuideProblem[] =>
     found
       .map((trouble) => ({ ...trouble, file }))
@@ -153,7 +167,7 @@ function loadText(text: YamlText, file: string): Result<Guide, readonly GuidePro
   const { guide: authored, troubles } = readFile(text);
   if (!authored) return fail(problemsOf(troubles));
   const found = [...troubles, ...checkNames(authored, text)];
-  const { copies, troubles: onTracks } = expand(authored, text);
+  const { copies, handOvers, troubles: onTracks } = expand(authored, text);
   // With nodes or answers left out, "unreachable" would blame the wrong ones.
   const onCopies = checkCopies(authored, copies, text).filter(
     (trouble) => trouble.code !== 'node-unreachable' || troubles.length === 0,
@@ -167,5 +181,7 @@ function loadText(text: YamlText, file: string): Result<Guide, readonly GuidePro
   const exits = start ? exitsOf(start, nodes) : [];
   found.push(...checkHidden(authored, exits, text));
   if (found.length > 0 || !start) return fail(problemsOf(found));
-  return ok({ id: authored.id as GuideId, start: start.id, nodes, exits });
+  const guide = { id: authored.id as GuideId, start: start.id, nodes, exits };
+  const { tracks, entries } = authored;
+  return ok({ file, guide, tracks, entries, handOvers });
 }

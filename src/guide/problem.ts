@@ -57,6 +57,45 @@ export type GuideTrouble =
   | { readonly code: 'name-taken'; readonly node: string; readonly id: string }
   | { readonly code: 'node-unreachable'; readonly node: string }
   /** The nodes of the loop, each leading to the next and the last to the first. */
-  | { readonly code: 'loop'; readonly nodes: readonly string[] };
+  | { readonly code: 'loop'; readonly nodes: readonly string[] }
+  /** `entries` names what is no question, step or end of this guide. */
+  | { readonly code: 'entry-missing'; readonly entry: string }
+  | JoinTrouble;
+
+/** What can be wrong with answers that lead into another guide. */
+export type JoinTrouble =
+  | {
+      readonly code: 'guide-unknown';
+      readonly node: string;
+      readonly answer: string;
+      readonly guide: string;
+    }
+  /** The other guide does not list the node among its `entries`. */
+  | {
+      readonly code: 'entry-unknown';
+      readonly node: string;
+      readonly answer: string;
+      readonly guide: string;
+      readonly target: string;
+      readonly entries: readonly string[];
+    }
+  /** No journey of the other guide comes to its node on that track; '' is its first one. */
+  | {
+      readonly code: 'entry-off-track';
+      readonly node: string;
+      readonly answer: string;
+      readonly guide: string;
+      readonly target: string;
+      readonly track: string;
+    }
+  /** The two guides have different danger answers, so a page would offer the wrong ones. */
+  | {
+      readonly code: 'dangers-differ';
+      readonly node: string;
+      readonly answer: string;
+      readonly guide: string;
+    }
+  /** Each guide hands over to the next, and the last to the first. */
+  | { readonly code: 'guide-circle'; readonly guides: readonly string[] };
 
 export type GuideProblem = GuideTrouble & { readonly file: string; readonly place: Place };

@@ -7,9 +7,12 @@ const name = z.string().regex(namePattern);
 
 /** One for all tracks, or one for each track. */
 const byTrack = z.union([name, z.record(name, name)]);
+/** A node of this guide, or `guide/node`. */
+const target = z.string().regex(/^(?!\d+$)[a-z0-9]+(-[a-z0-9]+)*(\/[a-z0-9]+(-[a-z0-9]+)*)?$/);
 
 export const answerSchema = z.strictObject({
-  to: byTrack,
+  to: z.union([target, z.record(name, target)]),
+  /** Of this guide; where the answer leads into another guide, of that one. */
   track: byTrack.optional(),
   sets: z.array(z.enum(facts)).default([]),
   clears: z.array(z.enum(facts)).default([]),
@@ -64,6 +67,8 @@ export const fileSchema = z.strictObject({
   start: name,
   /** Takes the shared danger pages; `none` leads to this guide's own first page. */
   dangers: z.strictObject({ none: name }).optional(),
+  /** Nodes that answers of other guides may lead to. */
+  entries: z.array(name).default([]),
   nodes: z.record(name, z.unknown()),
 });
 

@@ -1,4 +1,5 @@
 /** Freezing the working guides into a release, and telling when that is due. */
+import { ownNodes } from '../guide/ids.ts';
 import type { Answer, Guide, GuideNode } from '../guide/types.ts';
 import type {
   Release,
@@ -26,8 +27,10 @@ export function freeze(
   };
 }
 
-function freezeGuide({ id, start, nodes, exits }: Guide): ReleaseGuide {
-  return { id, start, nodes: [...nodes.values()].map(freezeNode), exits: exits.map(freezeAnswer) };
+/** Each guide once: what it hands over to is frozen as that other guide's. */
+function freezeGuide(guide: Guide): ReleaseGuide {
+  const { id, start, exits } = guide;
+  return { id, start, nodes: ownNodes(guide).map(freezeNode), exits: exits.map(freezeAnswer) };
 }
 
 function freezeNode({ id, text, kind, urgency, answers }: GuideNode): ReleaseNode {

@@ -4,7 +4,14 @@
  * checked by `release-schema.ts` wherever they come from a file).
  */
 import type { AnswerId, GuideId, NodeId, NodeKind, TextId, Urgency } from '../guide/types.ts';
-import type { Release, ReleaseDetail, ReleaseGuide } from './release.ts';
+import { foreign, split } from '../guide/ids.ts';
+import type {
+  Release,
+  ReleaseAnswer,
+  ReleaseDetail,
+  ReleaseGuide,
+  ReleaseNode,
+} from './release.ts';
 
 /** An answer with its share of the numbering: see `ways.ts`. */
 export interface Way {
@@ -59,20 +66,30 @@ export function bookGuide(book: Book, guide: string): BookGuide | undefined {
 }
 
 function makeBook({ release, published, details, guides }: Release): Book {
-  return { release, published, details, guides: guides.map(makeGuide) };
+  return { release, published, details, guides: makeGuides(guides) };
+}
+
+/** A release's guides, each joined with what its journeys reach of the others. */
+function makeGuides(guides: readonly ReleaseGuide[]): BookGuide[] {
+  const frozen = new Map<string, ReleaseNode>(
+    guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [foreign(guide, node.id), node])),
+  );
+  return guides.map((guide) => makeGuide(guide, frozen));
 }
 
 /**
  * Count journeys from the ends backwards: N(v) = 1 + Σ N(to) over v's ways. One visit
- * a node; the depth of the recursion is the longest journey.
+ * a node; the depth of the recursion is the longest journey. `frozen` are the nodes of
+ * all guides by `guide/node`, as in `src/guide/join.ts`.
  */
-function makeGuide(guide: ReleaseGuide): BookGuide {
-  const frozen = new Map(guide.nodes.map((node) => [node.id, node]));
+function makeGuide(guide: ReleaseGuide, frozen: ReadonlyMap<string, ReleaseNode>): BookGuide {
   const made = new Map<string, BookNode>();
   const make = (id: string): BookNode => {
     const known = made.get(id);
     if (known) return known;
-    const node = frozen.get(id);
+    const { guide: other } = split(id);
+    const named = (name: string): string => (other === undefined ? name : foreign(other, name));
+    const node = frozen.get(other === undefined ? foreign(guide.id, id) : id);
     if (!node) throw new RangeError(id);
     const own = node.answers ?? [];
     const names = new Set(own.map(([answer]) => answer));
@@ -80,15 +97,19 @@ function makeGuide(guide: ReleaseGuide): BookGuide {
     const exits =
       open && id !== guide.start ? guide.exits.filter(([answer]) => !names.has(answer)) : [];
     let journeys = 1n;
-    const ways = [...own, ...exits].map(([answer, target]): Way => {
+    const lead = ([answer, target]: ReleaseAnswer): ReleaseAnswer => [
+      answer,
+      target.includes('/') ? target : named(target),
+    ];
+    const ways = [...own.map(lead), ...exits].map(([answer, target]): Way => {
       const to = make(target);
       const before = journeys;
       journeys += to.journeys;
       return { answer: answer as AnswerId, to, before };
     });
     const ready: BookNode = {
-      id: node.id as NodeId,
-      text: (node.text ?? node.id) as TextId,
+      id: id as NodeId,
+      text: named(node.text ?? node.id) as TextId,
       kind: node.kind,
       urgency: node.urgency ?? 'none',
       ways,
@@ -99,6 +120,8 @@ function makeGuide(guide: ReleaseGuide): BookGuide {
     return ready;
   };
   const start = make(guide.start);
-  const nodes = guide.nodes.map(({ id }) => make(id));
-  return { id: guide.id as GuideId, start, nodes: new Map(nodes.map((node) => [node.id, node])) };
+  const own = guide.nodes.map(({ id }) => make(id));
+  // The guide's own first, in its order, then what it hands over to.
+  const nodes = new Map([...own, ...made.values()].map((node) => [node.id, node]));
+  return { id: guide.id as GuideId, start, nodes };
 }

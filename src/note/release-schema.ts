@@ -4,11 +4,15 @@
  * and never load this. Issue messages are stable codes, not sentences.
  */
 import { z } from 'zod';
+import { foreign, split } from '../guide/ids.ts';
+import { findLoops } from '../guide/loops.ts';
 import { nodeKinds, urgencies } from '../guide/types.ts';
 import type { Release, ReleaseGuide } from './release.ts';
 
 const name = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/);
-const answer = z.tuple([name, name]).readonly();
+/** A node of the same guide, or `guide/node`. */
+const target = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*(?:\/[a-z0-9]+(?:-[a-z0-9]+)*)?$/);
+const answer = z.tuple([name, target]).readonly();
 
 const node = z.strictObject({
   id: name,
@@ -43,7 +47,11 @@ export const releaseSchema: z.ZodType<Release> = z.strictObject({
   guides: z
     .array(guide)
     .min(1)
-    .refine((list) => unique(list.map(({ id }) => id)), 'repeated-guide'),
+    .refine((list) => unique(list.map(({ id }) => id)), 'repeated-guide')
+    .superRefine((list, context) => {
+      for (const problem of joinProblems(list))
+        context.addIssue({ code: 'custom', message: problem.code, path: problem.path });
+    }),
 });
 
 interface GraphProblem {
@@ -55,6 +63,8 @@ interface GraphProblem {
     | 'ends-with-answers'
     | 'open-without-answers'
     | 'exit-not-to-stop'
+    | 'unknown-hand-over'
+    | 'guide-circle'
     | 'loop';
   readonly path: (string | number)[];
 }
@@ -69,7 +79,8 @@ function graphProblems({ start, nodes, exits }: ReleaseGuide): GraphProblem[] {
   for (const [i, list] of lists.entries()) {
     const path = i < nodes.length ? ['nodes', i, 'answers'] : ['exits'];
     if (!unique(list.map(([id]) => id))) problems.push({ code: 'repeated-answer', path });
-    if (!list.every(([, to]) => byId.has(to))) problems.push({ code: 'unknown-target', path });
+    const here = list.filter(([, to]) => !to.includes('/'));
+    if (!here.every(([, to]) => byId.has(to))) problems.push({ code: 'unknown-target', path });
   }
   for (const [i, { kind, answers }] of nodes.entries()) {
     const ends = kind === 'stop' || kind === 'finish';
@@ -79,28 +90,30 @@ function graphProblems({ start, nodes, exits }: ReleaseGuide): GraphProblem[] {
   if (!exits.every(([, to]) => byId.get(to)?.kind === 'stop')) {
     problems.push({ code: 'exit-not-to-stop', path: ['exits'] });
   }
-  if (loops(nodes)) problems.push({ code: 'loop', path: ['nodes'] });
+  if (findLoops(byId.keys(), (id) => targetsOf(byId.get(id))).length > 0)
+    problems.push({ code: 'loop', path: ['nodes'] });
   return problems;
 }
 
-/** Kahn's algorithm: take away nodes nothing leads to until none is left, or only loops are. */
-function loops(nodes: ReleaseGuide['nodes']): boolean {
-  const into = new Map(nodes.map(({ id }) => [id, 0]));
-  const targets = new Map(
-    nodes.map(({ id, answers }) => [id, (answers ?? []).map(([, to]) => to)]),
+/** Where a node's answers lead. */
+function targetsOf(value: ReleaseGuide['nodes'][number] | undefined): string[] {
+  return value?.answers?.map(([, to]) => to) ?? [];
+}
+
+/** Answers that lead into another guide must find their node there, and no guide its way back. */
+function joinProblems(guides: readonly ReleaseGuide[]): GraphProblem[] {
+  const known = new Set(guides.flatMap(({ id, nodes }) => nodes.map((one) => foreign(id, one.id))));
+  const leaving = new Map(
+    guides.map(({ id, nodes }) => [id, nodes.flatMap(targetsOf).filter((to) => to.includes('/'))]),
   );
-  for (const to of [...targets.values()].flat()) into.set(to, (into.get(to) ?? 0) + 1);
-  const free = [...into.keys()].filter((id) => into.get(id) === 0);
-  let taken = 0;
-  for (let id = free.pop(); id !== undefined; id = free.pop()) {
-    taken += 1;
-    for (const to of targets.get(id) ?? []) {
-      const left = (into.get(to) ?? 0) - 1;
-      into.set(to, left);
-      if (left === 0) free.push(to);
-    }
-  }
-  return taken < into.size;
+  const problems: GraphProblem[] = [];
+  for (const [i, { id }] of guides.entries())
+    if (!leaving.get(id)?.every((to) => known.has(to)))
+      problems.push({ code: 'unknown-hand-over', path: [i] });
+  const next = (id: string): string[] =>
+    (leaving.get(id) ?? []).flatMap((to) => split(to).guide ?? []);
+  if (findLoops(leaving.keys(), next).length > 0) problems.push({ code: 'guide-circle', path: [] });
+  return problems;
 }
 
 function unique(values: readonly string[]): boolean {

@@ -5,7 +5,7 @@
  */
 import type { NodeKind, Urgency } from '../guide/types.ts';
 
-/** An answer and the node it leads to. Lists, not objects: their order is part of the code. */
+/** An answer and the node it leads to, another guide's as `guide/node`. Lists, not objects: their order is part of the code. */
 export type ReleaseAnswer = readonly [answer: string, to: string];
 
 export interface ReleaseNode {

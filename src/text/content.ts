@@ -10,6 +10,7 @@ import { loadModel } from '../diagnosis/load.ts';
 import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
+import { ownNodes } from '../guide/ids.ts';
 import { loadGuides } from '../guide/load-guides.ts';
 import type { SourceFile } from '../guide/load-guides.ts';
 import type { Guide } from '../guide/types.ts';
@@ -23,7 +24,7 @@ import type { Firm } from './firm.ts';
 import { demoSchema } from './demo.ts';
 import type { Demo } from './demo.ts';
 import { guideTextSchema } from './guide-text.ts';
-import { withSharedText } from './shared-text.ts';
+import { joinedText } from './shared-text.ts';
 
 const root = join(process.cwd(), 'content');
 
@@ -120,12 +121,11 @@ export function textFile(language: string, name: string): unknown {
 
 /** The sentences of a guide in a language, every one of them there, the shared ones too. */
 export function guideTextFile(language: string, guide: Guide): Record<string, unknown> {
-  const [shared, own] = ['shared', guide.id].map(
-    (name) => textFile(language, name) as Record<string, unknown>,
-  );
+  const read = (name: string) => textFile(language, name) as Record<string, unknown>;
+  const own = { ...guide, nodes: new Map(ownNodes(guide).map((node) => [node.id, node])) };
   return checked(
     guideTextSchema(guide),
-    withSharedText(guide, shared ?? {}, own ?? {}),
+    joinedText(own, read('shared'), read),
     `text/${language}/${guide.id}.json`,
   );
 }

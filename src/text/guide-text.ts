@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ownNodes } from '../guide/ids.ts';
 import type { Guide, GuideNode, NodeKind } from '../guide/types.ts';
 
 const sentence = z.string().trim().min(1);
@@ -57,12 +58,12 @@ function nodeShape(node: GuideNode): z.ZodType {
 }
 
 /**
- * The shape a guide's text file must have in every language: each node's sentences
+ * The shape a guide's text must have in every language: each of its own nodes' sentences
  * and each answer's label, no more and no less. Made from the graph, so that a new
  * answer without its label fails the build.
  */
 export function guideTextSchema(guide: Guide): z.ZodType<Record<string, NodeText>> {
   const shape: Record<string, z.ZodType> = {};
-  for (const node of guide.nodes.values()) shape[node.text] = nodeShape(node);
+  for (const node of ownNodes(guide)) shape[node.text] = nodeShape(node);
   return z.strictObject(shape) as unknown as z.ZodType<Record<string, NodeText>>;
 }

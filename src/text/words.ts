@@ -1,5 +1,6 @@
 import i18next from 'i18next';
 import type { i18n, TFunction } from 'i18next';
+import { split } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
 import { firm, guides, guideTextFile, models, textFile } from './content.ts';
 import type { NodeText } from './guide-text.ts';
@@ -84,7 +85,8 @@ export function words(language: string): Words {
 export function nodeText(language: string, guide: Guide, text: TextId): NodeText {
   // A guide's keys come from its graph, not from a file the compiler knows.
   const t = engine(language).t as unknown as (key: string, options: object) => unknown;
-  return t(`${guide.id}:${text}`, { returnObjects: true }) as NodeText;
+  const { guide: other = guide.id, name } = split(text);
+  return t(`${other}:${name}`, { returnObjects: true }) as NodeText;
 }
 
 /** All sentences of a namespace with the firm's facts filled in, other placeholders kept. */

@@ -4,6 +4,7 @@
  * left to do here is `{{fact}}` and the counted forms `_one`, `_other` … (`Intl.PluralRules`).
  * i18next itself would take 12 kB, a third of what a note page may weigh.
  */
+import { split } from '../../guide/ids.ts';
 import { embedded } from './embedded.ts';
 
 type Facts = Readonly<Record<string, string | number>>;
@@ -48,7 +49,9 @@ export function makeWords({ language, texts }: Carried): Words {
   const [first = ''] = Object.keys(texts);
   const plural = new Intl.PluralRules(language);
   const find = (key: string): unknown => {
-    const [path = '', space = first] = key.split(':').toReversed();
+    const [whole = '', own = first] = key.split(':').toReversed();
+    // Another guide's sentences, as a guide that hands over to it calls them.
+    const { guide: space = own, name: path } = split(whole);
     return path.split('.').reduce(step, step(texts, space));
   };
   return {

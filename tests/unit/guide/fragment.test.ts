@@ -10,10 +10,13 @@ const name = fc.string({
   minLength: 1,
   maxLength: 12,
 });
-const journey = fc.array(
-  fc.record({ at: name.map((id) => id as NodeId), answer: name.map((id) => id as AnswerId) }),
-  { maxLength: 25 },
-);
+/** A node of the journey's first guide, or of one it handed over to. */
+const nodeName = fc
+  .tuple(name, fc.option(name))
+  .map(([id, other]) => (other === null ? id : `${other}/${id}`) as NodeId);
+const journey = fc.array(fc.record({ at: nodeName, answer: name.map((id) => id as AnswerId) }), {
+  maxLength: 25,
+});
 /** Text as it comes out of reading: tidy, and within the part's length. */
 const text = (most: number) =>
   fc
@@ -24,6 +27,7 @@ const text = (most: number) =>
 
 const fragment: fc.Arbitrary<Fragment> = fc.record(
   {
+    guide: name,
     journey,
     details: fc.dictionary(name, name, { maxKeys: 8, noNullPrototype: true }),
     error: text(24),
@@ -31,7 +35,7 @@ const fragment: fc.Arbitrary<Fragment> = fc.record(
       .date({ min: new Date('2000-01-01'), max: new Date('2099-12-31'), noInvalidDate: true })
       .map((date) => date.toISOString().slice(0, 10)),
     timer: fc.record({
-      node: name.map((id) => id as NodeId),
+      node: nodeName,
       end: fc.integer({ min: 1, max: 36 ** 7 - 1 }),
     }),
     code: text(40),

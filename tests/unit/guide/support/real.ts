@@ -6,7 +6,7 @@ import { withShared } from '../../../../src/guide/shared.ts';
 import type { GuideSentences } from '../../../../src/guide/prove/sentences.ts';
 import type { Guide } from '../../../../src/guide/types.ts';
 import { readYaml } from '../../../../src/guide/yaml.ts';
-import { withSharedText } from '../../../../src/text/shared-text.ts';
+import { joinedText } from '../../../../src/text/shared-text.ts';
 
 function read(path: string): string {
   return readFileSync(fileURLToPath(new URL(`../../../../${path}`, import.meta.url)), 'utf8');
@@ -37,8 +37,8 @@ export function realGuide(): Guide {
 }
 
 /** Its English sentences. */
-export const realSentences = withSharedText(
+export const realSentences = joinedText(
   realGuide(),
   JSON.parse(read('content/text/en/shared.json')) as GuideSentences,
-  JSON.parse(read('content/text/en/door-locked.json')) as GuideSentences,
+  (guide) => JSON.parse(read(`content/text/en/${guide}.json`)) as GuideSentences,
 );

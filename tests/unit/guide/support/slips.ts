@@ -230,6 +230,14 @@ export const slips: readonly [string, string, string, GuideTrouble, number, numb
     3,
   ],
   [
+    'an entry that is no node',
+    'start: danger',
+    'start: danger\nentries: [look, lok]',
+    { code: 'entry-missing', entry: 'lok' },
+    4,
+    17,
+  ],
+  [
     'a loop',
     "'yes': { to: done }",
     "'yes': { to: look }",

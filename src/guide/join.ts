@@ -1,0 +1,143 @@
+import { fail, ok } from '../result.ts';
+import type { Result } from '../result.ts';
+import { foreign } from './ids.ts';
+import { findLoops } from './loops.ts';
+import type { GuideProblem, GuideTrouble, Place } from './problem.ts';
+import type { Answer, Guide, GuideId, GuideNode, NodeId, TextId } from './types.ts';
+
+/** An answer that leads into another guide, as its author wrote it. */
+export interface HandOver {
+  readonly node: string;
+  readonly answer: string;
+  readonly guide: string;
+  /** The other guide's node, by its author's name. */
+  readonly target: string;
+  /** The other guide's track to go on with; its first one if absent. */
+  readonly track: string | undefined;
+  readonly place: Place;
+}
+
+/** One guide's file read by itself: its answers may lead to nodes of other guides. */
+export interface Part {
+  readonly file: string;
+  readonly guide: Guide;
+  readonly tracks: readonly string[];
+  /** Nodes, by their author's names, that other guides may lead to. */
+  readonly entries: readonly string[];
+  readonly handOvers: readonly HandOver[];
+}
+
+/** What an answer leads to before it is known which tracks the other guide has. */
+export function unresolved({ guide, target, track }: Omit<HandOver, 'place'>): string {
+  return foreign(guide, track === undefined ? target : `${target}/${track}`);
+}
+
+type Parts = ReadonlyMap<string, Part>;
+
+/** The copy of another guide's node that a hand-over leads to, by its id there. */
+function copyOf(handOver: HandOver, { tracks, guide }: Part): NodeId {
+  const { target, track = tracks[0] } = handOver;
+  const kind = guide.nodes.get(target as NodeId)?.kind;
+  // An end is one copy on no track.
+  const alone = kind === 'stop' || kind === 'finish' || track === tracks[0];
+  return (alone ? target : `${target}-${String(track)}`) as NodeId;
+}
+
+/** What is wrong with one hand-over by itself. */
+function troubleOf(handOver: HandOver, from: Part, parts: Parts): GuideTrouble | undefined {
+  const { node, answer, guide, target, track } = handOver;
+  const other = parts.get(guide);
+  if (!other) return { code: 'guide-unknown', node, answer, guide };
+  if (!other.entries.includes(target))
+    return { code: 'entry-unknown', node, answer, guide, target, entries: other.entries };
+  if (track !== undefined && !other.tracks.includes(track))
+    return { code: 'track-unknown', path: `nodes.${node}.answers.${answer}.track`, track };
+  if (!other.guide.nodes.has(copyOf(handOver, other)))
+    return { code: 'entry-off-track', node, answer, guide, target, track: track ?? '' };
+  const dangers = ({ exits }: Guide): string => exits.map(({ id, to }) => `${id} ${to}`).join();
+  return dangers(from.guide) === dangers(other.guide)
+    ? undefined
+    : { code: 'dangers-differ', node, answer, guide };
+}
+
+/** Guides that hand over in a circle, told at the hand-over that closes it. */
+function circles(parts: Parts): GuideProblem[] {
+  const next = (id: string): string[] => [
+    ...new Set(
+      parts
+        .get(id)
+        ?.handOvers.map(({ guide }) => guide)
+        .filter((guide) => parts.has(guide)),
+    ),
+  ];
+  return findLoops(parts.keys(), next).flatMap((guides) => {
+    const last = parts.get(guides.at(-1) ?? '');
+    const closing = last?.handOvers.find(({ guide }) => guide === guides[0]);
+    return last && closing
+      ? [{ code: 'guide-circle' as const, guides, file: last.file, place: closing.place }]
+      : [];
+  });
+}
+
+/** A part's nodes with every hand-over led to the very copy it means. */
+function resolved(part: Part, parts: Parts): ReadonlyMap<NodeId, GuideNode> {
+  const targets = new Map<string, string>();
+  for (const handOver of part.handOvers) {
+    const other = parts.get(handOver.guide);
+    if (!other) continue;
+    targets.set(unresolved(handOver), foreign(handOver.guide, copyOf(handOver, other)));
+  }
+  const lead = (answer: Answer): Answer => ({
+    ...answer,
+    to: (targets.get(answer.to) ?? answer.to) as NodeId,
+  });
+  return new Map(
+    [...part.guide.nodes].map(([id, node]) => [id, { ...node, answers: node.answers.map(lead) }]),
+  );
+}
+
+/** A node as it stands in the guide that has led to it from outside. */
+function seenFromOutside(guide: GuideId, node: GuideNode): GuideNode {
+  return {
+    ...node,
+    id: foreign(guide, node.id) as NodeId,
+    text: foreign(guide, node.text) as TextId,
+    answers: node.answers.map((answer) => ({
+      ...answer,
+      to: (answer.to.includes('/') ? answer.to : foreign(guide, answer.to)) as NodeId,
+    })),
+  };
+}
+
+/**
+ * Join guides that hand over to each other: each guide gets the nodes of others that its
+ * journeys can reach, called `other/node`, so that it can be walked, counted and proved as
+ * one graph. The way out to a danger's stop stays the first guide's own. Guides keep their order.
+ */
+export function joinGuides(list: readonly Part[]): Result<readonly Guide[], GuideProblem[]> {
+  const parts: Parts = new Map(list.map((part) => [part.guide.id, part]));
+  const problems = list.flatMap((part) =>
+    part.handOvers.flatMap((handOver): GuideProblem[] => {
+      const trouble = troubleOf(handOver, part, parts);
+      return trouble ? [{ ...trouble, file: part.file, place: handOver.place }] : [];
+    }),
+  );
+  problems.push(...circles(parts));
+  if (problems.length > 0) return fail(problems);
+
+  const nodesOf = new Map(list.map((part) => [part.guide.id, resolved(part, parts)]));
+  const joined = ({ guide }: Part): Guide => {
+    const nodes = new Map(nodesOf.get(guide.id));
+    // A Map's iterator also visits what is added while it runs.
+    for (const node of nodes.values())
+      for (const { to } of node.answers) {
+        if (nodes.has(to)) continue;
+        const slash = to.indexOf('/');
+        const other = to.slice(0, slash) as GuideId;
+        const target = nodesOf.get(other)?.get(to.slice(slash + 1) as NodeId);
+        if (target) nodes.set(to, seenFromOutside(other, target));
+      }
+    return { ...guide, nodes };
+  };
+  return ok(list.map(joined));
+}
