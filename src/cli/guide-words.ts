@@ -123,6 +123,11 @@ export function tellTrouble(trouble: GuideTrouble): Told {
         what: `"entries" names "${trouble.entry}", which is no node of this file.`,
         hint: 'Correct its spelling, or take it out.',
       };
+    case 'rule-unknown':
+      return {
+        what: `A rule names "${trouble.name}", which this guide does not have.`,
+        hint: 'Name a page by its text key, an answer as "page.answer".',
+      };
     case 'guide-unknown':
       return {
         what: `${trouble.node}, answer ${trouble.answer}, leads into "${trouble.guide}", which is no guide.`,

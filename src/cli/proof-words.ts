@@ -16,6 +16,7 @@ export const propertyWords: Readonly<Record<PropertyId, string>> = {
   'door-only-when-cool': 'No step touches the door before the oven has cooled.',
   'sentences-plain': 'Every key has its sentence; every page reads at grade 6 or lower.',
   'unsure-everywhere': 'Every question and step can be answered "I am not sure".',
+  'rules-kept': 'What the guide promises of itself in its "rules" holds.',
 };
 
 /** English for the authors of guides. */
@@ -145,6 +146,26 @@ export function tellFault(fault: Fault): Told {
       return {
         what: `${at} has no answer "unsure".`,
         hint: 'Add one that leads somewhere safe: not to know is always possible.',
+      };
+    case 'page-again':
+      return {
+        what: `A journey comes to ${at} more than ${fault.most} times.`,
+        hint: 'Lead on past it, or change the rule in the guide’s file.',
+      };
+    case 'page-without':
+      return {
+        what: `${at} is reached without the answer ${fault.answer}, which a rule asks for.`,
+        hint: 'Lead through that answer, or change the rule.',
+      };
+    case 'page-despite':
+      return {
+        what: `${at} is reached after the answer ${fault.answer}, which a rule forbids.`,
+        hint: 'Lead past it after that answer, for example on another track.',
+      };
+    case 'ends-elsewhere':
+      return {
+        what: `${at}, answer ${fault.answer}, does not lead at once to ${fault.ends.join(' or ')}.`,
+        hint: 'Lead it there, or change the rule.',
       };
   }
 }

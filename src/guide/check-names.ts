@@ -59,6 +59,24 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
     if (guide.tracks.indexOf(track) !== index)
       found.push({ code: 'track-repeated', track, place: text.valueAt(['tracks', index]) });
   });
+  guide.rules.forEach((rule, index) => {
+    const pages = new Map<string, Set<string>>();
+    for (const { name, node, answers } of guide.nodes.values()) {
+      const known = pages.get(node.text ?? name) ?? new Set();
+      pages.set(node.text ?? name, new Set([...known, ...answers.keys()]));
+    }
+    const check = (key: string, value: string): void => {
+      const [page = '', answer] = value.split('.');
+      if (!(answer === undefined ? pages.has(page) : pages.get(page)?.has(answer)))
+        found.push({
+          code: 'rule-unknown',
+          name: value,
+          place: text.valueAt(['rules', index, key]),
+        });
+    };
+    for (const [key, value] of Object.entries(rule))
+      for (const one of [value].flat()) if (typeof one === 'string') check(key, one);
+  });
   guide.entries.forEach((entry, index) => {
     if (!guide.names.has(entry))
       found.push({ code: 'entry-missing', entry, place: text.valueAt(['entries', index]) });

@@ -1,5 +1,5 @@
 import { answerSchema, fileSchema, nodeSchema } from './schema.ts';
-import type { FileAnswer, FileNode } from './schema.ts';
+import type { FileAnswer, FileNode, FileRule } from './schema.ts';
 import { isRecord, shapeTroubles } from './shape.ts';
 import type { Found } from './shape.ts';
 import type { YamlText } from './yaml.ts';
@@ -17,6 +17,8 @@ export interface AuthoredGuide {
   readonly tracks: readonly string[];
   readonly start: string;
   readonly entries: readonly string[];
+  /** None where one of them is malformed: that is told already. */
+  readonly rules: readonly FileRule[];
   readonly nodes: ReadonlyMap<string, AuthoredNode>;
   /** Every node's name, broken ones too, so that a broken node is not also "unknown". */
   readonly names: ReadonlySet<string>;
@@ -80,7 +82,7 @@ function readNode(name: string, raw: unknown, text: YamlText, troubles: Found[])
 }
 
 /** The frame as it was meant, so that one slip in it does not hide what else is wrong. */
-function meant(raw: unknown): Omit<AuthoredGuide, 'nodes' | 'names'> | undefined {
+function meant(raw: unknown): Omit<AuthoredGuide, 'nodes' | 'names' | 'rules'> | undefined {
   if (!isRecord(raw)) return undefined;
   const { id, tracks, start, entries } = raw;
   if (typeof start !== 'string' || !Array.isArray(tracks)) return undefined;
@@ -110,5 +112,6 @@ export function readFile(text: YamlText): {
   }
   const names = new Set(Object.keys(rawNodes));
   const head = meant(raw);
-  return { guide: head && { ...head, nodes, names }, troubles };
+  const rules = frame.success ? frame.data.rules : [];
+  return { guide: head && { ...head, rules, nodes, names }, troubles };
 }

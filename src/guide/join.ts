@@ -3,7 +3,7 @@ import type { Result } from '../result.ts';
 import { foreign } from './ids.ts';
 import { findLoops } from './loops.ts';
 import type { GuideProblem, GuideTrouble, Place } from './problem.ts';
-import type { Answer, Guide, GuideId, GuideNode, NodeId, TextId } from './types.ts';
+import type { Answer, Guide, GuideId, GuideNode, NodeId, Rule, TextId } from './types.ts';
 
 /** An answer that leads into another guide, as its author wrote it. */
 export interface HandOver {
@@ -109,6 +109,15 @@ function seenFromOutside(guide: GuideId, node: GuideNode): GuideNode {
   };
 }
 
+function ruleFromOutside(guide: string, rule: Rule): Rule {
+  const named = (name: string): string => foreign(guide, name);
+  if (rule.kind === 'ends-at')
+    return { ...rule, answer: named(rule.answer), ends: rule.ends.map(named) };
+  return rule.kind === 'most'
+    ? { ...rule, page: named(rule.page) }
+    : { ...rule, page: named(rule.page), answer: named(rule.answer) };
+}
+
 /**
  * Join guides that hand over to each other: each guide gets the nodes of others that its
  * journeys can reach, called `other/node`, so that it can be walked, counted and proved as
@@ -137,7 +146,13 @@ export function joinGuides(list: readonly Part[]): Result<readonly Guide[], Guid
         const target = nodesOf.get(other)?.get(to.slice(slash + 1) as NodeId);
         if (target) nodes.set(to, seenFromOutside(other, target));
       }
-    return { ...guide, nodes };
+    const others = new Set(
+      [...nodes.keys()].flatMap((id) => (id.includes('/') ? id.slice(0, id.indexOf('/')) : [])),
+    );
+    const rules = [...others].flatMap((id) =>
+      (parts.get(id)?.guide.rules ?? []).map((rule) => ruleFromOutside(id, rule)),
+    );
+    return { ...guide, nodes, rules: [...(guide.rules ?? []), ...rules] };
   };
   return ok(list.map(joined));
 }

@@ -10,6 +10,7 @@ import { joinGuides } from './join.ts';
 import type { Part } from './join.ts';
 import { findLoops } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
+import type { FileRule } from './schema.ts';
 import type { Found } from './shape.ts';
 import { asGuide, withShared } from './shared.ts';
 import type { Shared } from './shared.ts';
@@ -20,6 +21,7 @@ import type {
   GuideId,
   GuideNode,
   NodeId,
+  Rule,
   TextId,
   Timer,
 } from './types.ts';
@@ -69,6 +71,15 @@ function exitsOf(start: GuideNode, nodes: ReadonlyMap<NodeId, GuideNode>): Answe
   return start.answers.filter(
     (answer) => nodes.get(answer.to)?.kind === 'stop' && answer.id !== 'unsure',
   );
+}
+
+function ruleOf(rule: FileRule): Rule {
+  if ('ends-at' in rule) return { kind: 'ends-at', answer: rule.answer, ends: rule['ends-at'] };
+  const { page } = rule;
+  if ('most' in rule) return { kind: 'most', page, most: rule.most };
+  return 'needs' in rule
+    ? { kind: 'needs', page, answer: rule.needs }
+    : { kind: 'never-after', page, answer: rule['never-after'] };
 }
 
 /** Troubles that show only once the tracks are followed. */
@@ -181,7 +192,8 @@ function loadText(text: YamlText, file: string): Result<Part, readonly GuideProb
   const exits = start ? exitsOf(start, nodes) : [];
   found.push(...checkHidden(authored, exits, text));
   if (found.length > 0 || !start) return fail(problemsOf(found));
-  const guide = { id: authored.id as GuideId, start: start.id, nodes, exits };
+  const rules = authored.rules.map(ruleOf);
+  const guide = { id: authored.id as GuideId, start: start.id, nodes, exits, rules };
   const { tracks, entries } = authored;
   return ok({ file, guide, tracks, entries, handOvers });
 }

@@ -60,6 +60,8 @@ export type GuideTrouble =
   | { readonly code: 'loop'; readonly nodes: readonly string[] }
   /** `entries` names what is no question, step or end of this guide. */
   | { readonly code: 'entry-missing'; readonly entry: string }
+  /** A rule names a page or an answer that the guide does not have. */
+  | { readonly code: 'rule-unknown'; readonly name: string }
   | JoinTrouble;
 
 /** What can be wrong with answers that lead into another guide. */

@@ -60,6 +60,15 @@ export const nodeSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...common, kind: z.literal('finish'), urgency: z.enum(urgencies) }),
 ]);
 
+/** `page.answer`. */
+const answerName = z.string().regex(/^[a-z0-9-]+\.[a-z0-9-]+$/);
+export const ruleSchema = z.union([
+  z.strictObject({ page: name, most: z.int().min(1).max(9) }),
+  z.strictObject({ page: name, needs: answerName }),
+  z.strictObject({ page: name, 'never-after': answerName }),
+  z.strictObject({ answer: answerName, 'ends-at': z.array(name).min(1) }),
+]);
+
 /** The file as a whole; nodes are read one by one with `nodeSchema`. */
 export const fileSchema = z.strictObject({
   id: name,
@@ -69,6 +78,7 @@ export const fileSchema = z.strictObject({
   dangers: z.strictObject({ none: name }).optional(),
   /** Nodes that answers of other guides may lead to. */
   entries: z.array(name).default([]),
+  rules: z.array(ruleSchema).default([]),
   nodes: z.record(name, z.unknown()),
 });
 
@@ -76,4 +86,5 @@ export const fileSchema = z.strictObject({
 export const detailsSchema = z.record(name, z.array(name).min(2));
 
 export type FileAnswer = z.infer<typeof answerSchema>;
+export type FileRule = z.infer<typeof ruleSchema>;
 export type FileNode = z.infer<typeof nodeSchema>;

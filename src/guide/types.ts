@@ -106,6 +106,18 @@ export interface GuideNode {
   readonly drawing?: string;
 }
 
+/**
+ * What a guide promises of itself. Pages are named by their text keys, answers as
+ * `page.answer`: all copies of a page on its tracks are meant.
+ */
+export type Rule =
+  /** No journey comes to the page more often than this. */
+  | { readonly kind: 'most'; readonly page: string; readonly most: number }
+  /** The page comes only, or never, in journeys in which the answer was given before. */
+  | { readonly kind: 'needs' | 'never-after'; readonly page: string; readonly answer: string }
+  /** The answer leads at once to one of these pages. */
+  | { readonly kind: 'ends-at'; readonly answer: string; readonly ends: readonly string[] };
+
 export interface Guide {
   readonly id: GuideId;
   readonly start: NodeId;
@@ -117,6 +129,8 @@ export interface Guide {
    * except its `unsure`: every question and step has an `unsure` of its own.
    */
   readonly exits: readonly Answer[];
+  /** Its own, and in a joined guide those of the guides it hands over to. */
+  readonly rules?: readonly Rule[];
 }
 
 /** One answer given: at which node, and which. */

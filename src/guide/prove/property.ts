@@ -1,4 +1,4 @@
-import type { AnswerId, Fact, GuideNode, Journey, NodeId } from '../types.ts';
+import type { AnswerId, Fact, GuideNode, Journey, NodeId, Rule } from '../types.ts';
 import type { JourneyCounts } from './count.ts';
 import type { Flow } from './flow.ts';
 import type { Graph } from './graph.ts';
@@ -16,6 +16,7 @@ export const propertyIds = [
   'door-only-when-cool',
   'sentences-plain',
   'unsure-everywhere',
+  'rules-kept',
 ] as const;
 export type PropertyId = (typeof propertyIds)[number];
 
@@ -75,7 +76,20 @@ export type Fault =
       readonly grade: number;
       readonly most: number;
     }
-  | { readonly code: 'unsure-missing'; readonly node: NodeId };
+  | { readonly code: 'unsure-missing'; readonly node: NodeId }
+  /** The guide's own rules: a page once too often, without an answer, or despite one. */
+  | { readonly code: 'page-again'; readonly node: NodeId; readonly most: number }
+  | {
+      readonly code: 'page-without' | 'page-despite';
+      readonly node: NodeId;
+      readonly answer: string;
+    }
+  | {
+      readonly code: 'ends-elsewhere';
+      readonly node: NodeId;
+      readonly answer: AnswerId;
+      readonly ends: readonly string[];
+    };
 
 /** A fault with the way to show it; the journey is worked out only when asked for. */
 export interface Failure {
@@ -95,7 +109,7 @@ export interface Evidence {
 export interface Property {
   readonly id: PropertyId;
   /** The nodes it speaks about; every journey that passes one of them is concerned. */
-  readonly concerns: (node: GuideNode) => boolean;
+  readonly concerns: (node: GuideNode, rules: readonly Rule[]) => boolean;
   /** It says nothing without the guide's sentences. */
   readonly needsText?: boolean;
   readonly check: (evidence: Evidence) => readonly Failure[];

@@ -10,6 +10,7 @@ import { flowOf } from './flow.ts';
 import { graphOf } from './graph.ts';
 import { heatOnlyWhenSafe } from './heat.ts';
 import { sentencesPlain } from './plain.ts';
+import { rulesKept } from './rules.ts';
 import type { Evidence, Failure, Fault, Property, PropertyId } from './property.ts';
 import { searchesOf } from './search.ts';
 import type { GuideText } from './sentences.ts';
@@ -26,6 +27,7 @@ const properties: readonly Property[] = [
   doorOnlyWhenCool,
   sentencesPlain,
   unsureEverywhere,
+  rulesKept,
 ];
 
 /** A fault and a shortest journey that shows it; empty where no journey leads there. */
@@ -89,7 +91,7 @@ export function prove(guide: Guide, text?: GuideText): Proof {
       const counterExample = shortest(failures);
       const concerned = countPassing(graph, counts.all, (index) => {
         const node = graph.nodes[index];
-        return node !== undefined && concerns(node);
+        return node !== undefined && concerns(node, guide.rules ?? []);
       });
       return {
         id,

@@ -56,7 +56,7 @@ describe('npm run prove', () => {
     expect(guides.map(({ guide }) => guide)).toContain('door-locked');
     for (const { holds, properties, journeys, grades, hardest } of guides) {
       expect(holds).toBe(true);
-      expect(properties).toHaveLength(9);
+      expect(properties).toHaveLength(10);
       expect(properties.every(({ journeysCovered }) => journeysCovered === journeys.all)).toBe(
         true,
       );
@@ -69,7 +69,7 @@ describe('npm run prove', () => {
   it('tells people each property, the counts, the grades and the hardest sentences', () => {
     const { status, out } = prove('content/guides/door-locked/graph.yaml');
     expect(status).toBe(0);
-    expect(out.match(/^ {2}holds /gm)).toHaveLength(9);
+    expect(out.match(/^ {2}holds /gm)).toHaveLength(10);
     expect(out).toMatch(/\d{1,3}(,\d{3})+ journeys/);
     expect(out).toContain('Reading grade of each page');
     expect(out).toContain('The hardest sentences');

@@ -17,7 +17,12 @@ function inReach(guide: Guide): Guide {
   const reached = new Set<NodeId>([guide.start, ...guide.exits.map(({ to }) => to)]);
   for (const id of reached)
     for (const { to } of guide.nodes.get(id)?.answers ?? []) reached.add(to);
-  return { ...guide, nodes: new Map([...guide.nodes].filter(([id]) => reached.has(id))) };
+  // A rule speaks of one guide's pages; see rules.test.ts for rules over a joint.
+  return {
+    ...guide,
+    rules: [],
+    nodes: new Map([...guide.nodes].filter(([id]) => reached.has(id))),
+  };
 }
 
 /** A random guide's page or end by its number, -1 for the danger question and its stops. */

@@ -92,6 +92,22 @@ function* wrongHere(journey: readonly Said[], here: GuideNode): Generator<string
   if (!isEnd(here) && !here.answers.some(({ id }) => id === 'unsure')) yield 'unsure-everywhere';
 }
 
+/** Which of the guide's own rules a journey has broken by coming here. */
+function* wrongByRule(guide: Guide, journey: readonly Said[], here: GuideNode): Generator<string> {
+  const given = journey.map(({ node, answer }) => `${node.text}.${answer.id}`);
+  const passed = [...journey.map(({ node }) => node.text), here.text].map(String);
+  for (const rule of guide.rules ?? []) {
+    const comes = 'page' in rule && here.text === rule.page;
+    const wrong =
+      rule.kind === 'ends-at'
+        ? given.at(-1) === rule.answer && !rule.ends.includes(here.text)
+        : rule.kind === 'most'
+          ? passed.filter((text) => text === rule.page).length > rule.most
+          : comes && given.includes(rule.answer) === (rule.kind === 'never-after');
+    if (wrong) yield 'rules-kept';
+  }
+}
+
 /** What is wrong with the first page and the danger list. */
 function* wrongStart(guide: Guide): Generator<string> {
   const start = guide.nodes.get(guide.start);
@@ -128,6 +144,7 @@ export function oracle(guide: Guide): Opinion {
     if (passed.some(({ action }) => action === 'breaker')) passing.breaker += 1;
     if (passed.some(({ action }) => action === 'door-by-hand')) passing.door += 1;
     for (const name of wrongHere(journey, here)) broken.add(name);
+    for (const name of wrongByRule(guide, journey, here)) broken.add(name);
     if (isEnd(here)) {
       complete += 1;
       shortest = Math.min(shortest, journey.length);
@@ -160,6 +177,7 @@ export function brokenAlong(guide: Guide, journey: Journey): ReadonlySet<string>
   for (const { at, answer: id } of journey) {
     if (here?.id !== at) return undefined;
     for (const name of wrongHere(said, here)) broken.add(name);
+    for (const name of wrongByRule(guide, said, here)) broken.add(name);
     const same = (answer: Answer): boolean => answer.id === id;
     const answer = here.answers.find(same) ?? guide.exits.find(same);
     if (!answer) return undefined;
@@ -169,5 +187,6 @@ export function brokenAlong(guide: Guide, journey: Journey): ReadonlySet<string>
     if (said.some(({ node }) => node === here)) broken.add('journeys-end');
   }
   if (here) for (const name of wrongHere(said, here)) broken.add(name);
+  if (here) for (const name of wrongByRule(guide, said, here)) broken.add(name);
   return broken;
 }

@@ -9,6 +9,7 @@ import type {
   GuideId,
   GuideNode,
   NodeId,
+  Rule,
   TextId,
 } from '../../../../src/guide/types.ts';
 
@@ -63,6 +64,10 @@ const middle = fc.record({
     { weight: 1, arbitrary: fc.constant(true) },
   ),
   answers: fc.array(answerDraft, { minLength: 0, maxLength: 3 }),
+  borrows: fc.oneof(
+    { weight: 5, arbitrary: fc.constant(false) },
+    { weight: 1, arbitrary: fc.constant(true) },
+  ),
   unsure: fc.oneof(
     { weight: 15, arbitrary: fc.constant(true) },
     { weight: 1, arbitrary: fc.constant(false) },
@@ -78,6 +83,24 @@ const ending = fc.record({
   urgency: fc.constantFrom('emergency' as const, 'today' as const, 'soon' as const),
   breakerStaysOff: fc.boolean(),
 });
+
+const page = fc.integer({ min: 0, max: 4 }).map((place) => `n${place}`);
+const answerName = fc
+  .tuple(page, fc.constantFrom('a0', 'a1', 'unsure'))
+  .map((two) => two.join('.'));
+const rule: Arbitrary<Rule> = fc.oneof(
+  fc.record({ kind: fc.constant('most' as const), page, most: fc.constantFrom(1, 1, 2) }),
+  fc.record({
+    kind: fc.constantFrom('needs' as const, 'never-after' as const),
+    page,
+    answer: answerName,
+  }),
+  fc.record({
+    kind: fc.constant('ends-at' as const),
+    answer: answerName,
+    ends: fc.array(page, { minLength: 1, maxLength: 3 }),
+  }),
+);
 
 /** Slips in the danger question, each seldom. */
 const slip = fc.oneof(
@@ -119,8 +142,9 @@ export const randomGuide: Arbitrary<Guide> = fc
     middles: fc.array(middle, { minLength: 1, maxLength: 6 }),
     endings: fc.array(ending, { minLength: 1, maxLength: 3 }),
     slip,
+    rules: fc.oneof(fc.constant([]), fc.array(rule, { minLength: 1, maxLength: 2 })),
   })
-  .map(({ middles, endings, slip: made }) => {
+  .map(({ middles, endings, slip: made, rules }) => {
     const count = middles.length + endings.length;
     const idAt = (place: number): string =>
       place > 90 ? 'nowhere' : `n${Math.min(count - 1, Math.max(0, place))}`;
@@ -143,6 +167,7 @@ export const randomGuide: Arbitrary<Guide> = fc
       return {
         ...blank,
         ...named(`n${place}`),
+        ...(draft.borrows ? { text: 'n0' as TextId } : {}),
         kind: draft.kind,
         answers: draft.unsure ? [...answers, unsure] : answers,
         ...(draft.kind === 'step' ? { action: draft.action } : {}),
@@ -172,5 +197,6 @@ export const randomGuide: Arbitrary<Guide> = fc
       start: start.id,
       nodes: new Map(nodes.map((node) => [node.id, node])),
       exits: made === 'exit lost' ? dangers.slice(1) : dangers,
+      rules,
     };
   });

@@ -238,6 +238,22 @@ export const slips: readonly [string, string, string, GuideTrouble, number, numb
     17,
   ],
   [
+    'a rule about no page',
+    'start: danger',
+    'start: danger\nrules: [{ page: lok, most: 1 }]',
+    { code: 'rule-unknown', name: 'lok' },
+    4,
+    17,
+  ],
+  [
+    'a rule about no answer',
+    'start: danger',
+    'start: danger\nrules: [{ page: look, needs: ask.no }]',
+    { code: 'rule-unknown', name: 'ask.no' },
+    4,
+    30,
+  ],
+  [
     'a loop',
     "'yes': { to: done }",
     "'yes': { to: look }",
