@@ -1,4 +1,5 @@
 /** A guide's proof as lines for people and as plain values for machines. */
+import type { Score } from '../guide/mutate/score.ts';
 import type { CounterExample, Proof, Verdict } from '../guide/prove/prove.ts';
 import { pageGrade, passages } from '../guide/prove/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../guide/prove/sentences.ts';
@@ -93,6 +94,15 @@ function handsOver(guide: Guide): string {
   if (others.length === 0) return '';
   const joined = guide.nodes.size - ownNodes(guide).length;
   return `, and ${joined} more of ${others.join(', ')}, which it hands over to`;
+}
+
+/** A guide's mutation score in one line. */
+export function mutationLine({ mutants, refused, unsafe, caught, strict }: Score): string {
+  const share = unsafe === 0 ? '' : ` (${((100 * caught) / unsafe).toFixed(1)} %)`;
+  return (
+    `${mutants} copies with one slip. Refused by the loader ${refused}; unsafe ${unsafe}, ` +
+    `caught ${caught}${share}; failed though still safe ${strict}.`
+  );
 }
 
 /** Lines for people. */

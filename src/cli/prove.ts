@@ -10,12 +10,14 @@ import { guideFiles, inRoot } from './books.ts';
 import { readGuide, readSentences } from './guide-files.ts';
 import type { TextProblem } from './guide-files.ts';
 import { tellProblem } from './guide-words.ts';
-import { proofJson, proofLines, spokenGrade } from './proof-report.ts';
+import { mutationScores } from './mutation.ts';
+import { mutationLine, proofJson, proofLines, spokenGrade } from './proof-report.ts';
 import type { Proved } from './proof-report.ts';
 
 const USAGE = `Use:
   npm run prove                     every guide, for people
   npm run -s prove -- --json        the same for machines
+  npm run prove -- --mutants        how many unsafe slips in each guide the proof catches
   npm run prove -- GRAPH.YAML…      only these files`;
 
 type Problem = GuideProblem | TextProblem;
@@ -54,15 +56,32 @@ function proveFile(path: string, problems: Problem[]): Proved | undefined {
   };
 }
 
+/** Enough of each kind of slip for a score in some seconds a guide. */
+const MUTANTS_OF_A_KIND = 200;
+
+function tellMutants(): number {
+  let missed = 0;
+  for (const { guide, score } of mutationScores(MUTANTS_OF_A_KIND)) {
+    console.log(`${guide}: ${mutationLine(score)}`);
+    for (const name of score.missed) console.log(`  not caught: ${name}`);
+    missed += score.missed.length;
+  }
+  return missed === 0 ? 0 : 1;
+}
+
 function main(): number {
   let options;
   try {
-    options = parseArgs({ options: { json: { type: 'boolean' } }, allowPositionals: true });
+    options = parseArgs({
+      options: { json: { type: 'boolean' }, mutants: { type: 'boolean' } },
+      allowPositionals: true,
+    });
   } catch {
     console.error(USAGE);
     return 2;
   }
   const { values, positionals } = options;
+  if (values.mutants) return tellMutants();
   const files =
     positionals.length > 0 ? positionals.map((path) => resolve(path)) : guideFiles().map(inRoot);
   const problems: Problem[] = [];

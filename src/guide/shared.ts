@@ -1,4 +1,6 @@
+import { stringify } from 'yaml';
 import { isRecord } from './shape.ts';
+import { readYaml } from './yaml.ts';
 import type { Path, YamlText } from './yaml.ts';
 
 /**
@@ -73,4 +75,10 @@ export function asGuide(text: YamlText): YamlText {
       },
     },
   };
+}
+
+/** A guide's file with the shared pages written out in it: no other file is needed. */
+export function writtenOut(source: string, shared: Shared): string {
+  const { value } = withShared(readYaml(source), shared);
+  return stringify(isRecord(value) ? { ...value, dangers: undefined } : value);
 }

@@ -1,10 +1,12 @@
 import { afterAll, describe, expect, it } from 'vitest';
+import { mutationLine } from '../../../src/cli/proof-report.ts';
 import { loadGuide } from '../../../src/guide/load.ts';
-import { prove } from '../../../src/guide/prove/prove.ts';
+import { judged, noScore } from '../../../src/guide/mutate/score.ts';
+import type { Score } from '../../../src/guide/mutate/score.ts';
+import { mutantsOf } from '../../../src/guide/mutate/mutants.ts';
 import type { Guide, GuideNode, NodeId } from '../../../src/guide/types.ts';
-import { mutantsOf } from './support/mutants.ts';
+import { doorLocked } from './support/meaning.ts';
 import { realGuide, realSource } from './support/real.ts';
-import { everyState } from './support/truth.ts';
 
 /**
  * Retargeted answers are many and alike, so every so-manieth is taken; the strides share no
@@ -13,36 +15,11 @@ import { everyState } from './support/truth.ts';
 const FILE_STRIDE = 17;
 const GRAPH_STRIDE = 7;
 
-interface Score {
-  mutants: number;
-  /** Refused by the loader: never published. */
-  refused: number;
-  unsafe: number;
-  caught: number;
-  /** Failed by the proof although what the answers mean is still safe. */
-  strict: number;
-  missed: string[];
-}
-
 const scores = new Map<string, Score>();
 
-function scoreOf(slip: string): Score {
-  const fresh = { mutants: 0, refused: 0, unsafe: 0, caught: 0, strict: 0, missed: [] };
-  const score = scores.get(slip) ?? fresh;
-  scores.set(slip, score);
-  return score;
-}
-
 /** Judge one spoiled guide by what its answers mean, and see whether the proof objects. */
-function judge(guide: Guide, name: string, score: Score): void {
-  const { broken } = everyState(guide);
-  const { holds } = prove(guide);
-  if (broken.size === 0) score.strict += holds ? 0 : 1;
-  else {
-    score.unsafe += 1;
-    if (holds) score.missed.push(`${name}: ${[...broken].join(', ')}`);
-    else score.caught += 1;
-  }
+function judge(slip: string, name: string, guide: Guide | undefined): void {
+  scores.set(slip, judged(scores.get(slip) ?? noScore, name, guide, doorLocked));
 }
 
 function totals(): Omit<Score, 'missed'> {
@@ -62,24 +39,21 @@ describe('the published guide with one slip in it', () => {
   const slips = [...new Set(mutants.map(({ slip }) => slip))];
 
   it.each(slips)('is caught when unsafe: %s', (slip) => {
-    const score = scoreOf(slip);
     const stride = slip === 'retarget an answer' ? FILE_STRIDE : 1;
     const taken = mutants
       .filter((mutant) => mutant.slip === slip)
       .filter((_, index) => index % stride === 0);
     expect(taken.length).toBeGreaterThan(0);
     for (const { name, source } of taken) {
-      score.mutants += 1;
       const loaded = loadGuide(source(), 'graph.yaml');
-      if (loaded.ok) judge(loaded.value, name, score);
-      else score.refused += 1;
+      judge(slip, name, loaded.ok ? loaded.value : undefined);
     }
-    expect(score.missed).toEqual([]);
+    expect(scores.get(slip)?.missed).toEqual([]);
   });
 
   it('is caught when unsafe: retarget an answer of one page only', () => {
     const guide = realGuide();
-    const score = scoreOf('retarget an answer of one page only');
+    const slip = 'retarget an answer of one page only';
     // The start's answers make the exits, which the loader makes anew: see above for them.
     const edges = [...guide.nodes.values()]
       .filter(({ id }) => id !== guide.start)
@@ -90,10 +64,9 @@ describe('the published guide with one slip in it', () => {
     );
     expect(all.length).toBeGreaterThan(10_000);
     for (const { node, id, to } of all.filter((_, index) => index % GRAPH_STRIDE === 0)) {
-      score.mutants += 1;
-      judge(retargeted(guide, node, id, to), `${node.id}.${id} → ${to}`, score);
+      judge(slip, `${node.id}.${id} → ${to}`, retargeted(guide, node, id, to));
     }
-    expect(score.missed).toEqual([]);
+    expect(scores.get(slip)?.missed).toEqual([]);
   });
 
   it('was unsafe in more than a hundred ways, all of them caught', () => {
@@ -104,12 +77,7 @@ describe('the published guide with one slip in it', () => {
   });
 
   afterAll(() => {
-    const { mutants: count, refused, unsafe, caught, strict } = totals();
-    process.stdout.write(
-      `\nMutants of door-locked: ${count}. Refused by the loader ${refused}; unsafe ${unsafe}, ` +
-        `caught ${caught} (score ${((100 * caught) / unsafe).toFixed(1)} %); ` +
-        `failed though still safe ${strict}.\n`,
-    );
+    process.stdout.write(`\ndoor-locked: ${mutationLine({ ...totals(), missed: [] })}\n`);
   });
 });
 

@@ -4,8 +4,10 @@
  * is judged by what really was answered. Keys are `text.answer` and text keys.
  */
 
+import type { Made, Meaning, Told } from '../../../../src/guide/mutate/meaning.ts';
+
 /** Once answered, these stay true. */
-export const told: Readonly<Record<string, 'error' | 'inside' | 'forced'>> = {
+const told: Readonly<Record<string, Told>> = {
   'display.error': 'error',
   'still-cleaning.error': 'error',
   'set-clock.error': 'error',
@@ -18,7 +20,7 @@ export const told: Readonly<Record<string, 'error' | 'inside' | 'forced'>> = {
 };
 
 /** These hold from the answer on, until something says otherwise. */
-export const makes: Readonly<Record<string, 'empty' | 'gentle' | 'cool' | 'panel' | 'stays'>> = {
+const makes: Readonly<Record<string, Made>> = {
   'inside.nothing': 'empty',
   'forced.no': 'gentle',
   'near.cool': 'cool',
@@ -32,18 +34,18 @@ export const makes: Readonly<Record<string, 'empty' | 'gentle' | 'cool' | 'panel
 };
 
 /** After these the breaker must be left off. */
-export const leaveOff = new Set(['breaker-on.tripped', 'breaker-on.bad', 'breaker-off.bad']);
+const leaveOff = new Set(['breaker-on.tripped', 'breaker-on.bad', 'breaker-off.bad']);
 
-export const heats = new Set(['selector-set', 'short-clean']);
+const heats = new Set(['selector-set', 'short-clean']);
 /** Of those, the one that starts a cycle. */
-export const startsCycle = 'short-clean';
-export const touchesDoor = new Set(['lever', 'try-door', 'try-again']);
-export const worksBreaker = new Set(['breaker-off', 'breaker-on']);
+const startsCycle = new Set(['short-clean']);
+const touchesDoor = new Set(['lever', 'try-door', 'try-again']);
+const worksBreaker = new Set(['breaker-off', 'breaker-on']);
 /** Pages that have an error copied. */
-export const copiesError = new Set(['error-write']);
+const copiesError = new Set(['error-write']);
 
 /** Each danger and the page written for it. */
-export const ownStop: Readonly<Record<string, string>> = {
+const ownStop: Readonly<Record<string, string>> = {
   fire: 'stop-fire',
   gas: 'stop-gas',
   ill: 'stop-co',
@@ -52,4 +54,15 @@ export const ownStop: Readonly<Record<string, string>> = {
   burned: 'stop-burn',
   trapped: 'stop-trapped',
   unsure: 'stop-unsure',
+};
+
+function single<T>(record: Readonly<Record<string, T>>): Record<string, readonly T[]> {
+  return Object.fromEntries(Object.entries(record).map(([key, one]) => [key, [one]]));
+}
+
+export const doorLocked: Meaning = {
+  start: 'danger',
+  told: single(told),
+  makes: single(makes),
+  ...{ leaveOff, heats, startsCycle, touchesDoor, worksBreaker, copiesError, ownStop },
 };

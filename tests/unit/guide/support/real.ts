@@ -1,11 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { stringify } from 'yaml';
 import { loadGuide, loadShared } from '../../../../src/guide/load.ts';
-import { withShared } from '../../../../src/guide/shared.ts';
+import { writtenOut } from '../../../../src/guide/shared.ts';
 import type { GuideSentences } from '../../../../src/guide/prove/sentences.ts';
 import type { Guide } from '../../../../src/guide/types.ts';
-import { readYaml } from '../../../../src/guide/yaml.ts';
 import { joinedText } from '../../../../src/text/shared-text.ts';
 
 function read(path: string): string {
@@ -19,15 +17,8 @@ export const realShared = (() => {
   return loaded.value;
 })();
 
-/** A published guide's file with the shared pages written out in it: no other file is needed. */
-export function sourceOf(name: string): string {
-  const text = withShared(readYaml(read(`content/guides/${name}/graph.yaml`)), realShared);
-  const { dangers: _, ...whole } = text.value as Record<string, unknown>;
-  return stringify(whole);
-}
-
-/** The published guide's file, whole. */
-export const realSource = sourceOf('door-locked');
+/** The published guide's file, the shared pages written out in it. */
+export const realSource = writtenOut(read('content/guides/door-locked/graph.yaml'), realShared);
 
 /** The published guide. */
 export function realGuide(): Guide {

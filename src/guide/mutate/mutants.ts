@@ -1,9 +1,9 @@
 /**
- * Every way to spoil the published guide by one slip, in its authors' form: the file is
+ * Every way to spoil a guide by one slip, in its authors' form: the file is
  * read as plain values, one thing is changed, and it is written again.
  */
 import { parse, stringify } from 'yaml';
-import { actions } from '../../../../src/guide/types.ts';
+import { actions } from '../types.ts';
 
 type ByTrack = string | Record<string, string>;
 

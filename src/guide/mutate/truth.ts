@@ -1,25 +1,23 @@
 /**
- * The properties judged over whole journeys of `door-locked` by what its answers mean
- * (`meaning.ts`). A journey's state is everything the reader has told so far, together,
+ * The properties judged over whole journeys by what the answers mean (`meaning.ts`),
+ * whatever a spoiled guide says they mean. A journey's state is everything the reader has told so far, together,
  * where the proof looks at each fact by itself. `everyJourney` spells out every journey;
  * `everyState` visits each page once for each different state, which is the same
  * judgement without the repetitions.
  */
-import type { Guide, GuideNode } from '../../../../src/guide/types.ts';
-import {
-  copiesError,
-  heats,
-  leaveOff,
-  makes,
-  ownStop,
-  startsCycle,
-  told,
-  touchesDoor,
-  worksBreaker,
-} from './meaning.ts';
+import type { Guide, GuideNode } from '../types.ts';
+import type { Meaning } from './meaning.ts';
 
-const bits = { error: 1, inside: 2, forced: 4, empty: 8, gentle: 16, cool: 32, panel: 64 } as const;
-const STAYS = 128;
+const bits = {
+  stays: 128,
+  error: 1,
+  inside: 2,
+  forced: 4,
+  empty: 8,
+  gentle: 16,
+  cool: 32,
+  panel: 64,
+} as const;
 const BREAKER = 256;
 const SAFE_TO_HEAT = bits.empty | bits.gentle | bits.cool;
 
@@ -41,7 +39,7 @@ interface Page {
 }
 
 /** Wrong by the page alone, or by one of its answers, whatever the journey. */
-function wrongPage(guide: Guide, node: GuideNode): string[] {
+function wrongPage(guide: Guide, node: GuideNode, { ownStop, leaveOff }: Meaning): string[] {
   const wrong: string[] = [];
   const end = node.kind === 'stop' || node.kind === 'finish';
   if (end !== (node.answers.length === 0)) wrong.push('journeys-end');
@@ -57,7 +55,7 @@ function wrongPage(guide: Guide, node: GuideNode): string[] {
   return wrong;
 }
 
-function wrongStart(guide: Guide): boolean {
+function wrongStart(guide: Guide, { ownStop, start: first }: Meaning): boolean {
   const start = guide.nodes.get(guide.start);
   const isOwn = (danger: string, to: GuideNode['id'] | undefined): boolean => {
     const stop = to === undefined ? undefined : guide.nodes.get(to);
@@ -67,7 +65,7 @@ function wrongStart(guide: Guide): boolean {
   const none = start?.answers.find(({ id }) => id === 'none')?.to;
   const next = none === undefined ? undefined : guide.nodes.get(none)?.kind;
   return (
-    start?.text !== 'danger' ||
+    start?.text !== first ||
     !(next === 'question' || next === 'step') ||
     !dangers.every((danger) => isOwn(danger, start.answers.find(({ id }) => id === danger)?.to)) ||
     !dangers
@@ -77,7 +75,9 @@ function wrongStart(guide: Guide): boolean {
 }
 
 /** The guide's pages by number, the start first, with what each answer really tells. */
-function pagesOf(guide: Guide): Page[] {
+function pagesOf(guide: Guide, meaning: Meaning): Page[] {
+  const { told, makes, leaveOff, heats, startsCycle, touchesDoor, worksBreaker, copiesError } =
+    meaning;
   const start = guide.nodes.get(guide.start);
   const nodes = [...guide.nodes.values()].filter((node) => node !== start);
   if (start) nodes.unshift(start);
@@ -87,7 +87,7 @@ function pagesOf(guide: Guide): Page[] {
     end: node.kind === 'stop' || node.kind === 'finish',
     needs:
       (heats.has(node.text) ? SAFE_TO_HEAT : 0) |
-      (node.text === startsCycle ? STAYS : 0) |
+      (startsCycle.has(node.text) ? bits.stays : 0) |
       (copiesError.has(node.text) ? bits.error : 0) |
       (worksBreaker.has(node.text) ? bits.panel : 0) |
       (touchesDoor.has(node.text) ? bits.cool : 0),
@@ -96,10 +96,10 @@ function pagesOf(guide: Guide): Page[] {
     touchesDoor: touchesDoor.has(node.text),
     ways: node.answers.map(({ id, to }) => {
       const key = `${node.text}.${id}`;
-      const [once, made] = [told[key], makes[key]];
+      const all = [...(told[key] ?? []), ...(makes[key] ?? [])];
       return {
         to: numbers.get(to) ?? -1,
-        adds: (once ? bits[once] : 0) | (made === 'stays' ? STAYS : made ? bits[made] : 0),
+        adds: all.reduce((sum, one) => sum | bits[one], 0),
         takes: (heats.has(node.text) ? bits.cool : 0) | (leaveOff.has(key) ? bits.panel : 0),
       };
     }),
@@ -133,10 +133,13 @@ function longest(pages: readonly Page[], from: number, open: Set<number>, known:
 }
 
 /** Properties broken by some journey, each journey's state told apart in full. */
-export function everyState(guide: Guide): { broken: ReadonlySet<string>; states: number } {
-  const pages = pagesOf(guide);
-  const broken = new Set(pages.flatMap(({ node }) => wrongPage(guide, node)));
-  if (wrongStart(guide)) broken.add('danger-first');
+export function everyState(
+  guide: Guide,
+  meaning: Meaning,
+): { broken: ReadonlySet<string>; states: number } {
+  const pages = pagesOf(guide, meaning);
+  const broken = new Set(pages.flatMap(({ node }) => wrongPage(guide, node, meaning)));
+  if (wrongStart(guide, meaning)) broken.add('danger-first');
   if (longest(pages, 0, new Set(), []) > 25) broken.add('journeys-end');
   const seen = pages.map(() => new Set<number>());
   const todo: [number, number][] = [[0, 0]];
@@ -158,15 +161,18 @@ export function everyState(guide: Guide): { broken: ReadonlySet<string>; states:
 }
 
 /** The same judgement, and the counts, over every journey one by one. For guides without loops. */
-export function everyJourney(guide: Guide): {
+export function everyJourney(
+  guide: Guide,
+  meaning: Meaning,
+): {
   broken: ReadonlySet<string>;
   all: number;
   complete: number;
   longest: number;
 } {
-  const pages = pagesOf(guide);
-  const broken = new Set(pages.flatMap(({ node }) => wrongPage(guide, node)));
-  if (wrongStart(guide)) broken.add('danger-first');
+  const pages = pagesOf(guide, meaning);
+  const broken = new Set(pages.flatMap(({ node }) => wrongPage(guide, node, meaning)));
+  if (wrongStart(guide, meaning)) broken.add('danger-first');
   const exits = guide.exits.length;
   let [all, complete, most] = [0, 0, 0];
 

@@ -1,0 +1,52 @@
+/** How the proofs of the published guides do on copies with one slip each. */
+import { readFileSync } from 'node:fs';
+import { joinGuides } from '../guide/join.ts';
+import type { Part } from '../guide/join.ts';
+import { loadPart, loadShared } from '../guide/load.ts';
+import { meaningOf } from '../guide/mutate/meaning.ts';
+import { mutantsOf } from '../guide/mutate/mutants.ts';
+import { scoreOf } from '../guide/mutate/score.ts';
+import type { Score } from '../guide/mutate/score.ts';
+import { writtenOut } from '../guide/shared.ts';
+import type { Shared } from '../guide/shared.ts';
+import type { Guide } from '../guide/types.ts';
+import { guideFiles, inRoot, sharedFile } from './books.ts';
+
+function read(file: string): string {
+  return readFileSync(inRoot(file), 'utf8');
+}
+
+function partsOf(shared: Shared): Part[] {
+  return guideFiles().flatMap((file) => {
+    const part = loadPart(read(file), file, shared);
+    return part.ok ? [part.value] : [];
+  });
+}
+
+/** A guide of its text, joined with the other published ones. */
+function joined(source: string, id: string, parts: readonly Part[]): Guide | undefined {
+  const part = loadPart(source, 'graph.yaml');
+  if (!part.ok) return undefined;
+  const all = joinGuides([part.value, ...parts.filter(({ guide }) => guide.id !== id)]);
+  return all.ok ? all.value[0] : undefined;
+}
+
+/**
+ * The mutation score of each published guide; none for a guide that does not load.
+ * @param most mutants judged of each kind of slip
+ */
+export function* mutationScores(most: number): Generator<{ guide: string; score: Score }> {
+  const shared = loadShared(read(sharedFile), sharedFile);
+  if (!shared.ok) return;
+  const parts = partsOf(shared.value);
+  for (const { file, guide } of parts) {
+    const source = writtenOut(read(file), shared.value);
+    const load = (text: string): Guide | undefined => joined(text, guide.id, parts);
+    const sound = load(source);
+    if (sound)
+      yield {
+        guide: guide.id,
+        score: scoreOf(mutantsOf(source), most, meaningOf(sound), load),
+      };
+  }
+}

@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { guideFiles } from '../../../src/cli/books.ts';
+import { mutationScores } from '../../../src/cli/mutation.ts';
+import { mutationLine } from '../../../src/cli/proof-report.ts';
+import { meaningOf } from '../../../src/guide/mutate/meaning.ts';
+import { doorLocked } from './support/meaning.ts';
+import { realGuide } from './support/real.ts';
+
+/** `npm run prove -- --mutants` judges more of them. */
+const OF_A_KIND = 40;
+
+describe('slips in any published guide', () => {
+  it('are judged by the meaning a guide gives itself, which for one is as told by hand', () => {
+    expect(meaningOf(realGuide())).toEqual(doorLocked);
+  });
+
+  it('are all caught when unsafe, in every guide', () => {
+    const scores = [...mutationScores(OF_A_KIND)];
+    expect(scores).toHaveLength(guideFiles().length);
+    for (const { guide, score } of scores) {
+      process.stdout.write(`\n${guide}: ${mutationLine(score)}\n`);
+      expect(score.missed, guide).toEqual([]);
+      expect(score.unsafe, guide).toBeGreaterThan(20);
+    }
+  });
+});
