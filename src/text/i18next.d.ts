@@ -4,6 +4,7 @@ import type care from '../../content/text/en/care.json';
 import type desk from '../../content/text/en/desk.json';
 import type diagnosis from '../../content/text/en/diagnosis.json';
 import type errors from '../../content/text/en/errors.json';
+import type fetching from '../../content/text/en/fetching.json';
 import type guides from '../../content/text/en/guides.json';
 import type note from '../../content/text/en/note.json';
 import type offline from '../../content/text/en/offline.json';
@@ -23,6 +24,7 @@ declare module 'i18next' {
       desk: typeof desk;
       diagnosis: typeof diagnosis;
       errors: typeof errors;
+      fetching: typeof fetching;
       guides: typeof guides;
       note: typeof note;
       offline: typeof offline;

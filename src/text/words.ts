@@ -18,6 +18,7 @@ export const namespaces = [
   'offline',
   'care',
   'guides',
+  'fetching',
 ] as const;
 
 /** `t` over all namespaces, `site` the default; an unknown key does not compile. */

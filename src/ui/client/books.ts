@@ -1,10 +1,5 @@
 /** Every note book ever published, bundled with the page. */
 import { makeLibrary, type Library } from '../../note/library.ts';
-import type { Release } from '../../note/release.ts';
+import { releases } from './releases.ts';
 
-const releases = import.meta.glob<Release>('../../../content/releases/*.json', {
-  eager: true,
-  import: 'default',
-});
-
-export const library: Library = makeLibrary(Object.values(releases));
+export const library: Library = makeLibrary(releases);

@@ -82,9 +82,10 @@ export function makeWords({ language, texts }: Carried): Words {
   };
 }
 
-/** The page's own sentences. */
-export function pageWords(): Words {
-  return makeWords(embedded('words') as Carried);
+/** The page's own sentences, and others that were loaded since, by namespace. */
+export function pageWords(loaded: Carried['texts'] = {}): Words {
+  const { language, texts } = embedded('words') as Carried;
+  return makeWords({ language, texts: { ...texts, ...loaded } });
 }
 
 /** `t` of a part's page; `props` stay tracked. */

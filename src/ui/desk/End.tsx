@@ -12,7 +12,7 @@ export function End(props: DeskProps) {
   const node = () => props.desk.node();
   const key = () => `${props.desk.guide.id}:${node().text}`;
   const emergency = () => node().urgency === 'emergency';
-  const calls = () => props.page.calls[`${props.desk.guide.id}/${node().id}`] ?? [];
+  const calls = () => props.page.calls[props.desk.guide.id]?.[node().id] ?? [];
   const lines = () => [...words().some(`${key()}.now`), ...words().some(`${key()}.lines`)];
   const kicker = () => (emergency() ? 'end.emergency' : `end.${node().kind}`);
   return (

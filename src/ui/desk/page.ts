@@ -19,7 +19,8 @@ export interface CarriedNode {
 export interface Carried {
   /** Guide → node → the rest of it. */
   readonly nodes: Readonly<Record<string, Readonly<Record<string, CarriedNode>>>>;
-  readonly calls: Calls;
+  /** By guide. */
+  readonly calls: Readonly<Record<string, Calls>>;
   readonly keepCaller: 'never' | 'tab';
 }
 

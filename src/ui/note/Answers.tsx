@@ -3,20 +3,21 @@ import type { Fragment } from '../../guide/fragment.ts';
 import type { Words } from '../client/words.ts';
 import type { Retraced } from './retrace.ts';
 import { answerOf, titleOf } from './sentences.ts';
-import { hashOf } from './state.ts';
+import { hashOf, pageOf } from './state.ts';
 
 /** What was answered, each answer with the way back to change it. */
 export function Answers(props: { words: Words; retraced: Retraced; fragment: Fragment }) {
   const back = (index: number, node: string) => {
     const { error, details, model, remark, journey } = props.fragment;
     const before = hashOf({
+      guide: props.retraced.guide.id,
       journey: journey.slice(0, index),
       details,
       ...(error ? { error } : {}),
       ...(model ? { model } : {}),
       ...(remark ? { remark } : {}),
     });
-    return `../${props.retraced.guide.id}/${node}/${before}`;
+    return pageOf(props.retraced.guide, node) + before;
   };
   return (
     <section class="card told-answers">

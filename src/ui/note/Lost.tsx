@@ -1,10 +1,10 @@
 import type { Fragment } from '../../guide/fragment.ts';
-import type { Book } from '../../note/library.ts';
+import { bookGuide, type Book } from '../../note/library.ts';
 import type { Words } from '../client/words.ts';
-import { hashOf } from './state.ts';
+import { hashOf, pageOf } from './state.ts';
 
 /** No journey, or one that fits no guide: start at the beginning, what was written kept. */
-export function Lost(props: { words: Words; book: Book; fragment: Fragment }) {
+export function Lost(props: { words: Words; book: Book; guide: string; fragment: Fragment }) {
   const why = () => (props.fragment.journey.length === 0 ? 'empty' : 'astray');
   const kept = () => {
     const { error, details, model, remark } = props.fragment;
@@ -17,8 +17,8 @@ export function Lost(props: { words: Words; book: Book; fragment: Fragment }) {
     });
   };
   const start = () => {
-    const guide = props.book.guides[0];
-    return guide ? `../${guide.id}/${guide.start.id}/${kept()}` : `../${kept()}`;
+    const guide = bookGuide(props.book, props.guide);
+    return guide ? pageOf(guide, guide.start.id) + kept() : `../${kept()}`;
   };
   return (
     <section class="card">

@@ -6,20 +6,20 @@ import { Code } from './Code.tsx';
 import { Lost } from './Lost.tsx';
 import { More } from './More.tsx';
 import { Outcome } from './Outcome.tsx';
-import type { Calls } from './calls.ts';
 import { codeOf, localDay } from './code.ts';
+import type { NotePart } from './part.ts';
 import { retrace } from './retrace.ts';
 import type { NoteState } from './state.ts';
 
 export function NotePage(props: {
   library: Library;
   book: Book;
+  part: NotePart;
   words: Words;
-  calls: Calls;
   state: NoteState;
 }) {
   const fragment = () => props.state.fragment();
-  const retraced = createMemo(() => retrace(props.book, fragment().journey));
+  const retraced = createMemo(() => retrace(props.book, props.part.guide, fragment().journey));
   createEffect(() => {
     // The day is set once, when the note is first shown, and rides along from there.
     if (retraced() && fragment().made === undefined)
@@ -27,7 +27,9 @@ export function NotePage(props: {
   });
   const coded = createMemo(() => {
     const found = retraced();
-    return found && codeOf(props.library, props.book, found, fragment());
+    return found && props.part.frozen
+      ? codeOf(props.library, props.book, found, fragment())
+      : undefined;
   });
   const problems = () => [...new Set(props.state.problems().map(({ code }) => code))];
   return (
@@ -44,7 +46,7 @@ export function NotePage(props: {
               <Outcome
                 words={props.words}
                 retraced={found()}
-                calls={props.calls}
+                calls={props.part.calls}
                 fragment={fragment()}
               />
               <Show when={coded()} fallback={<p class="told">{props.words.t('noCode')}</p>}>
@@ -68,7 +70,12 @@ export function NotePage(props: {
           )}
         </Match>
         <Match when={true}>
-          <Lost words={props.words} book={props.book} fragment={fragment()} />
+          <Lost
+            words={props.words}
+            book={props.book}
+            guide={props.part.guide}
+            fragment={fragment()}
+          />
         </Match>
       </Switch>
     </>

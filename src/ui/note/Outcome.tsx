@@ -4,7 +4,7 @@ import type { Words } from '../client/words.ts';
 import type { Calls } from './calls.ts';
 import { isOver, type Retraced } from './retrace.ts';
 import { titleOf } from './sentences.ts';
-import { hashOf } from './state.ts';
+import { hashOf, pageOf } from './state.ts';
 
 /** How the journey ended and what to do next; an unfinished one goes on from here. */
 export function Outcome(props: {
@@ -16,8 +16,8 @@ export function Outcome(props: {
   const over = () => isOver(props.retraced);
   const end = () => props.retraced.end;
   const title = () => titleOf(props.words, props.retraced.guide, end());
-  const page = () => `../${props.retraced.guide.id}/${end().id}/${hashOf(props.fragment)}`;
-  const calls = () => props.calls[`${props.retraced.guide.id}/${end().id}`] ?? [];
+  const page = () => pageOf(props.retraced.guide, end().id) + hashOf(props.fragment);
+  const calls = () => props.calls[end().id] ?? [];
   const next = () => {
     if (!over()) return 'open.text';
     return end().urgency === 'emergency' ? 'next.emergency' : `next.${end().kind}`;

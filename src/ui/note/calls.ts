@@ -5,5 +5,5 @@ export interface Call {
   readonly dial: string;
 }
 
-/** `guide/node` → calls in their order. */
+/** A guide's node → calls in their order. */
 export type Calls = Readonly<Record<string, readonly Call[]>>;

@@ -1,10 +1,10 @@
-import type { Helper } from '../../guide/types.ts';
-import { firm, guides } from '../../text/content.ts';
+import type { Guide, Helper } from '../../guide/types.ts';
+import { firm } from '../../text/content.ts';
 import { words } from '../../text/words.ts';
 import type { Calls } from './calls.ts';
 
-/** Whom every stop of every guide sends the reader to, with the firm's numbers; at build time. */
-export function makeCalls(language: string): Calls {
+/** Whom every stop of a joined guide sends the reader to, with the firm's numbers; at build time. */
+export function makeCalls(language: string, guide: Guide): Calls {
   const t = words(language);
   const { phone, numbers } = firm();
   const call = (helper: Helper) => ({
@@ -12,10 +12,8 @@ export function makeCalls(language: string): Calls {
     ...(helper === 'technician' ? phone : numbers[helper]),
   });
   return Object.fromEntries(
-    guides().flatMap((guide) =>
-      [...guide.nodes.values()]
-        .filter((node) => node.call.length > 0)
-        .map((node) => [`${guide.id}/${node.id}`, node.call.map(call)]),
-    ),
+    [...guide.nodes.values()]
+      .filter((node) => node.call.length > 0)
+      .map((node) => [node.id, node.call.map(call)]),
   );
 }

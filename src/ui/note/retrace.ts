@@ -1,5 +1,6 @@
-/** Which guide of a book a journey belongs to, and what it passed. */
+/** What a journey passed in its guide. */
 import type { Given, Journey } from '../../guide/types.ts';
+import { bookGuide } from '../../note/library.ts';
 import type { Book, BookGuide, BookNode } from '../../note/library.ts';
 
 /** One answer given, with the node it was given at. */
@@ -27,14 +28,10 @@ function follow(guide: BookGuide, journey: Journey): Retraced | undefined {
   return { guide, passed, end };
 }
 
-/** Follow a journey in the first guide it fits; undefined for an empty one and where none fits. */
-export function retrace(book: Book, journey: Journey): Retraced | undefined {
-  if (journey.length === 0) return undefined;
-  for (const guide of book.guides) {
-    const found = follow(guide, journey);
-    if (found) return found;
-  }
-  return undefined;
+/** Follow a journey in its guide; undefined for an empty one and where it does not fit. */
+export function retrace(book: Book, guide: string, journey: Journey): Retraced | undefined {
+  const found = bookGuide(book, guide);
+  return journey.length === 0 || !found ? undefined : follow(found, journey);
 }
 
 /** Did the journey end by itself? */

@@ -1,26 +1,52 @@
+import { Show, createMemo } from 'solid-js';
 import { render } from 'solid-js/web';
-import { newestRelease } from '../../note/library.ts';
-import { library } from '../client/books.ts';
+import { makeLibrary } from '../../note/library.ts';
+import { Fetching } from '../client/Fetching.tsx';
 import { embedded } from '../client/embedded.ts';
+import { createFetched } from '../client/fetched.ts';
 import { keepFragment } from '../client/skip.ts';
 import { pageWords } from '../client/words.ts';
 import { NotePage } from './NotePage.tsx';
-import type { Calls } from './calls.ts';
-import { createNoteState } from './state.ts';
+import type { NotePart } from './part.ts';
+import { createNoteState, type NoteState } from './state.ts';
+
+/** The page for a guide whose part has been loaded. */
+function Loaded(props: { readonly part: NotePart; readonly state: NoteState }) {
+  const library = createMemo(() => makeLibrary([props.part.release]));
+  const words = createMemo(() => pageWords(props.part.texts));
+  return (
+    <Show when={library().get(props.part.release.release)}>
+      {(book) => (
+        <NotePage
+          library={library()}
+          book={book()}
+          part={props.part}
+          words={words()}
+          state={props.state}
+        />
+      )}
+    </Show>
+  );
+}
 
 keepFragment();
 const place = document.getElementById('note');
-const book = library.get(newestRelease(library) ?? 0);
 if (place) {
   const words = pageWords();
-  // Made here, not in the markup: a prop is an expression that is run at every reading.
-  const state = createNoteState();
-  const calls = embedded('calls') as Calls;
-  const page = () =>
-    book ? (
-      <NotePage library={library} book={book} words={words} calls={calls} state={state} />
-    ) : (
-      <p class="told">{words.t('noBook')}</p>
+  const files = embedded('files') as Readonly<Record<string, string>>;
+  const [main] = Object.keys(files);
+  render(() => {
+    // Made once: an attribute's expression would run again at every reading.
+    const state = createNoteState();
+    const guide = () => state.fragment().guide ?? '';
+    const fetched = createFetched<NotePart>(() =>
+      // An address of old names no guide; one of the wrong form may name any.
+      Object.hasOwn(files, guide()) ? files[guide()] : files[main ?? ''],
     );
-  render(page, place);
+    return (
+      <Show when={fetched.value()} keyed fallback={<Fetching words={words} fetched={fetched} />}>
+        {(part) => <Loaded part={part} state={state} />}
+      </Show>
+    );
+  }, place);
 }

@@ -1,0 +1,51 @@
+/**
+ * What pages load only when they need it: one file a page and guide, named by its content. The
+ * pages carry the files' addresses, and the worker keeps the files with the rest of the site.
+ */
+import type { Guide } from '../../guide/types.ts';
+import { address } from '../../text/addresses.ts';
+import { guidesInOrder } from '../../text/finder.ts';
+import { hashedName } from '../../text/hashed.ts';
+import { notePart } from './note-part.ts';
+
+/** Where the build puts all files named by their content: hosts and browsers keep these for good. */
+export const DATA_FOLDER = '_astro';
+
+export type PartOf = 'note' | 'preview' | 'desk';
+const makers: Partial<Record<PartOf, (language: string, guide: Guide) => object>> = {
+  note: notePart,
+};
+
+export interface DataFile {
+  readonly page: PartOf;
+  readonly guide: string;
+  /** Without its folder and `.json`. */
+  readonly name: string;
+  readonly json: string;
+}
+
+const made = new Map<string, readonly DataFile[]>();
+
+/** All such files of a language, the main guide's first. */
+export function dataFiles(language: string): readonly DataFile[] {
+  const known = made.get(language);
+  if (known) return known;
+  const files = Object.entries(makers).flatMap(([page, make]) =>
+    guidesInOrder().map((guide): DataFile => {
+      const json = JSON.stringify(make(language, guide));
+      const name = hashedName(`${guide.id}.${page}`, json);
+      return { page: page as PartOf, guide: guide.id, name, json };
+    }),
+  );
+  made.set(language, files);
+  return files;
+}
+
+/** Guide → its file's address, from a page one folder below its language's root. */
+export function filesFor(language: string, page: PartOf): Record<string, string> {
+  const up = address(language, '') === '/' ? '..' : '../..';
+  const own = dataFiles(language).filter((file) => file.page === page);
+  return Object.fromEntries(
+    own.map(({ guide, name }) => [guide, `${up}/${DATA_FOLDER}/${name}.json`]),
+  );
+}
