@@ -81,3 +81,25 @@ test('storage that throws changes nothing', async ({ page }) => {
   await expect(page.getByLabel('Model number')).toHaveValue('AB-1');
   expect(await shownCode(page)).toBe(codeFor(fragment));
 });
+
+test('the guide’s part may fail to load, wholly or by half: said in words, tried again, nothing lost', async ({
+  page,
+  watched,
+}) => {
+  const fragment = to('stop-book', { model: 'AB-1' });
+  const part = '**/_astro/*.note.*.json';
+  watched.expect(/request failed .*\.note\./);
+  watched.expect(/console error .*ERR_FAILED/);
+  await page.route(part, (route) => route.abort());
+  await open(page, fragment);
+  await expect(page.getByText('could not be loaded')).toBeVisible();
+  await axe(page);
+  await page.unroute(part);
+  await page.route(part, (route) => route.fulfill({ body: '{"guide":' }));
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByText('came only in part')).toBeVisible();
+  await page.unroute(part);
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByLabel('Model number')).toHaveValue('AB-1');
+  expect(await shownCode(page)).toBe(codeFor(fragment));
+});

@@ -64,6 +64,7 @@ test('changing an answer keeps what was written and comes back with a new code',
   await page.locator('.change').nth(1).click();
   await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/doing/`);
   expect(addressOf(page)).toEqual({
+    guide: guide.id,
     journey: ways.get('doing' as never),
     details: { fuel: 'gas' },
     error: 'F9',

@@ -6,34 +6,54 @@ import { formatJourney, parseJourney } from '../../guide/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
 const page = document.querySelector<HTMLElement>('.page');
-const here = (page?.dataset['node'] ?? '') as NodeId;
+const own = page?.dataset['guide'] ?? '';
+const here = page?.dataset['node'] ?? '';
+const firsts = new Set(page?.dataset['firsts']?.split(' '));
 const arrivals = new Set(page?.dataset['from']?.split(' '));
+
+/** '~' and '/' are safe in a fragment; leaving them plain keeps addresses short and readable. */
+const plain = (values: URLSearchParams): string =>
+  values.toString().replaceAll('%7E', '~').replaceAll('%2F', '/');
 
 function all(selector: string): HTMLAnchorElement[] {
   return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
 }
 
+/** A node as `guide/node`: in a journey only the nodes of guides it came to later say their guide. */
+const whole = (first: string, node: string): string =>
+  node.includes('/') ? node : `${first}/${node}`;
+
 /** Does the journey lead here? Every page checks its own last answer, so a chain of pages checks all. */
-function belongs(journey: Journey): boolean {
+function belongs(first: string, journey: Journey): boolean {
   const last = journey.at(-1);
-  if (!last) return page?.dataset['start'] === 'true';
-  return arrivals.has(`${last.at}.${last.answer}`) || arrivals.has(`*.${last.answer}`);
+  if (!last) return first === own && page?.dataset['start'] === 'true';
+  const at = whole(first, last.at);
+  const from = at.startsWith(`${own}/`) ? at.slice(own.length + 1) : at;
+  return arrivals.has(`${from}.${last.answer}`) || arrivals.has(`*.${last.answer}`);
 }
 
-function withJourney(link: HTMLAnchorElement, values: URLSearchParams, journey: Journey): void {
+function withJourney(
+  link: HTMLAnchorElement,
+  values: URLSearchParams,
+  first: string,
+  journey: Journey,
+): void {
   const next = new URLSearchParams(values);
   next.delete('w');
+  next.set('g', first);
   if (journey.length > 0) next.set('j', formatJourney(journey));
   else next.delete('j');
-  // '~' is safe in a fragment; leaving it plain keeps addresses short and readable.
-  link.hash = next.toString().replaceAll('%7E', '~');
+  link.hash = plain(next);
 }
 
 function apply(): void {
   if (!page) return;
   const values = new URLSearchParams(location.hash.slice(1));
   const journey = parseJourney(values.get('j') ?? '');
-  const fits = belongs(journey);
+  // The guide the journey began in: its danger stops are the journey's.
+  const first = values.get('g') ?? own;
+  const at = (first === own ? here : `${own}/${here}`) as NodeId;
+  const fits = firsts.has(first) && belongs(first, journey);
   const lost = page.querySelector<HTMLElement>('.lost');
   if (lost) lost.hidden = fits;
   const danger = document.querySelector('details');
@@ -42,24 +62,26 @@ function apply(): void {
   if (!fits) return;
 
   for (const link of all('.page [data-answer]'))
-    withJourney(link, values, [
+    withJourney(link, values, first, [
       ...journey,
-      { at: here, answer: link.dataset['answer'] as AnswerId },
+      { at, answer: link.dataset['answer'] as AnswerId },
     ]);
   // A stop or finish ends its journey: there the danger list starts a new one.
   if (page.querySelector('[data-answer]'))
-    for (const link of all('[data-exit]'))
-      withJourney(link, values, [
+    for (const link of all('[data-exit]')) {
+      link.pathname = link.pathname.replace(`/${own}/`, `/${first}/`);
+      withJourney(link, values, first, [
         ...journey,
-        { at: here, answer: link.dataset['exit'] as AnswerId },
+        { at, answer: link.dataset['exit'] as AnswerId },
       ]);
-  for (const link of all('[data-note]')) withJourney(link, values, journey);
+    }
+  for (const link of all('[data-note]')) withJourney(link, values, first, journey);
 
   const back = page.querySelector<HTMLAnchorElement>('.back');
   const last = journey.at(-1);
   if (back && last) {
-    back.href = `../${last.at}/`;
-    withJourney(back, values, journey.slice(0, -1));
+    back.href = `../../${whole(first, last.at)}/`;
+    withJourney(back, values, first, journey.slice(0, -1));
     back.hidden = false;
   }
   try {
@@ -81,7 +103,7 @@ function takeError(): void {
     const text = input.value.trim();
     if (text) values.set('e', text);
     else values.delete('e');
-    history.replaceState(null, '', `#${values.toString().replaceAll('%7E', '~')}`);
+    history.replaceState(null, '', `#${plain(values)}`);
     apply();
   });
 }
