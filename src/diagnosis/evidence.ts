@@ -1,3 +1,4 @@
+import { foreign, split } from '../guide/ids.ts';
 import type { GuideNode, Journey, NodeId } from '../guide/types.ts';
 import type { Evidence } from './types.ts';
 
@@ -35,4 +36,19 @@ export function evidenceOf(
   }
   for (const [detail, answer] of Object.entries(details)) answers.set(detailKey(detail), answer);
   return [...answers].map(([key, answer]) => ({ key, answer }));
+}
+
+/**
+ * The evidence of a journey that came over from another guide, as the tables of the guide it
+ * ended in name it: that guide's own answers by their names, those of others as `guide/name`.
+ * So earlier answers count only where a table of the last guide names them.
+ *
+ * @param first the guide the journey began in, whose names `evidence` has
+ */
+export function seenFrom(last: string, first: string, evidence: Evidence): Evidence {
+  return evidence.map(({ key, answer }) => {
+    if (key.startsWith(detailKey(''))) return { key, answer };
+    const { guide = first, name } = split(key);
+    return { key: guide === last ? name : foreign(guide, name), answer };
+  });
 }

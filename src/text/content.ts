@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { loadModel } from '../diagnosis/load.ts';
+import type { Side, Sides } from '../diagnosis/sides.ts';
 import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
@@ -17,6 +18,7 @@ import type { Guide } from '../guide/types.ts';
 import type { Result } from '../result.ts';
 import { carePagesSchema, sourcesSchema } from './care-schema.ts';
 import type { CarePage } from './care-schema.ts';
+import { sideSchema } from './sides-schema.ts';
 import { finderSchema } from './finder-schema.ts';
 import type { Finder } from './finder-schema.ts';
 import { firmSchema } from './firm.ts';
@@ -90,6 +92,17 @@ export const models = once((): Readonly<Record<string, Model>> =>
       if (!existsSync(join(root, path))) return [];
       const context = { guide, details: details() };
       return [[guide.id, need(loadModel(read(path), path, context), path)]];
+    }),
+  ),
+);
+
+/** Guide → how a technician sees it, for the guides that say so. */
+export const sides = once((): Sides =>
+  Object.fromEntries(
+    guides().flatMap((guide) => {
+      const path = `guides/${guide.id}/preview.yaml`;
+      if (!existsSync(join(root, path))) return [];
+      return [[guide.id, checked<Side>(sideSchema(guide), parse(read(path)), path)]];
     }),
   ),
 );

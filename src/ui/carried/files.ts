@@ -7,6 +7,7 @@ import { address } from '../../text/addresses.ts';
 import { guidesInOrder } from '../../text/finder.ts';
 import { hashedName } from '../../text/hashed.ts';
 import { notePart } from './note-part.ts';
+import { previewPart } from './preview-part.ts';
 
 /** Where the build puts all files named by their content: hosts and browsers keep these for good. */
 export const DATA_FOLDER = '_astro';
@@ -14,6 +15,7 @@ export const DATA_FOLDER = '_astro';
 export type PartOf = 'note' | 'preview' | 'desk';
 const makers: Partial<Record<PartOf, (language: string, guide: Guide) => object>> = {
   note: notePart,
+  preview: previewPart,
 };
 
 export interface DataFile {

@@ -9,10 +9,10 @@ export function Fetching<T>(props: {
 }): JSX.Element {
   const why = () => props.fetched.problem()?.code;
   return (
-    <div class="fetching" role="status">
+    <div class="fetching">
       <Show when={why()} fallback={<p class="quiet">{props.words.t('fetching:wait')}</p>}>
         {(code) => (
-          <div class="card">
+          <div class="card" role="alert">
             <p>{props.words.t(`fetching:${code()}`)}</p>
             <p>{props.words.t('fetching:kept')}</p>
             <p>

@@ -1,11 +1,13 @@
 import { createMemo, Show, type JSX } from 'solid-js';
-import { evidenceOf } from '../../diagnosis/evidence.ts';
+import { evidenceOf, seenFrom } from '../../diagnosis/evidence.ts';
 import type { Model } from '../../diagnosis/types.ts';
 import type { BookGuide } from '../../note/library.ts';
 import type { Note, NoteCode } from '../../note/types.ts';
 import { Faults } from './Faults.tsx';
 import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
+import { guideName } from './sentences.ts';
+import { endOf, guideOf } from './sides.ts';
 import { sayer } from '../client/words.ts';
 import type { Page } from './page.ts';
 import { createVisit } from './visit.ts';
@@ -18,10 +20,15 @@ interface Props {
   readonly code: NoteCode;
 }
 
+/** The guide the journey ended in: its faults are ranked. */
+function lastOf({ guide, note }: Pick<Props, 'guide' | 'note'>): string {
+  return guideOf(guide, endOf(guide, note.journey));
+}
+
 /** What the note makes likely, and how to find it: faults, checks, parts. */
 export function Diagnosis(props: Props): JSX.Element {
   const t = sayer(props);
-  const model = () => props.page.models[props.guide.id];
+  const model = () => props.page.models[lastOf(props)];
   return (
     <Show
       when={model()}
@@ -42,11 +49,21 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
   // Made once: the parts below share it, and a new code makes a new one of us.
   // eslint-disable-next-line solid/reactivity -- what it reads does not change under it
   const { model, guide, note, code } = props;
-  const visit = createVisit(model, evidenceOf(guide, note.journey, note.details), code);
-  const page = createMemo(() => ({ ...props.page, words: props.page.words.forGuide(guide.id) }));
+  const last = lastOf({ guide, note });
+  const evidence = evidenceOf(guide, note.journey, note.details);
+  const visit = createVisit(model, seenFrom(last, guide.id, evidence), code);
+  const page = createMemo(() => ({ ...props.page, words: props.page.words.forGuide(last) }));
   return (
     <>
-      <Faults page={page()} guide={props.guide} visit={visit} />
+      <Show when={last !== guide.id}>
+        <p class="card crossed">
+          {page().words.t('ranking.crossed', {
+            first: guideName(page().words, guide.id),
+            last: guideName(page().words, last),
+          })}
+        </p>
+      </Show>
+      <Faults page={page()} guide={last} visit={visit} />
       <Plan page={page()} visit={visit} />
       <Load page={page()} visit={visit} />
     </>

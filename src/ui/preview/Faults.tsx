@@ -1,6 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
-import type { BookGuide } from '../../note/library.ts';
 import { Bar } from './Bar.tsx';
 import { Firm } from './Firm.tsx';
 import { names, name, resultName, shareWords } from './facts.ts';
@@ -10,7 +9,8 @@ import type { Visit } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly guide: BookGuide;
+  /** Whose faults these are. */
+  readonly guide: string;
   readonly visit: Visit;
 }
 
@@ -158,6 +158,6 @@ function answered({ page: { words }, guide }: Props, { key, answer }: Weight): s
   const [asked, said] =
     kind === 'detail'
       ? [`details.${id}.name`, `details.${id}.answers.${answer}`]
-      : [`${guide.id}:${key}.short`, `${guide.id}:${key}.answers.${answer}`];
+      : [`${guide}:${key}.short`, `${guide}:${key}.answers.${answer}`];
   return `${firstOf(words, [asked], key)}: ${firstOf(words, [said], answer)}`;
 }

@@ -1,14 +1,26 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { bookGuide } from '../../note/library.ts';
 import type { BookGuide } from '../../note/library.ts';
 import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
 import { answerOf } from '../note/sentences.ts';
 import { Diagnosis } from './Diagnosis.tsx';
-import { sayer } from '../client/words.ts';
-import type { Page } from './page.ts';
-import { firstOf, shortOf } from './sentences.ts';
-import { dangerOf, endOf, flagsOf, grouped, linesOf, notAsked, type Line } from './sides.ts';
+import { Fetching } from '../client/Fetching.tsx';
+import { createFetched } from '../client/fetched.ts';
+import { pageWords, sayer } from '../client/words.ts';
+import type { Page, PreviewPart } from './page.ts';
+import { firstOf, guideName, shortOf } from './sentences.ts';
+import {
+  dangerOf,
+  endOf,
+  flagsOf,
+  grouped,
+  legsOf,
+  linesOf,
+  notAsked,
+  type Line,
+} from './sides.ts';
 import type { Extras } from './state.ts';
 
 interface Props {
@@ -24,9 +36,26 @@ export function NoteView(props: Props): JSX.Element {
     const book = props.page.library.get(note.release);
     return book && bookGuide(book, note.guide);
   });
+  const file = () => props.page.files[props.reading.note.guide];
+  const fetched = createFetched<PreviewPart>(file);
+  /** A guide that the site no longer has is shown by the names in its book. */
+  const page = createMemo((): Page | undefined => {
+    const part = fetched.value();
+    if (!part) return file() === undefined ? props.page : undefined;
+    const { texts, ...rest } = part;
+    return { ...props.page, ...rest, words: pageWords(texts) };
+  });
   return (
     <Show when={guide()} keyed>
-      {(found) => <Note {...props} guide={found} />}
+      {(found) => (
+        <Show
+          when={page()}
+          keyed
+          fallback={<Fetching words={props.page.words} fetched={fetched} />}
+        >
+          {(loaded) => <Note {...props} page={loaded} guide={found} />}
+        </Show>
+      )}
     </Show>
   );
 }
@@ -35,6 +64,7 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
   const t = sayer(props);
   const note = () => props.reading.note;
   const lines = createMemo(() => linesOf(props.guide, note().journey));
+  const legs = () => legsOf(props.guide, lines());
   const tried = () => lines().filter(({ node }) => node.kind === 'step');
   const missed = () => notAsked(props.guide, lines());
   return (
@@ -59,11 +89,22 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
         <LongForm {...props} />
         <section class="card">
           <h2>{t('answers.title')}</h2>
-          <For each={grouped(props.guide, lines())}>
-            {([group, list]) => (
+          <For each={legs()}>
+            {(leg) => (
               <>
-                <h3>{t(`groups.${group}`)}</h3>
-                <Lines {...props} lines={list} />
+                <Show when={legs().length > 1}>
+                  <h3 class="leg">{guideName(props.page.words, leg.guide)}</h3>
+                </Show>
+                <For each={grouped(props.page.sides, props.guide, leg.lines)}>
+                  {([group, list]) => (
+                    <>
+                      <Dynamic component={legs().length > 1 ? 'h4' : 'h3'}>
+                        {t(`groups.${group}`)}
+                      </Dynamic>
+                      <Lines {...props} lines={list} />
+                    </>
+                  )}
+                </For>
               </>
             )}
           </For>
@@ -129,10 +170,11 @@ function Flags(props: NoteProps): JSX.Element {
   const danger = () => dangerOf(props.lines);
   const raised = () =>
     flagsOf(
+      props.page.sides,
       props.guide,
       props.lines,
       endOf(props.guide, props.reading.note.journey),
-      props.page.breakerOff[props.guide.id] ?? [],
+      props.page.breakerOff,
     );
   return (
     <section

@@ -1,18 +1,28 @@
 /** What the preview page carries besides its sentences; made in `pages`. */
+import type { Sides } from '../../diagnosis/sides.ts';
 import type { Model } from '../../diagnosis/types.ts';
 import type { Library } from '../../note/library.ts';
 import type { Words } from '../client/words.ts';
 
 export interface Carried {
   readonly demos: readonly { readonly id: string; readonly code: string }[];
-  /** Guide → its stops at which the breaker stays off. */
-  readonly breakerOff: Readonly<Record<string, readonly string[]>>;
-  /** Guide → its diagnosis model. */
+}
+
+/** What the page loads for the guide a code is of; made in `carried`. */
+export interface PreviewPart {
+  /** The guide's stops at which the breaker stays off. */
+  readonly breakerOff: readonly string[];
+  /** The diagnosis models of the guide and of those it hands over to, by guide. */
   readonly models: Readonly<Record<string, Model>>;
+  readonly sides: Sides;
+  /** Sentences of the guide and of those it hands over to. */
+  readonly texts: Readonly<Record<string, unknown>>;
 }
 
 /** What every part of the page reads. */
-export interface Page extends Carried {
+export interface Page extends Carried, Omit<PreviewPart, 'texts'> {
+  /** Guide → the address of its part. */
+  readonly files: Readonly<Record<string, string>>;
   readonly words: Words;
   readonly library: Library;
 }

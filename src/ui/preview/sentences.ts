@@ -9,6 +9,11 @@ export function firstOf(words: Words, keys: readonly string[], name: string): st
   return key === undefined ? name : words.t(key);
 }
 
+/** What a guide is called; its id where the site no longer has it. */
+export function guideName(words: Words, guide: string): string {
+  return firstOf(words, [`guides:names.${guide}`], guide);
+}
+
 export function shortOf(words: Words, guide: BookGuide, node: BookNode): string {
   return firstOf(words, [`${guide.id}:${node.text}.short`], node.text);
 }

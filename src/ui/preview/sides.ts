@@ -1,82 +1,18 @@
 /**
- * How a technician sees each guide: which part of the oven a question is about, and
- * which answers are safety flags. By the sentences' names, which copies on other
- * tracks share, so that codes of old releases are seen the same way.
+ * How a technician sees each guide: which part of the range a question is about, and
+ * which answers are safety flags, as the guide's `preview.yaml` says. By the sentences' names,
+ * which copies on other tracks share, so that codes of old releases are seen the same way.
  */
+import { flags, groups } from '../../diagnosis/sides.ts';
+import type { Flag, Group, Sides } from '../../diagnosis/sides.ts';
+import { split } from '../../guide/ids.ts';
 import type { Journey } from '../../guide/types.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
 
-/** In the order shown; what was answered elsewhere counts under the first. */
-export const groups = ['happened', 'display', 'heat', 'door', 'inside', 'power', 'last'] as const;
-export type Group = (typeof groups)[number];
-
-/** In the order shown: danger to people first, then to the technician, then to the oven. */
-export const flags = [
-  'panel-bad',
-  'tripped',
-  'breaker-off',
-  'wont-stop',
-  'clean-trouble',
-  'heat-started',
-  'still-hot',
-  'error-seen',
-  'foil',
-  'something-inside',
-  'maybe-inside',
-  'door-forced',
-  'maybe-forced',
-  'hum',
-] as const;
-export type Flag = (typeof flags)[number];
-
-interface Side {
-  readonly groups: Readonly<Record<string, Group>>;
-  /** Node's sentences, a dot, answer → flag. */
-  readonly flags: Readonly<Record<string, Flag>>;
+/** The guide a node is a page of. */
+export function guideOf(guide: BookGuide, node: Pick<BookNode, 'id'>): string {
+  return split(node.id).guide ?? guide.id;
 }
-
-const sides: Readonly<Record<string, Side>> = {
-  'door-locked': {
-    groups: {
-      danger: 'happened',
-      doing: 'happened',
-      display: 'display',
-      since: 'heat',
-      fan: 'heat',
-      near: 'heat',
-      inside: 'inside',
-      forced: 'door',
-      controls: 'door',
-      opened: 'door',
-      power: 'power',
-      panel: 'power',
-      'last-gate': 'last',
-    },
-    flags: {
-      'still-cleaning.error': 'error-seen',
-      'still-cleaning.wont-stop': 'wont-stop',
-      'display.error': 'error-seen',
-      'set-clock.error': 'error-seen',
-      'wait.still-hot': 'still-hot',
-      'cool-again.still-hot': 'still-hot',
-      'inside.foil': 'foil',
-      'inside.food': 'something-inside',
-      'inside.racks': 'something-inside',
-      'inside.unsure': 'maybe-inside',
-      'opened.foil': 'foil',
-      'forced.yes': 'door-forced',
-      'forced.unsure': 'maybe-forced',
-      'selector-set.started': 'heat-started',
-      'panel.bad': 'panel-bad',
-      'breaker-off.bad': 'panel-bad',
-      'breaker-on.bad': 'panel-bad',
-      'breaker-on.tripped': 'tripped',
-      'listen.hum-on': 'hum',
-      'short-clean.trouble': 'clean-trouble',
-      'short-clean.unsure': 'clean-trouble',
-    },
-  },
-};
 
 /** An answer of a journey with its node. */
 export interface Line {
@@ -98,8 +34,9 @@ export function endOf(guide: BookGuide, journey: Journey): BookNode {
 }
 
 /** The answers to questions by group, empty groups left out. */
-export function grouped(guide: BookGuide, lines: readonly Line[]): [Group, Line[]][] {
-  const groupOf = ({ node }: Line): Group => sides[guide.id]?.groups[node.text] ?? 'happened';
+export function grouped(sides: Sides, guide: BookGuide, lines: readonly Line[]): [Group, Line[]][] {
+  const groupOf = ({ node }: Line): Group =>
+    sides[guideOf(guide, node)]?.groups[split(node.text).name] ?? 'happened';
   const questions = lines.filter(({ node }) => node.kind === 'question');
   return groups
     .map((group): [Group, Line[]] => [group, questions.filter((line) => groupOf(line) === group)])
@@ -113,23 +50,47 @@ export function dangerOf(lines: readonly Line[]): Line | undefined {
 
 /** A journey's flags, each once. `breakerOff` are the stops that leave the breaker off. */
 export function flagsOf(
+  sides: Sides,
   guide: BookGuide,
   lines: readonly Line[],
   end: BookNode,
   breakerOff: readonly string[],
 ): Flag[] {
   const raised = new Set(
-    lines.map(({ node, answer }) => sides[guide.id]?.flags[`${node.text}.${answer}`]),
+    lines.map(
+      ({ node, answer }) =>
+        sides[guideOf(guide, node)]?.flags[`${split(node.text).name}.${answer}`],
+    ),
   );
   if (breakerOff.includes(end.id)) raised.add('breaker-off');
   return flags.filter((flag) => raised.has(flag));
 }
 
-/** Questions and steps of the guide that the journey did not come past, by their sentences. */
+/** A journey's answers to one guide, in order. */
+export interface Leg {
+  readonly guide: string;
+  readonly lines: readonly Line[];
+}
+
+/** A journey by the guides it came through; guides hand over and never lead back. */
+export function legsOf(guide: BookGuide, lines: readonly Line[]): Leg[] {
+  const ids = [...new Set(lines.map(({ node }) => guideOf(guide, node)))];
+  return ids.map((id) => ({
+    guide: id,
+    lines: lines.filter(({ node }) => guideOf(guide, node) === id),
+  }));
+}
+
+/**
+ * Questions and steps that the journey did not come past, by their sentences: of the guides it
+ * came through only.
+ */
 export function notAsked(guide: BookGuide, lines: readonly Line[]): BookNode[] {
   const seen = new Set(lines.map(({ node }) => node.text));
+  const through = new Set([guide.id, ...legsOf(guide, lines).map((leg) => leg.guide)]);
   return [...guide.nodes.values()].filter((node) => {
-    if (node.ways.length === 0 || seen.has(node.text)) return false;
+    if (node.ways.length === 0 || seen.has(node.text) || !through.has(guideOf(guide, node)))
+      return false;
     seen.add(node.text);
     return true;
   });

@@ -4,13 +4,22 @@ import { embedded } from '../client/embedded.ts';
 import { keepFragment } from '../client/skip.ts';
 import { pageWords } from '../client/words.ts';
 import { Preview } from './Preview.tsx';
-import type { Carried } from './page.ts';
+import type { Carried, Page } from './page.ts';
 import { createPreviewState } from './state.ts';
 
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
-  const page = { words: pageWords(), library, ...(embedded('preview-data') as Carried) };
+  const page: Page = {
+    words: pageWords(),
+    library,
+    files: embedded('files') as Page['files'],
+    ...(embedded('preview-data') as Carried),
+    // Loaded with the guide a code is of.
+    breakerOff: [],
+    models: {},
+    sides: {},
+  };
   render(() => {
     // Made once: an attribute's expression would run again at every reading.
     const state = createPreviewState(library);

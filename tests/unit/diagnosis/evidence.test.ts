@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkKey, detailKey, evidenceOf } from '../../../src/diagnosis/evidence.ts';
+import { checkKey, detailKey, evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
 import { informative } from '../../../src/diagnosis/posterior.ts';
 import type { Journey } from '../../../src/guide/types.ts';
 import { given, realContext, realModel } from './support/real.ts';
@@ -63,5 +63,25 @@ describe('a journey as evidence', () => {
 
   test('keys of details and checks', () => {
     expect([detailKey('fuel'), checkKey('supply')]).toEqual(['detail.fuel', 'check.supply']);
+  });
+});
+
+describe('evidence of a journey that went over into another guide', () => {
+  test('is named as the tables of the last guide name it, details as ever', () => {
+    const evidence = [
+      { key: 'doing', answer: 'ended' },
+      { key: 'other/seen', answer: 'yes' },
+      { key: 'third/more', answer: 'no' },
+      { key: 'detail.fuel', answer: 'gas' },
+    ];
+    expect(seenFrom('other', 'first', evidence)).toEqual([
+      { key: 'first/doing', answer: 'ended' },
+      { key: 'seen', answer: 'yes' },
+      { key: 'third/more', answer: 'no' },
+      { key: 'detail.fuel', answer: 'gas' },
+    ]);
+    const own = evidence.filter(({ key }) => !key.includes('/'));
+    expect(own.length).toBeGreaterThan(1);
+    expect(seenFrom('first', 'first', own)).toEqual(own);
   });
 });

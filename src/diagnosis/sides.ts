@@ -1,0 +1,34 @@
+/** How a technician sees a guide: `preview.yaml` beside its graph. */
+
+/** In the order shown; what was answered elsewhere counts under the first. */
+export const groups = ['happened', 'display', 'heat', 'door', 'inside', 'power', 'last'] as const;
+export type Group = (typeof groups)[number];
+
+/** In the order shown: danger to people first, then to the technician, then to the oven. */
+export const flags = [
+  'panel-bad',
+  'tripped',
+  'breaker-off',
+  'wont-stop',
+  'clean-trouble',
+  'heat-started',
+  'still-hot',
+  'error-seen',
+  'foil',
+  'something-inside',
+  'maybe-inside',
+  'door-forced',
+  'maybe-forced',
+  'hum',
+] as const;
+export type Flag = (typeof flags)[number];
+
+/** One guide's side; every part may be empty. */
+export interface Side {
+  readonly groups: Readonly<Record<string, Group>>;
+  /** Node's sentences, a dot, answer → flag. */
+  readonly flags: Readonly<Record<string, Flag>>;
+}
+
+/** By guide. */
+export type Sides = Readonly<Record<string, Side>>;
