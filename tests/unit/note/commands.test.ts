@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { inRoot } from '../../../src/cli/books.ts';
+import { inRoot, loadBooks } from '../../../src/cli/books.ts';
 import type { Books } from '../../../src/cli/books.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from '../../../src/cli/note-commands.ts';
 import { readingSchema } from '../../../src/cli/note-json.ts';
@@ -12,8 +12,8 @@ const books: Books = { library: working, newest: 1, draft: true };
 const today = new Date('2026-11-25T10:00:00Z');
 const guide = newestGuide('door-locked', books) ?? expect.unreachable();
 
-const write = (json: unknown, line = 1): string =>
-  writeLine(typeof json === 'string' ? json : JSON.stringify(json), line, books, today).text;
+const write = (json: unknown, line = 1, using = books): string =>
+  writeLine(typeof json === 'string' ? json : JSON.stringify(json), line, using, today).text;
 const read = (code: string): unknown => JSON.parse(readLine(code, books, today).text);
 
 const journey = {
@@ -120,6 +120,10 @@ describe('journeys', () => {
 });
 
 describe('at a terminal', () => {
+  // The frozen books; those above are of the guides as they are now.
+  const loaded = loadBooks(today);
+  const frozen = loaded.ok ? loaded.value : expect.unreachable();
+  const code = write(journey, 1, frozen);
   const run = (args: readonly string[], input = '') =>
     spawnSync(process.execPath, [inRoot('src/cli/note.ts'), ...args], { input, encoding: 'utf8' });
 
@@ -128,14 +132,13 @@ describe('at a terminal', () => {
     const { stdout, status } = run(['write'], input);
     const lines = stdout.trimEnd().split('\n');
     expect(lines).toHaveLength(3);
-    expect(lines[0]).toBe(write(journey));
+    expect(lines[0]).toBe(code);
     expect(lines[2]).toBe(lines[0]);
     expect(JSON.parse(lines[1] ?? '')).toEqual({ line: 2, problem: { code: 'bad-json' } });
     expect(status).toBe(2);
   });
 
   test('status 0 when all are readable, from arguments or standard input', () => {
-    const code = write(journey);
     const given = run(['read', code, code.toLowerCase()]);
     const piped = run(['read'], `${code}\n${code.toLowerCase()}\n`);
     expect(given.status).toBe(0);
@@ -145,7 +148,8 @@ describe('at a terminal', () => {
 
   test('counts journeys', () => {
     const { stdout, status } = run(['journeys', 'door-locked', '--count']);
-    expect([stdout.trim(), status]).toEqual([String(guide.start.journeys), 0]);
+    const count = newestGuide('door-locked', frozen)?.start.journeys;
+    expect([stdout.trim(), status]).toEqual([String(count), 0]);
   });
 
   test.each([
