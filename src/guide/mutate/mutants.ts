@@ -123,9 +123,17 @@ function drops(guide: RawGuide): [string, Change][] {
   );
 }
 
-/** Every answer led to every other node, on all tracks or on one. */
+/** The nodes of other guides that this one hands over to. */
+function handOvers(guide: RawGuide): string[] {
+  const targets = Object.values(guide.nodes)
+    .flatMap(({ answers = {} }) => Object.values(answers))
+    .flatMap(({ to }) => (typeof to === 'string' ? [to] : Object.values(to)));
+  return [...new Set(targets.filter((target) => target.includes('/')))];
+}
+
+/** Every answer led to every other node, on all tracks or on one, and into other guides. */
 function retargets(guide: RawGuide): [string, Change][] {
-  const names = Object.keys(guide.nodes);
+  const names = [...Object.keys(guide.nodes), ...handOvers(guide)];
   return eachAnswer(guide, ({ to }) =>
     names.flatMap((name): [string, (a: RawAnswer) => void][] => {
       const whole: [string, (a: RawAnswer) => void][] =
