@@ -1,17 +1,13 @@
 import { expect, type Page } from '@playwright/test';
-import { readFileSync } from 'node:fs';
 import { formatFragment, parseFragment, type Fragment } from '../../../src/guide/fragment.ts';
 import { dayOf } from '../../../src/note/day.ts';
-import { makeLibrary } from '../../../src/note/library.ts';
-import type { Release } from '../../../src/note/release.ts';
 import { writeCode } from '../../../src/note/write.ts';
+import { library, newest } from './books.ts';
 import { readQr } from './qr.ts';
 import { doorLocked, shortestWays } from './ways.ts';
 
 export const guide = doorLocked();
 export const ways = shortestWays(guide);
-const release = JSON.parse(readFileSync('content/releases/1.json', 'utf8')) as Release;
-const library = makeLibrary([release]);
 /** The day of all these notes. */
 export const made = '2026-11-25';
 
@@ -25,7 +21,10 @@ export function to(node: string, parts: Partial<Fragment> = {}): Fragment {
 /** The code as the command line would write it. */
 export function codeFor({ journey, details, error = '', made: on = made }: Fragment): string {
   const day = dayOf(new Date(`${on}T00:00:00Z`));
-  const written = writeCode({ release: 1, guide: guide.id, journey, day, details, error }, library);
+  const written = writeCode(
+    { release: newest, guide: guide.id, journey, day, details, error },
+    library,
+  );
   if (!written.ok) throw new Error(JSON.stringify(written.error));
   return written.value;
 }
