@@ -58,8 +58,11 @@ export function bookOf(library: Library, release = 1): Book {
   return book;
 }
 
-export function guideOf(library: Library, release = 1, index = 0): BookGuide {
-  const guide = bookOf(library, release).guides[index];
+/** A guide of a book, by its place; left out, the locked door's, or the first where it has none. */
+export function guideOf(library: Library, release = 1, index?: number): BookGuide {
+  const { guides } = bookOf(library, release);
+  const door = guides.find(({ id }) => (id as string) === 'door-locked');
+  const guide = index === undefined ? (door ?? guides[0]) : guides[index];
   if (!guide) throw new Error(`no guide ${index}`);
   return guide;
 }

@@ -11,7 +11,8 @@ const loaded = loadWorking();
 const working: Working = loaded.ok ? loaded.value : expect.unreachable();
 const { guides, details } = working;
 const release = workingRelease();
-const guide = guides[0] ?? expect.unreachable();
+const place = guides.findIndex(({ id }) => (id as string) === 'door-locked');
+const guide = guides[place] ?? expect.unreachable();
 
 /** The guide with one of its nodes changed. */
 function changed(id: string, change: (node: GuideNode) => GuideNode): Guide {
@@ -21,14 +22,13 @@ function changed(id: string, change: (node: GuideNode) => GuideNode): Guide {
   return { ...guide, nodes };
 }
 
-const others = guides.slice(1);
-const differences = (now: Guide): unknown => differs([now, ...others], details, release);
+const differences = (now: Guide): unknown => differs(guides.with(place, now), details, release);
 
 describe('freezing', () => {
   test('keeps what codes depend on, and no sentence', () => {
-    expect(release.guides[0]?.nodes.length).toBe(guide.nodes.size);
+    expect(release.guides[place]?.nodes.length).toBe(guide.nodes.size);
     expect(JSON.stringify(release)).not.toMatch(/[a-z] [a-z]/);
-    const frozen = release.guides[0]?.nodes.find(({ id }) => id === 'danger');
+    const frozen = release.guides[place]?.nodes.find(({ id }) => id === 'danger');
     expect(frozen?.answers?.at(-1)).toEqual(['none', 'doing']);
   });
 
