@@ -1,0 +1,46 @@
+import { evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
+import { plan } from '../../../src/diagnosis/plan.ts';
+import { posterior } from '../../../src/diagnosis/posterior.ts';
+import { parseJourney } from '../../../src/guide/journey-text.ts';
+import type { Urgency } from '../../../src/guide/types.ts';
+import { split } from '../../../src/guide/ids.ts';
+import { walk } from '../../../src/guide/walk.ts';
+import { guides, models } from '../../../src/text/content.ts';
+
+/** A person and what they answer, with what should come of it. */
+export interface Situation {
+  /** Who, and what happened; the test's name. */
+  readonly who: string;
+  readonly guide: string;
+  /** Answers in order as `page.answer`, page names as in the address. */
+  readonly way: string;
+  /** The page it ends at. */
+  readonly end: string;
+  readonly urgency: Urgency;
+  /** What the technician sees first; left out where nobody comes, or nothing was told yet. */
+  readonly fault?: string;
+  readonly check?: string;
+  /** Optional details given on the note page. */
+  readonly details?: Readonly<Record<string, string>>;
+}
+
+/** What the published guides and figures make of a situation. */
+export function walked({ guide: name, way, details = {} }: Situation) {
+  const guide = guides().find(({ id }) => (id as string) === name);
+  if (!guide) throw new Error(`no guide ${name}`);
+  const journey = parseJourney(way.split(' ').join('~'));
+  const went = walk(guide, journey);
+  if (!went.ok) throw new Error(JSON.stringify(went.error));
+  // The faults of the guide the journey ended in are ranked.
+  const { guide: last = name } = split(went.value.end.id);
+  const model = models()[last];
+  if (!model) throw new Error(`no faults of ${last}`);
+  const evidence = seenFrom(last, name, evidenceOf(guide, journey, details));
+  const [likeliest] = posterior(model, evidence).toSorted((a, b) => b.share - a.share);
+  return {
+    end: went.value.end,
+    answers: journey.length,
+    fault: likeliest?.fault as string | undefined,
+    check: plan(model, evidence).best.steps[0]?.check as string | undefined,
+  };
+}
