@@ -34,12 +34,17 @@ function joined(source: string, id: string, parts: readonly Part[]): Guide | und
 /**
  * The mutation score of each published guide; none for a guide that does not load.
  * @param most mutants judged of each kind of slip
+ * @param only the file of the one guide to judge
  */
-export function* mutationScores(most: number): Generator<{ guide: string; score: Score }> {
+export function* mutationScores(
+  most: number,
+  only?: string,
+): Generator<{ guide: string; score: Score }> {
   const shared = loadShared(read(sharedFile), sharedFile);
   if (!shared.ok) return;
   const parts = partsOf(shared.value);
   for (const { file, guide } of parts) {
+    if (only !== undefined && file !== only) continue;
     const source = writtenOut(read(file), shared.value);
     const load = (text: string): Guide | undefined => joined(text, guide.id, parts);
     const sound = load(source);
