@@ -6,6 +6,7 @@ import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { learn } from '../diagnosis/learn.ts';
 import type { Change, LearnOptions } from '../diagnosis/learn.ts';
+import { onceEach } from '../diagnosis/read-visits.ts';
 import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
 import type { HeldOut } from '../diagnosis/score.ts';
 import { OTHER } from '../diagnosis/visits-schema.ts';
@@ -99,7 +100,8 @@ function main(): void {
   const unknown = good.flatMap((one) => strangers(one.file, one.visits, faults));
   if (unknown.length > 0) stop(unknown);
 
-  const visits = good.flatMap((one) => one.visits.visits);
+  // Two devices may have handed on the same visit.
+  const visits = onceEach(good.flatMap((one) => one.visits.visits));
   const found = heldOut(faults, visits, options);
   const changes = learn(faults, visits, options);
   const better = found !== undefined && changes.length > 0 && clearlyBetter(found);

@@ -1,7 +1,7 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { OTHER, visitsFile } from './visits-schema.ts';
-import type { VisitsFile } from './visits-schema.ts';
+import type { Visit, VisitsFile } from './visits-schema.ts';
 
 /** Why a file of visits cannot be used, as data. */
 export type VisitsProblem =
@@ -48,5 +48,16 @@ export function unknownNames({ visits }: VisitsFile, declared: Declared): Visits
       ...(known ? [] : [{ code: 'unknown-fault' as const, visit, name: fault }]),
       ...missing.map((name) => ({ code: 'unknown-part' as const, visit, name })),
     ];
+  });
+}
+
+/** Each visit once: a second one with an `id` met before is left out. Those without stay. */
+export function onceEach(visits: readonly Visit[]): readonly Visit[] {
+  const met = new Set<string>();
+  return visits.filter(({ id }) => {
+    if (id === undefined) return true;
+    const known = met.has(id);
+    met.add(id);
+    return !known;
   });
 }

@@ -1,18 +1,27 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /**
  * What technicians keep of their visits and exchange as JSON: what was answered, what
  * it turned out to be, which parts were used. Only names that the guide and its
  * figures declare; no free text, no date, no place, so nothing personal fits in.
+ * Written with zod's small form: the preview page reads such files too.
  */
-const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/);
+const id = z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 
 const visit = z.strictObject({
+  id: z
+    .optional(z.string().check(z.regex(/^[0-9a-f]{32}$/)))
+    .check(z.describe('Drawn by chance when the visit was kept, so that it is counted once')),
   answers: z
-    .record(z.string().regex(/^((detail|check)\.)?[a-z0-9]+(-[a-z0-9]+)*$/), id)
-    .describe('Key of a question, `detail.` and a detail or `check.` and a check → answer'),
-  fault: id.describe('What it turned out to be; `other` when none of the listed faults'),
-  parts: z.array(id).describe('The parts that were used'),
+    .record(z.string().check(z.regex(/^((detail|check)\.)?[a-z0-9]+(-[a-z0-9]+)*$/)), id)
+    .check(
+      z.describe('Key of a question, `detail.` and a detail or `check.` and a check → answer'),
+    ),
+  fault: z
+    .string()
+    .check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/))
+    .check(z.describe('What it turned out to be; `other` when none of the listed faults')),
+  parts: z.array(id).check(z.describe('The parts that were used')),
 });
 
 export const visitsFile = z.strictObject({

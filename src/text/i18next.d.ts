@@ -10,6 +10,7 @@ import type note from '../../content/text/en/note.json';
 import type offline from '../../content/text/en/offline.json';
 import type preview from '../../content/text/en/preview.json';
 import type site from '../../content/text/en/site.json';
+import type visits from '../../content/text/en/visits.json';
 
 /** English is the source: a key it does not have is a compile error. */
 declare module 'i18next' {
@@ -29,6 +30,7 @@ declare module 'i18next' {
       note: typeof note;
       offline: typeof offline;
       preview: typeof preview;
+      visits: typeof visits;
     };
   }
 }

@@ -11,6 +11,7 @@ export const namespaces = [
   'about',
   'note',
   'preview',
+  'visits',
   'bench',
   'diagnosis',
   'errors',

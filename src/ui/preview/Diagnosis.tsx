@@ -8,6 +8,7 @@ import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from './sentences.ts';
 import { endOf, guideOf } from './sides.ts';
+import { Later } from '../visits/Later.tsx';
 import { sayer } from '../client/words.ts';
 import type { Page } from './page.ts';
 import { createVisit } from './visit.ts';
@@ -66,6 +67,16 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
       <Faults page={page()} guide={last} visit={visit} />
       <Plan page={page()} visit={visit} />
       <Load page={page()} visit={visit} />
+      <Later
+        class="record-fold"
+        title={page().words.t('visits:record.title')}
+        failed={page().words.t('visits:failed')}
+        content={() =>
+          import('../visits/Record.tsx').then(({ RecordVisit }) => () => (
+            <RecordVisit page={page()} visit={visit} code={code} />
+          ))
+        }
+      />
     </>
   );
 }

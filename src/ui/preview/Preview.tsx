@@ -4,6 +4,7 @@ import { Demos } from './Demos.tsx';
 import { NoteView } from './NoteView.tsx';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
+import { Later } from '../visits/Later.tsx';
 import { sayer } from '../client/words.ts';
 import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';
@@ -67,6 +68,14 @@ export function Preview(props: Props): JSX.Element {
           </Match>
         </Switch>
       </div>
+      <Later
+        class="visits-fold"
+        title={t('visits:title')}
+        failed={t('visits:failed')}
+        content={() =>
+          import('../visits/Visits.tsx').then(({ Visits }) => () => <Visits page={props.page} />)
+        }
+      />
       <Demos
         page={props.page}
         onChoose={(code) => {
