@@ -1,5 +1,6 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
 import { OTHER } from '../../diagnosis/visits-schema.ts';
+import { fail } from '../../result.ts';
 import { download } from '../client/download.ts';
 import { sayer } from '../client/words.ts';
 import { name, names } from '../preview/facts.ts';
@@ -19,6 +20,14 @@ import { problemLines } from './words.ts';
 
 interface Props {
   readonly page: Page;
+}
+
+async function readFile(file: File, declared: Readonly<Record<string, Declared>>) {
+  if (file.size > LARGEST_FILE)
+    return fail([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 } as const]);
+  const text = await file.text().catch(() => undefined);
+  if (text === undefined) return fail([{ code: 'file-unreadable' } as const]);
+  return fromFile(text, declared);
 }
 
 /** The visits kept on this device: look, take out, write to a file, add from a file. */
@@ -58,17 +67,18 @@ export function Visits(props: Props): JSX.Element {
   };
   const take = async (file: File) => {
     setSaid('');
-    const refuse = (found: readonly ImportProblem[]): void => void setProblems(found);
-    if (file.size > LARGEST_FILE)
-      return refuse([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 }]);
-    const text = await file.text().catch(() => undefined);
-    if (text === undefined) return refuse([{ code: 'file-unreadable' }]);
-    const read = fromFile(text, declared());
-    if (!read.ok) return refuse(read.error);
+    const read = await readFile(file, declared());
+    if (!read.ok) {
+      setProblems(read.error);
+      return;
+    }
     const added = await add(read.value);
-    if (!added.ok) return done(added.error, '');
+    if (!added.ok) {
+      done(added.error, '');
+      return;
+    }
     const known = read.value.length - added.value;
-    return done(
+    done(
       undefined,
       [
         t('visits:list.added', { count: added.value }),
@@ -84,9 +94,11 @@ export function Visits(props: Props): JSX.Element {
         {said()}
       </p>
       <Show when={told().length > 0}>
-        <ul role="alert" class="trouble">
-          <For each={problemLines(words(), told())}>{(line) => <li>{line}</li>}</For>
-        </ul>
+        <div role="alert" class="trouble">
+          <ul>
+            <For each={problemLines(words(), told())}>{(line) => <li>{line}</li>}</For>
+          </ul>
+        </div>
       </Show>
       <For each={guides()} fallback={<p class="quiet">{t('visits:list.none')}</p>}>
         {(guide) => (

@@ -1,0 +1,203 @@
+// What a visit turned out to be, kept on the technician's device, and as a file.
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import type { Locator, Page } from '@playwright/test';
+import { axe } from './support/axe.ts';
+import { expect, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
+import { CODE, open } from './support/preview.ts';
+
+const record = (page: Page): Locator => page.locator('.record-fold');
+const list = (page: Page): Locator => page.locator('.visits-fold');
+const unfold = async (part: Locator): Promise<void> => {
+  await part.locator('summary').click();
+  await expect(part.locator('[role=status]')).toBeAttached();
+};
+const fault = (page: Page): Locator => page.getByLabel('The fault you found');
+const keep = (page: Page): Locator => record(page).getByRole('button', { name: /^Keep th/ });
+const said = (part: Locator): Locator => part.getByRole('status');
+const file = (visits: unknown, more: object = {}) => ({
+  name: 'visits.json',
+  mimeType: 'application/json',
+  buffer: Buffer.from(
+    typeof visits === 'string'
+      ? visits
+      : JSON.stringify({
+          format: 'hobnote-visits',
+          version: 1,
+          guide: 'door-locked',
+          visits,
+          ...more,
+        }),
+  ),
+});
+const VISIT = { answers: { 'check.latch-motor': 'open' }, fault: 'other', parts: [] };
+
+/** Open the note and keep a visit with its first named fault and first part. */
+async function keepOne(page: Page): Promise<string> {
+  await open(page, `#c=${CODE}`);
+  await unfold(record(page));
+  await fault(page).selectOption({ index: 1 });
+  await record(page).getByRole('checkbox').first().check();
+  await keep(page).click();
+  await expect(said(record(page))).toHaveText('Kept on this device.');
+  return fault(page).inputValue();
+}
+
+test('a visit is kept over a reload, is written to a file that `learn` reads, and goes', async ({
+  page,
+}, info) => {
+  const found = await keepOne(page);
+  await axe(page);
+  await page.reload();
+  await unfold(record(page));
+  await expect(record(page)).toContainText('Kept for this code:');
+  await unfold(list(page));
+  await expect(list(page).locator('li')).toHaveCount(1);
+  await axe(page);
+  await noSidewaysScroll(page);
+
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Write 1 visit to a file' }).click();
+  const path = info.outputPath('visits.json');
+  await (await coming).saveAs(path);
+  const written = JSON.parse(readFileSync(path, 'utf8')) as {
+    visits: { fault: string; answers: Record<string, string>; parts: string[] }[];
+  };
+  expect(written.visits).toHaveLength(1);
+  expect(written.visits[0]?.fault).toBe(found);
+  expect(written.visits[0]?.answers['since']).toBe('over-4');
+  expect(written.visits[0]?.parts).toHaveLength(1);
+  expect(JSON.stringify(written), 'the code stays here').not.toContain(CODE);
+  const learned = execFileSync(process.execPath, ['src/cli/learn.ts', path], { encoding: 'utf8' });
+  expect(learned).toContain('1 visits of door-locked');
+
+  // The same file again: nothing is counted twice.
+  await list(page).locator('input[type=file]').setInputFiles(path);
+  await expect(said(list(page))).toHaveText('0 visits added. 1 was here already.');
+  await list(page).getByRole('button', { name: 'Take out', exact: true }).click();
+  await expect(list(page).locator('li')).toHaveCount(0);
+  await expect(said(list(page))).toBeFocused();
+  await list(page).locator('input[type=file]').setInputFiles(path);
+  await expect(list(page).locator('li')).toHaveCount(1);
+});
+
+test('keeping again replaces what was kept for the same code', async ({ page }) => {
+  await keepOne(page);
+  await expect(record(page)).toContainText('Kept for this code:');
+  await fault(page).selectOption('other');
+  await keep(page).click();
+  await expect(record(page)).toContainText('Kept for this code: Something not on this list');
+  await unfold(list(page));
+  await expect(list(page).locator('li')).toHaveCount(1);
+});
+
+test('without a fault nothing is kept, and the field says so', async ({ page }) => {
+  await open(page, `#c=${CODE}`);
+  await unfold(record(page));
+  await keep(page).click();
+  await expect(fault(page)).toBeFocused();
+  await expect(fault(page)).toHaveAccessibleDescription(/Choose the fault you found/);
+  await axe(page);
+});
+
+test('files that are not right are refused with what to do', async ({ page }) => {
+  await open(page);
+  await unfold(list(page));
+  const alert = list(page).getByRole('alert');
+  const told = new Set<string>();
+  const cases = [
+    file('{'),
+    file('[]'),
+    file([{ ...VISIT, name: 'somebody' }]),
+    file([VISIT], { version: 2 }),
+    file([VISIT], { guide: 'no-such-guide' }),
+    file([{ ...VISIT, fault: 'no-such-fault' }]),
+    file([{ ...VISIT, parts: ['no-such-part'] }]),
+    file('<img src=x onerror=alert(1)>'),
+  ];
+  for (const one of cases) {
+    await list(page).locator('input[type=file]').setInputFiles(one);
+    await expect(alert).toBeVisible();
+    await expect.poll(async () => told.has((await alert.textContent()) ?? '')).toBe(false);
+    told.add((await alert.textContent()) ?? '');
+    await expect(list(page).locator('ol')).toHaveCount(0);
+  }
+  expect(told.size).toBe(cases.length);
+  await axe(page);
+  await list(page)
+    .locator('input[type=file]')
+    .setInputFiles(file([VISIT, VISIT]));
+  await expect(said(list(page))).toHaveText('2 visits added.');
+  await expect(alert).toHaveCount(0);
+});
+
+test('all are taken out only when asked twice; other tabs see it', async ({ page, context }) => {
+  await open(page);
+  await unfold(list(page));
+  const second = await context.newPage();
+  await open(second);
+  await unfold(list(second));
+  await list(page)
+    .locator('input[type=file]')
+    .setInputFiles(file([VISIT, VISIT, VISIT]));
+  await expect(list(second).locator('li')).toHaveCount(3);
+  await list(second).getByRole('button', { name: 'Take out all' }).click();
+  const yes = list(second).getByRole('button', { name: 'Yes, take out all 3 visits for good' });
+  await expect(yes).toBeFocused();
+  await axe(second);
+  await list(second).getByRole('button', { name: 'No, keep them' }).click();
+  await expect(list(page).locator('li')).toHaveCount(3);
+  await list(second).getByRole('button', { name: 'Take out all' }).click();
+  await yes.click();
+  await expect(list(page).locator('li')).toHaveCount(0);
+});
+
+for (const [what, error, words] of [
+  ['is switched off', 'SecurityError', 'This browser keeps nothing for this site'],
+  ['is full', 'QuotaExceededError', 'The device has no room left'],
+  ['is of a newer site', 'VersionError', 'Another tab has a newer form'],
+  ['breaks', 'UnknownError', 'The browser did not keep it (UnknownError)'],
+] as const)
+  test(`storage that ${what} loses nothing that was entered`, async ({ page }) => {
+    await page.addInitScript((name) => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('refused for the test', name);
+      };
+    }, error);
+    await open(page, `#c=${CODE}`);
+    await unfold(record(page));
+    await fault(page).selectOption('other');
+    await keep(page).click();
+    await expect(record(page).getByRole('alert')).toContainText(words);
+    const text = await page.getByLabel('The visit as a file’s text').inputValue();
+    expect((JSON.parse(text) as { visits: unknown[] }).visits).toHaveLength(1);
+    await expect(fault(page)).toHaveValue('other');
+    await axe(page);
+  });
+
+test('by keyboard alone', async ({ page }) => {
+  await open(page, `#c=${CODE}`);
+  await record(page).locator('summary').focus();
+  await page.keyboard.press('Enter');
+  await expect(fault(page)).toBeVisible();
+  await page.keyboard.press('Tab');
+  await expect(fault(page)).toBeFocused();
+  await page.keyboard.press('End');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Space');
+  for (let presses = 0; presses < 30; presses++) {
+    if (await keep(page).evaluate((button) => button === document.activeElement)) break;
+    await page.keyboard.press('Tab');
+  }
+  await page.keyboard.press('Enter');
+  await expect(record(page)).toContainText('Kept for this code: Something not on this list');
+});
+
+test('a part that cannot be fetched says so and can be opened again', async ({ page, watched }) => {
+  watched.expect(/Visits\./);
+  await page.route(/Visits\.[^/]*\.js$/, (route) => route.abort());
+  await open(page);
+  await list(page).locator('summary').click();
+  await expect(list(page).getByRole('alert')).toContainText('could not be loaded');
+});
