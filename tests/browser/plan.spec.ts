@@ -1,0 +1,90 @@
+// The order of checks: planned anew after each result, and back again.
+import type { Locator, Page } from '@playwright/test';
+import { axe } from './support/axe.ts';
+import { expect, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
+import { CODE, open } from './support/preview.ts';
+
+const plan = (page: Page): Locator => page.locator('section.plan');
+const first = (page: Page): Locator => plan(page).locator('ol.checks > li').first();
+const titles = (page: Page): Promise<string[]> =>
+  plan(page).locator('ol.checks .title').allTextContents();
+const minutesOf = async (page: Page): Promise<number[]> => {
+  const texts = await plan(page).locator('.routes dd').allTextContents();
+  return texts.map((text) => Number(/\d+/.exec(text)?.[0]));
+};
+
+test('this order takes no more minutes than the others; every check says how to be safe', async ({
+  page,
+}) => {
+  await open(page, `#c=${CODE}`);
+  const [best = NaN, ...others] = await minutesOf(page);
+  expect(others).toHaveLength(2);
+  for (const other of others) expect(best).toBeLessThanOrEqual(other);
+  const cards = plan(page).locator('.check');
+  const count = await cards.count();
+  expect(count).toBeGreaterThan(5);
+  for (const fold of await plan(page).locator('details.more > summary').all()) await fold.click();
+  for (let index = 0; index < count; index++) {
+    const card = cards.nth(index);
+    await card.locator('summary').click();
+    await expect(card.locator('.care')).toContainText(/proved? dead/i);
+    await expect(card.locator('.results > li')).not.toHaveCount(0);
+  }
+  await axe(page);
+  await noSidewaysScroll(page);
+});
+
+test('a result is taken in, kept over a reload, and undone', async ({ page }) => {
+  await open(page, `#c=${CODE}`);
+  const before = await titles(page);
+  const [next = ''] = before;
+  await first(page).locator('summary').click();
+  const clear = first(page).locator('.results > li', { hasText: 'Nothing wrong here' });
+  await clear.getByRole('button').click();
+  await expect(plan(page).locator('.done')).toContainText(next);
+  await expect(plan(page).getByRole('heading', { name: 'Order of checks' })).toBeFocused();
+  expect(await titles(page)).not.toContain(next);
+  await axe(page);
+  await page.reload();
+  await expect(plan(page).locator('.done')).toContainText(next);
+  await plan(page)
+    .getByRole('button', { name: `Undo: ${next}` })
+    .click();
+  await expect(plan(page).locator('.done')).toHaveCount(0);
+  expect(await titles(page)).toEqual(before);
+});
+
+test('a result that finds the fault raises its share and names it', async ({ page }) => {
+  await open(page, `#c=${CODE}`);
+  await first(page).locator('summary').click();
+  const found = first(page).locator('.results > li', { hasNotText: 'Nothing wrong here' }).first();
+  const moves = await found.locator('li').first().textContent();
+  const [, was, becomes] = /: (?:under )?([\d.]+)%.*?([\d.]+)%/.exec(moves ?? '') ?? [];
+  expect(Number(becomes)).toBeGreaterThan(Number(was));
+  await found.getByRole('button').click();
+  await expect(plan(page).locator('.done .found li')).not.toHaveCount(0);
+  await expect(plan(page).locator('.now')).toContainText('Likeliest now');
+  await axe(page);
+});
+
+test('more chance of finishing at once never means fewer parts', async ({ page }) => {
+  await open(page, `#c=${CODE}`);
+  const slider = page.getByLabel('Chance of finishing on the first visit');
+  const parts = page.locator('.load .parts > li');
+  const counts: number[] = [];
+  for (const chance of ['50', '75', '90', '99']) {
+    await slider.fill(chance);
+    await expect(slider).toHaveAttribute('aria-valuetext', `${chance}%`);
+    counts.push((await parts.allTextContents()).filter((text) => text !== 'No parts').length);
+    const reached = await page.locator('.load .strong').first().textContent();
+    expect(Number(/([\d.]+)%/.exec(reached ?? '')?.[1])).toBeGreaterThanOrEqual(
+      Number(chance) - 0.5,
+    );
+  }
+  expect(counts).toEqual(counts.toSorted((a, b) => a - b));
+  expect(counts.at(-1)).toBeGreaterThan(counts[0] ?? 0);
+  await slider.focus();
+  await page.keyboard.press('ArrowLeft');
+  await expect(slider).toHaveValue('98');
+});
