@@ -1,6 +1,6 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
 import { OTHER } from '../../diagnosis/visits-schema.ts';
-import { fail } from '../../result.ts';
+import { fail, ok } from '../../result.ts';
 import { download } from '../client/download.ts';
 import { sayer } from '../client/words.ts';
 import { name, names } from '../preview/facts.ts';
@@ -22,12 +22,12 @@ interface Props {
   readonly page: Page;
 }
 
-async function readFile(file: File, declared: Readonly<Record<string, Declared>>) {
+async function readFile(file: File, declaredOf: DeclaredOf) {
   if (file.size > LARGEST_FILE)
     return fail([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 } as const]);
   const text = await file.text().catch(() => undefined);
   if (text === undefined) return fail([{ code: 'file-unreadable' } as const]);
-  return fromFile(text, declared);
+  return fromFile(text, declaredOf);
 }
 
 /** The visits kept on this device: look, take out, write to a file, add from a file. */
@@ -65,9 +65,13 @@ export function Visits(props: Props): JSX.Element {
     // The button that was pressed may be gone.
     status?.focus();
   };
+  const declaredOf: DeclaredOf = async (guide) => {
+    const figures = await figuresOf(props.page, guide);
+    return figures.ok ? ok(figures.value.declared) : figures;
+  };
   const take = async (file: File) => {
     setSaid('');
-    const read = await readFile(file, declared());
+    const read = await readFile(file, declaredOf);
     if (!read.ok) {
       setProblems(read.error);
       return;
@@ -103,7 +107,7 @@ export function Visits(props: Props): JSX.Element {
       <For each={guides()} fallback={<p class="quiet">{t('visits:list.none')}</p>}>
         {(guide) => (
           <>
-            <h3>{guideName(words(), guide)}</h3>
+            <h3>{guideName(wordsOf(guide), guide)}</h3>
             <ol>
               <For each={of(guide)}>
                 {({ id, visit }) => (
