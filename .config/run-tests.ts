@@ -54,6 +54,9 @@ const RUNNERS: Runner[] = [
   { name: 'types', command: ['npm', 'run', '-s', 'types'] },
   { name: 'lint', command: ['npm', 'run', '-s', 'lint'] },
   { name: 'format', command: ['npm', 'run', '-s', 'format'] },
+  { name: 'licences', command: ['npm', 'run', '-s', 'licences'] },
+  // Not counted when it succeeds: where the registry answers no audits, nothing was checked.
+  { name: 'audit', command: ['node', '.config/audit.ts'], live: true, uncounted: true },
   { name: 'proof', command: ['npm', 'run', '-s', 'prove'] },
   {
     name: 'unit and reference',
