@@ -9,7 +9,7 @@ const listed = (loads: readonly Load[]) =>
 
 for (const kind of ['question', 'note', 'preview'] as const)
   test(`no ${kind} page weighs more than its ceiling`, async ({ browser }) => {
-    test.setTimeout(900_000);
+    test.setTimeout(120_000);
     const { paths, ceiling } = kindsOf(siteDir()).find((one) => one.kind === kind) ?? {
       paths: [],
       ceiling: 0,

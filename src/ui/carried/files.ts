@@ -6,6 +6,7 @@ import type { Guide } from '../../guide/types.ts';
 import { address } from '../../text/addresses.ts';
 import { guidesInOrder } from '../../text/finder.ts';
 import { hashedName } from '../../text/hashed.ts';
+import { deskPart } from './desk-part.ts';
 import { notePart } from './note-part.ts';
 import { previewPart } from './preview-part.ts';
 
@@ -13,9 +14,10 @@ import { previewPart } from './preview-part.ts';
 export const DATA_FOLDER = '_astro';
 
 export type PartOf = 'note' | 'preview' | 'desk';
-const makers: Partial<Record<PartOf, (language: string, guide: Guide) => object>> = {
+const makers: Record<PartOf, (language: string, guide: Guide) => object> = {
   note: notePart,
   preview: previewPart,
+  desk: deskPart,
 };
 
 export interface DataFile {

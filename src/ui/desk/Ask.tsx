@@ -14,7 +14,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
   const words = () => props.page.words;
   const node = () => props.desk.node();
   const key = () => `${props.desk.guide.id}:${node().text}`;
-  const carried = () => carriedOf(props.page, props.desk.guide, node());
+  const carried = () => carriedOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
     if (props.desk.view().kind === 'danger')

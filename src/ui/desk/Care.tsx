@@ -9,7 +9,7 @@ import type { DeskProps } from './state.ts';
 export function Care(props: DeskProps & { readonly node: BookNode }) {
   const t = sayer(props);
   const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
-  const signal = () => carriedOf(props.page, props.desk.guide, props.node).care ?? 'warning';
+  const signal = () => carriedOf(props.page, props.node).care ?? 'warning';
   const isRead = () => props.desk.isRead(props.node);
   const title = () => (props.node.ways.length > 0 ? 'say.care' : 'end.never');
   return (

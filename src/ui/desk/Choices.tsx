@@ -12,7 +12,7 @@ export function Choices(props: DeskProps) {
   const waits = () => props.desk.mustRead();
   return (
     <ul class="choices" aria-label={t('say.answers')}>
-      <For each={choicesOf(props.page, props.desk.guide, node())}>
+      <For each={choicesOf(props.page, node())}>
         {({ way, key }) => (
           <li classList={{ unsure: way.answer === UNSURE }}>
             <button

@@ -17,8 +17,7 @@ export function DetailsCard(props: DeskProps) {
   };
   // On a step that asks for it the field stands there instead.
   const elsewhere = () =>
-    props.desk.view().kind === 'at' &&
-    carriedOf(props.page, props.desk.guide, props.desk.node()).takesError;
+    props.desk.view().kind === 'at' && carriedOf(props.page, props.desk.node()).takesError;
   return (
     <section class="panel details">
       <h2>

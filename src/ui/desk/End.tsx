@@ -12,7 +12,7 @@ export function End(props: DeskProps) {
   const node = () => props.desk.node();
   const key = () => `${props.desk.guide.id}:${node().text}`;
   const emergency = () => node().urgency === 'emergency';
-  const calls = () => props.page.calls[props.desk.guide.id]?.[node().id] ?? [];
+  const calls = () => props.page.calls[node().id] ?? [];
   const lines = () => [...words().some(`${key()}.now`), ...words().some(`${key()}.lines`)];
   const kicker = () => (emergency() ? 'end.emergency' : `end.${node().kind}`);
   return (
@@ -42,7 +42,7 @@ export function End(props: DeskProps) {
       <ol class="aloud-more">
         <For each={lines()}>{(line) => <li>{line}</li>}</For>
       </ol>
-      <Show when={carriedOf(props.page, props.desk.guide, node()).breakerStaysOff}>
+      <Show when={carriedOf(props.page, node()).breakerStaysOff}>
         <p class="strong">{t('site:end.breakerOff')}</p>
       </Show>
       <Care page={props.page} desk={props.desk} node={node()} />

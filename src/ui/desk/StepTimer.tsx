@@ -9,7 +9,7 @@ import type { DeskProps } from './state.ts';
 /** The count-down of a step. Its end rides in the address; it is worked out from the clock. */
 export function StepTimer(props: DeskProps & { readonly now: Accessor<number> }) {
   const t = sayer(props);
-  const timer = () => carriedOf(props.page, props.desk.guide, props.desk.node()).timer;
+  const timer = () => carriedOf(props.page, props.desk.node()).timer;
   return (
     <Show when={timer()}>
       {(found) => {

@@ -2,7 +2,7 @@
  * The state of one call. The journey, the display's text and the details ride in the address's
  * fragment; all about the caller stays in this tab's memory.
  */
-import { createMemo, createSignal } from 'solid-js';
+import { createMemo, createSignal, onCleanup } from 'solid-js';
 import { formatFragment, parseFragment, type Fragment } from '../../guide/fragment.ts';
 import { formatJourney } from '../../guide/journey-text.ts';
 import {
@@ -16,6 +16,7 @@ import {
 } from '../../note/call.ts';
 import { madeOn } from '../../note/day.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import { waitMinutes } from '../question/countdown.ts';
 import type { CallerState } from './caller.ts';
@@ -26,8 +27,13 @@ import type { DeskState, Told, View } from './state.ts';
 const NOTHING: Fragment = { journey: [], details: {} };
 
 /** What may stand in the desk's address: never the caller's model number or a remark. */
-function carried({ error, details, made, timer }: Fragment, call: Call): Fragment {
+function carried(
+  { error, details, made, timer }: Fragment,
+  call: Call,
+  guide: string | undefined,
+): Fragment {
   return {
+    ...(guide !== undefined && call.journey.length > 0 ? { guide } : {}),
     journey: call.journey,
     details,
     ...(error ? { error } : {}),
@@ -36,7 +42,22 @@ function carried({ error, details, made, timer }: Fragment, call: Call): Fragmen
   };
 }
 
-export function createDesk(page: Page, guide: BookGuide, caller: CallerState): DeskState {
+/** What a call's desk cannot do alone. */
+export interface Around {
+  /** The guide that an address need not name. */
+  readonly main: string;
+  /** A note of another guide is taken over by that guide's desk. */
+  readonly onOther: (note: Note) => void;
+  /** The call is over and all of it gone. */
+  readonly onNext: () => void;
+}
+
+export function createDesk(
+  page: Page,
+  guide: BookGuide,
+  caller: CallerState,
+  around: Around,
+): DeskState {
   const [number, setNumber] = createSignal(0);
   const [call, setCall] = createSignal(newCall);
   const [fragment, setFragment] = createSignal(NOTHING);
@@ -71,7 +92,8 @@ export function createDesk(page: Page, guide: BookGuide, caller: CallerState): D
     cautionsOf(page.words, guide, node()).length > 0 && view().kind === 'at' && !isRead(node());
 
   const keep = (parts: Fragment): void => {
-    const now = carried(parts, call());
+    const named = guide.id === around.main ? undefined : guide.id;
+    const now = carried(parts, call(), named);
     setFragment(now);
     const hash = formatFragment(now);
     const { pathname, search } = location;
@@ -139,12 +161,14 @@ export function createDesk(page: Page, guide: BookGuide, caller: CallerState): D
   else if (call().journey.length > 0 || wasFilled) setFound(['told.reloaded', ...found()]);
   mark(caller.restored);
   // What is in the fields belongs to the call the address had before.
-  addEventListener('hashchange', () => {
+  const moved = (): void => {
     caller.clear();
     load(location.hash);
     mark(false);
     setFound(['told.reloaded', ...found()]);
-  });
+  };
+  addEventListener('hashchange', moved);
+  onCleanup(() => removeEventListener('hashchange', moved));
 
   return {
     guide,
@@ -170,7 +194,7 @@ export function createDesk(page: Page, guide: BookGuide, caller: CallerState): D
     choose,
     press(key) {
       if (view().kind === 'code' || node().ways.length === 0) return;
-      const choices = choicesOf(page, guide, node());
+      const choices = choicesOf(page, node());
       const chosen = choices.find((choice) => choice.key === key);
       if (chosen) choose(chosen.way.answer);
       else if (key === '0') choose(UNSURE);
@@ -195,6 +219,10 @@ export function createDesk(page: Page, guide: BookGuide, caller: CallerState): D
     },
     note: (parts) => keep({ ...fragment(), ...parts }),
     resume(note) {
+      if (note.guide !== guide.id) {
+        around.onOther(note);
+        return;
+      }
       reset();
       const taken = takeOver(guide, note.journey);
       setCall(taken);
@@ -206,7 +234,7 @@ export function createDesk(page: Page, guide: BookGuide, caller: CallerState): D
       if (count < note.journey.length) setFound(['told.astray']);
     },
     startTimer() {
-      const { timer } = carriedOf(page, guide, node());
+      const { timer } = carriedOf(page, node());
       if (!timer || view().kind !== 'at' || index() !== undefined)
         return void setStatus({ key: 'status.noTimer' });
       const minutes = waitMinutes(timer.kind, timer.minutes[1], formatJourney(call().journey));
@@ -235,6 +263,7 @@ export function createDesk(page: Page, guide: BookGuide, caller: CallerState): D
         setFound([]);
         setNumber(number() + 1);
         setStatus({ key: 'status.started' });
+        around.onNext();
       } else setAsksNext(sure === 'ask');
     },
   };

@@ -13,13 +13,13 @@ export interface Choice {
 }
 
 /** Nodes the page does not know (of an older book) show no more than the book has. */
-export function carriedOf({ nodes }: Page, guide: BookGuide, node: BookNode): CarriedNode {
-  return nodes[guide.id]?.[node.id] ?? { left: { least: 0, most: 0 }, answers: node.ways.length };
+export function carriedOf({ nodes }: Page, node: BookNode): CarriedNode {
+  return nodes[node.id] ?? { left: { least: 0, most: 0 }, answers: node.ways.length };
 }
 
 /** A node's own answers in order on 1 to 9, "does not know" last on 0. Exits have a key of their own. */
-export function choicesOf(page: Page, guide: BookGuide, node: BookNode): Choice[] {
-  const own = node.ways.slice(0, carriedOf(page, guide, node).answers);
+export function choicesOf(page: Page, node: BookNode): Choice[] {
+  const own = node.ways.slice(0, carriedOf(page, node).answers);
   const known = own.filter(({ answer }) => answer !== UNSURE);
   return [
     ...known.map((way, index) => ({ way, key: String(index + 1) })),

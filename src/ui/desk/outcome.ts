@@ -51,7 +51,7 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
         error: tidyErrorText(desk.fragment().error ?? ''),
       },
       made: made(),
-      breakerStaysOff: carriedOf(page, desk.guide, desk.followed().end).breakerStaysOff === true,
+      breakerStaysOff: carriedOf(page, desk.followed().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
     });

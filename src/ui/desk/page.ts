@@ -17,16 +17,26 @@ export interface CarriedNode {
 }
 
 export interface Carried {
-  /** Guide → node → the rest of it. */
-  readonly nodes: Readonly<Record<string, Readonly<Record<string, CarriedNode>>>>;
-  /** By guide. */
-  readonly calls: Readonly<Record<string, Calls>>;
   readonly keepCaller: 'never' | 'tab';
 }
 
-/** What every part of the desk reads. */
-export interface Page extends Carried {
+/** What the desk loads for a guide; made in `carried`. */
+export interface DeskPart {
+  /** Node → the rest of it. */
+  readonly nodes: Readonly<Record<string, CarriedNode>>;
+  readonly calls: Calls;
+  /** Sentences of the guide and of those it hands over to. */
+  readonly texts: Readonly<Record<string, unknown>>;
+}
+
+/** What is there before a guide is chosen. */
+export interface Shell extends Carried {
   readonly words: Words;
   readonly library: Library;
   readonly book: Book;
+  /** Guide → the address of its part, the main guide's first. */
+  readonly files: Readonly<Record<string, string>>;
 }
+
+/** What every part of the desk reads in a call. */
+export type Page = Shell & DeskPart;

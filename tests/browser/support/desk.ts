@@ -10,9 +10,14 @@ export const HUM = parseJourney(
   'danger.none~doing.ended~display.lock~since.over-4~fan.quiet~near.cool~inside.nothing~forced.no~controls.keys~lock-key.no-change~try-door.stuck~panel.ready~controls-off.done~breaker-off.done~breaker-on.stayed~set-clock.done~listen.hum-on',
 );
 
-export const openDesk = (page: Page, fragment: Partial<Fragment> = {}) => {
+/** Opens the desk at the locked door: a new call chooses it first where there is a choice. */
+export const openDesk = async (page: Page, fragment: Partial<Fragment> = {}) => {
   const hash = formatFragment({ journey: [], details: {}, ...fragment });
-  return page.goto(hash === '' ? '/desk/' : `/desk/#${hash}`);
+  await page.goto(hash === '' ? '/desk/' : `/desk/#${hash}`);
+  await expect(page.locator('#desk-say')).toBeVisible();
+  const [choice] = await page.locator('.choose .choices button').all();
+  await choice?.click();
+  await expect(page.locator('.desk')).toBeVisible();
 };
 
 /** The number key of an answer: 1 and up in the guide's order, 0 for "not sure". */

@@ -1,5 +1,8 @@
 import { CEILINGS } from './weight.ts';
-import { guidePagesOf, pagesOf } from './site.ts';
+import { guidesIn, guidePagesOf, pagesOf } from './site.ts';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
 
 /** Pages that share one weight ceiling. */
 export interface Kind {
@@ -15,6 +18,29 @@ export interface Kind {
 /** A short unfinished journey, so that the note page has something to show. */
 const JOURNEY = '#j=danger.none';
 
+/** What decides which files a guide's page loads: its kind, a timer, a field for the display's text. */
+function make(html: string): string {
+  const [, kind = ''] = /class="page (question|step|stop|finish)/.exec(html) ?? [];
+  if (kind === '') throw new Error('a page of a guide says what kind it is');
+  return [kind, ...['data-timer', 'data-error-field'].filter((sign) => html.includes(sign))].join();
+}
+
+/**
+ * Of each guide the heaviest page of each make, by its compressed size: pages of one make load the
+ * same files, so no other page of theirs weighs more.
+ */
+export function heaviestPages(dist: string): string[] {
+  return guidesIn(dist).flatMap((guide) => {
+    const heaviest = new Map<string, readonly [path: string, bytes: number]>();
+    for (const path of guidePagesOf(dist, guide)) {
+      const html = readFileSync(join(dist, path, 'index.html'), 'utf8');
+      const bytes = brotliCompressSync(html).length;
+      if (bytes > (heaviest.get(make(html))?.[1] ?? 0)) heaviest.set(make(html), [path, bytes]);
+    }
+    return [...heaviest.values()].map(([path]) => path);
+  });
+}
+
 /** The kinds of pages with a ceiling. Every page of a guide counts as a question page. */
 export function kindsOf(dist: string): Kind[] {
   const pages = pagesOf(dist);
@@ -25,7 +51,7 @@ export function kindsOf(dist: string): Kind[] {
   return [
     {
       kind: 'question',
-      paths: guidePagesOf(dist),
+      paths: heaviestPages(dist),
       start: known('/door-locked/danger/'),
       ceiling: CEILINGS.question,
     },

@@ -20,6 +20,13 @@ export function readablePagesOf(dist: string): string[] {
   return pagesOf(dist).filter((path) => path.endsWith('/'));
 }
 
+/** The guides of a built site: they are the folders with a danger question. */
+export function guidesIn(dist: string): string[] {
+  const guides = pagesOf(dist).flatMap((path) => /^\/([\w-]+)\/danger\/$/.exec(path)?.[1] ?? []);
+  expect(guides, `guides in ${dist}`).toContain('door-locked');
+  return guides;
+}
+
 /** Pages of one guide: questions, steps, stops and finishes. */
 export function guidePagesOf(dist: string, guide = 'door-locked'): string[] {
   const pages = pagesOf(dist).filter((path) => path.startsWith(`/${guide}/`));
