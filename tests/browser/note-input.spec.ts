@@ -77,6 +77,8 @@ test('storage that throws changes nothing', async ({ page }) => {
   const fragment = to('stop-book');
   await open(page, fragment);
   await page.getByLabel('Model number').fill('AB-1');
+  // The browser itself learns of the new address a moment after the page.
+  await expect.poll(() => addressOf(page).model).toBe('AB-1');
   await page.reload();
   await expect(page.getByLabel('Model number')).toHaveValue('AB-1');
   expect(await shownCode(page)).toBe(codeFor(fragment));

@@ -34,9 +34,12 @@ export const open = (page: Page, fragment: Fragment) =>
   page.goto(`/note/#${formatFragment(fragment)}`);
 /** What the address holds now. */
 export const addressOf = (page: Page) => parseFragment(new URL(page.url()).hash).fragment;
-/** The code as the page shows it. */
-export const shownCode = async (page: Page) =>
-  (await page.locator('.code-card > .groups strong').allTextContents()).join('-');
+/** The code as the page shows it, once what the page needs of the guide has come. */
+export async function shownCode(page: Page): Promise<string> {
+  const groups = page.locator('.code-card > .groups strong');
+  await expect(groups.first()).toBeVisible();
+  return (await groups.allTextContents()).join('-');
+}
 /** What a reader of the QR code is sent to. */
 export async function qrOf(page: Page): Promise<{ path: string; fragment: Fragment }> {
   const url = new URL(await readQr(page.locator('.qr svg')));
