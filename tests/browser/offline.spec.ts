@@ -8,6 +8,7 @@ import { expect as watched, siteDir, test as base } from './support/fixtures.ts'
 import { makeOrigin, type Origin } from './support/origin.ts';
 import { pagesOf, walkGuide } from './support/site.ts';
 import { watch } from './support/watch.ts';
+import { shownCode } from './support/note.ts';
 
 /** Keeping a site takes seconds where other work runs beside. */
 const expect = watched.configure({ timeout: 30_000 });
@@ -110,7 +111,7 @@ test.describe('the network gone', () => {
     ]);
     await page.reload();
     await page.goto(`/note/${new URL(page.url()).hash}`);
-    const code = (await page.locator('.code-card > .groups strong').allTextContents()).join('-');
+    const code = await shownCode(page);
     expect(code).toMatch(/^(?:[0-9A-Z]{4}-){3,}[0-9A-Z]{4}$/);
     await page.goto(`/preview/#c=${code}`);
     await expect(page.locator('#preview h2').first()).toBeVisible();

@@ -9,6 +9,11 @@ const plan = (page: Page): Locator => page.locator('section.plan');
 const first = (page: Page): Locator => plan(page).locator('ol.checks > li').first();
 const titles = (page: Page): Promise<string[]> =>
   plan(page).locator('ol.checks .title').allTextContents();
+/** Opens the note with what it needs of its guide. */
+const openPlan = async (page: Page): Promise<void> => {
+  await open(page, `#c=${CODE}`);
+  await expect(page.locator('.load')).toBeVisible();
+};
 const minutesOf = async (page: Page): Promise<number[]> => {
   const texts = await plan(page).locator('.routes dd').allTextContents();
   return texts.map((text) => Number(/\d+/.exec(text)?.[0]));
@@ -17,7 +22,7 @@ const minutesOf = async (page: Page): Promise<number[]> => {
 test('this order takes no more minutes than the others; every check says how to be safe', async ({
   page,
 }) => {
-  await open(page, `#c=${CODE}`);
+  await openPlan(page);
   const [best = NaN, ...others] = await minutesOf(page);
   expect(others).toHaveLength(2);
   for (const other of others) expect(best).toBeLessThanOrEqual(other);
@@ -36,7 +41,7 @@ test('this order takes no more minutes than the others; every check says how to 
 });
 
 test('a result is taken in, kept over a reload, and undone', async ({ page }) => {
-  await open(page, `#c=${CODE}`);
+  await openPlan(page);
   const before = await titles(page);
   const [next = ''] = before;
   await first(page).locator('summary').click();
@@ -56,7 +61,7 @@ test('a result is taken in, kept over a reload, and undone', async ({ page }) =>
 });
 
 test('a result that finds the fault raises its share and names it', async ({ page }) => {
-  await open(page, `#c=${CODE}`);
+  await openPlan(page);
   await first(page).locator('summary').click();
   const found = first(page).locator('.results > li', { hasNotText: 'Nothing wrong here' }).first();
   const moves = await found.locator('li').first().textContent();
@@ -69,7 +74,7 @@ test('a result that finds the fault raises its share and names it', async ({ pag
 });
 
 test('more chance of finishing at once never means fewer parts', async ({ page }) => {
-  await open(page, `#c=${CODE}`);
+  await openPlan(page);
   const slider = page.getByLabel('Chance of finishing on the first visit');
   const parts = page.locator('.load .parts > li');
   const counts: number[] = [];
