@@ -13,9 +13,16 @@ const visit = z.strictObject({
     .optional(z.string().check(z.regex(/^[0-9a-f]{32}$/)))
     .check(z.describe('Drawn by chance when the visit was kept, so that it is counted once')),
   answers: z
-    .record(z.string().check(z.regex(/^((detail|check)\.)?[a-z0-9]+(-[a-z0-9]+)*$/)), id)
+    .record(
+      z
+        .string()
+        .check(z.regex(/^((detail|check)\.|[a-z0-9]+(-[a-z0-9]+)*\/)?[a-z0-9]+(-[a-z0-9]+)*$/)),
+      id,
+    )
     .check(
-      z.describe('Key of a question, `detail.` and a detail or `check.` and a check → answer'),
+      z.describe(
+        'Key of a question (`other-guide/` before one of another guide), `detail.` and a detail or `check.` and a check → answer',
+      ),
     ),
   fault: z
     .string()

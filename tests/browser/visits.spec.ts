@@ -92,6 +92,23 @@ test('keeping again replaces what was kept for the same code', async ({ page }) 
   await expect(list(page).locator('li')).toHaveCount(1);
 });
 
+test('a file written before a visit was kept anew does not count it twice', async ({
+  page,
+}, info) => {
+  await keepOne(page);
+  await unfold(list(page));
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Write 1 visit to a file' }).click();
+  const path = info.outputPath('before.json');
+  await (await coming).saveAs(path);
+  await fault(page).selectOption('other');
+  await keep(page).click();
+  await expect(list(page).locator('li')).toContainText('Something not on this list');
+  await list(page).locator('input[type=file]').setInputFiles(path);
+  await expect(said(list(page))).toHaveText('0 visits added. 1 was here already.');
+  await expect(list(page).locator('li')).toHaveCount(1);
+});
+
 test('without a fault nothing is kept, and the field says so', async ({ page }) => {
   await open(page, `#c=${CODE}`);
   await unfold(record(page));
@@ -114,6 +131,7 @@ test('files that are not right are refused with what to do', async ({ page }) =>
     file([VISIT], { guide: 'no-such-guide' }),
     file([{ ...VISIT, fault: 'no-such-fault' }]),
     file([{ ...VISIT, parts: ['no-such-part'] }]),
+    file([{ ...VISIT, answers: { somebody: 'some-street' } }]),
     file('<img src=x onerror=alert(1)>'),
   ];
   for (const one of cases) {

@@ -45,11 +45,13 @@ export function RecordVisit(props: Props): JSX.Element {
       return;
     }
     const { model, evidence } = props.visit;
-    const of = { guide: model.guide, code: props.code, evidence: evidence() };
-    const made = recorded(of, fault(), parts());
+    const of = { model, code: props.code, evidence: evidence() };
+    const made = recorded(of, fault(), parts(), before());
     const done = await add([made]);
-    if (done.ok) setSaved(true);
-    else setProblem({ kept: made, problem: done.error });
+    if (done.ok) {
+      setSaved(true);
+      void refetch();
+    } else setProblem({ kept: made, problem: done.error });
   };
 
   return (

@@ -64,10 +64,11 @@ export function Visits(props: Props): JSX.Element {
     setSure(false);
     // The button that was pressed may be gone.
     status?.focus();
+    void refetch();
   };
   const declaredOf: DeclaredOf = async (guide) => {
     const figures = await figuresOf(props.page, guide);
-    return figures.ok ? ok(figures.value.declared) : figures;
+    return figures.ok ? ok(figures.value.model) : figures;
   };
   const take = async (file: File) => {
     setSaid('');

@@ -1,5 +1,5 @@
 /** What the lists of visits need of a guide: its names, and its words. */
-import type { Declared } from '../../diagnosis/read-visits.ts';
+import type { Model } from '../../diagnosis/types.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { fetchData } from '../client/fetched.ts';
 import { pageWords, type Words } from '../client/words.ts';
@@ -7,12 +7,9 @@ import type { Page, PreviewPart } from '../preview/page.ts';
 import type { ImportProblem } from './kept.ts';
 
 export interface Figures {
-  readonly declared: Declared;
+  readonly model: Model;
   readonly words: Words;
 }
-
-const all = (ids: readonly { readonly id: string }[]) =>
-  Object.fromEntries(ids.map(({ id }) => [id, true]));
 
 /** Fetch a guide's figures; the browser or the worker has kept those seen before. */
 export async function figuresOf(
@@ -26,6 +23,5 @@ export async function figuresOf(
   const { models, texts } = data.value as PreviewPart;
   const model = models[guide];
   if (!model) return fail({ code: 'other-guide', guide });
-  const declared = { faults: all(model.faults), parts: all(model.parts) };
-  return ok({ declared, words: pageWords(texts).forGuide(guide) });
+  return ok({ model, words: pageWords(texts).forGuide(guide) });
 }

@@ -2,7 +2,8 @@
 import './no-eval.ts';
 import { readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
-import type { Evidence } from '../../diagnosis/types.ts';
+import { informative } from '../../diagnosis/posterior.ts';
+import type { Evidence, Model } from '../../diagnosis/types.ts';
 import type { Visit, VisitsFile } from '../../diagnosis/visits-schema.ts';
 import { fail, ok } from '../../result.ts';
 import type { Result } from '../../result.ts';
@@ -24,6 +25,8 @@ export type ImportProblem =
   | VisitsProblem
   | { readonly code: 'file-too-large'; readonly most: number }
   | { readonly code: 'file-unreadable' }
+  /** An answer to something, or a result of a check, that the figures do not list. */
+  | { readonly code: 'unknown-answer'; readonly visit: number; readonly name: string }
   | { readonly code: 'other-guide'; readonly guide: string }
   /** The guide's figures are not on this device and could not be fetched. */
   | { readonly code: 'figures-missing' };
@@ -34,20 +37,22 @@ function drawn(): string {
   return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** A visit to keep: what was answered and checked, what it turned out to be. */
+/**
+ * A visit to keep: the answers and results that the figures know, what it turned out to be.
+ * `before`: what was kept for the same code, whose place it takes, under the same `id`, so that
+ * a file written earlier does not count the visit a second time.
+ */
 export function recorded(
-  of: { readonly guide: string; readonly code: string; readonly evidence: Evidence },
+  of: { readonly model: Model; readonly code: string; readonly evidence: Evidence },
   fault: string,
   parts: readonly string[],
+  before?: Kept,
 ): Kept {
-  const id = drawn();
-  const answers = Object.fromEntries(of.evidence.map(({ key, answer }) => [key, answer]));
-  return {
-    id,
-    guide: of.guide,
-    code: of.code,
-    visit: { id, answers, fault, parts: [...parts] },
-  };
+  const id = before?.id ?? drawn();
+  const known = informative(of.model, of.evidence);
+  const answers = Object.fromEntries(known.map(({ key, answer }) => [key, answer]));
+  const visit = { id, answers, fault, parts: [...parts] };
+  return { id, guide: of.model.guide, code: of.code, visit };
 }
 
 /** The text of a file of one guide's visits, as `public/schema/visits.json` has it. */
@@ -57,8 +62,30 @@ export function asFile(guide: string, kept: readonly Kept[]): string {
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 
+const all = (ids: readonly { readonly id: string }[]) =>
+  Object.fromEntries(ids.map(({ id }) => [id, true]));
+
+function declared({ faults, parts }: Model): Declared {
+  return { faults: all(faults), parts: all(parts) };
+}
+
+/** No other text gets in, so nothing personal does. */
+function unknownAnswers(visits: readonly Visit[], model: Model): ImportProblem[] {
+  return visits.flatMap(({ answers }, index) => {
+    const given = Object.entries(answers).map(([key, answer]) => ({ key, answer }));
+    const known = new Set(informative(model, given).map(({ key }) => key));
+    return given
+      .filter(({ key }) => !known.has(key))
+      .map(({ key, answer }) => ({
+        code: 'unknown-answer' as const,
+        visit: index + 1,
+        name: `${key}: ${answer}`,
+      }));
+  });
+}
+
 /** What is needed of a guide to read its visits; made by `figures.ts`. */
-export type DeclaredOf = (guide: string) => Promise<Result<Declared, ImportProblem>>;
+export type DeclaredOf = (guide: string) => Promise<Result<Model, ImportProblem>>;
 
 /**
  * The visits of a file's text. A file of a guide the site does not have, or with a name that
@@ -73,7 +100,10 @@ export async function fromFile(
   const { guide, visits } = file.value;
   const figures = await declaredOf(guide);
   if (!figures.ok) return fail([figures.error]);
-  const unknown = unknownNames(file.value, figures.value);
+  const unknown = [
+    ...unknownNames(file.value, declared(figures.value)),
+    ...unknownAnswers(visits, figures.value),
+  ];
   if (unknown.length > 0) return fail(unknown);
   const times = new Map<string, number>();
   return ok(

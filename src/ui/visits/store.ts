@@ -69,10 +69,19 @@ async function attempt<T>(
   }
 }
 
+/** A channel, where the browser lets us; without one, lists are read anew on reload only. */
+function channel(): BroadcastChannel | undefined {
+  try {
+    return new BroadcastChannel(CHANNEL);
+  } catch {
+    return undefined;
+  }
+}
+
 function tellOthers(): void {
-  const channel = new BroadcastChannel(CHANNEL);
-  channel.postMessage('changed');
-  channel.close();
+  const others = channel();
+  others?.postMessage('changed');
+  others?.close();
 }
 
 /** All visits, the first kept first. */
@@ -89,10 +98,10 @@ export async function add(visits: readonly Kept[]): Promise<Result<number, Store
     const change = db.transaction('visits', 'readwrite');
     let added = 0;
     for (const one of visits) {
-      if ((await change.store.index('id').getKey(one.id)) !== undefined) continue;
       if (one.code !== '')
         for (const old of await change.store.index('code').getAllKeys(one.code))
           await change.store.delete(old);
+      if ((await change.store.index('id').getKey(one.id)) !== undefined) continue;
       await change.store.add(one);
       added += 1;
     }
@@ -122,10 +131,7 @@ export async function clear(): Promise<Result<void, StoreProblem>> {
 
 /** Calls back when anything here or in another tab changes the visits; returns how to stop. */
 export function onChange(call: () => void): () => void {
-  const channel = new BroadcastChannel(CHANNEL);
-  channel.onmessage = call;
-  return () => {
-    channel.onmessage = null;
-    channel.close();
-  };
+  const others = channel();
+  if (others) others.onmessage = call;
+  return () => others?.close();
 }
