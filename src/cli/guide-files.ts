@@ -52,6 +52,14 @@ function readPart(file: string, shown: string): Result<Part, FileProblems> {
   return shared.ok ? loadPart(source.value, shown, shared.value) : shared;
 }
 
+let parts: readonly Result<Part, FileProblems>[] | undefined;
+
+/** Every published guide by itself, read once: each guide that hands over needs them all. */
+function publishedParts(): readonly Result<Part, FileProblems>[] {
+  parts ??= guideFiles().map((path) => readPart(inRoot(path), path));
+  return parts;
+}
+
 /**
  * A guide from its file, joined with the published ones it hands over to; `shown` is the
  * file's name in problems.
@@ -61,8 +69,7 @@ export function readGuide(file: string, shown: string): Result<Guide, FileProble
   if (!part.ok) return part;
   const { guide, handOvers } = part.value;
   // Most guides hand over to none; a broken other file is then none of this one's business.
-  const published = handOvers.length === 0 ? [] : guideFiles();
-  const others = published.map((path) => readPart(inRoot(path), path));
+  const others = handOvers.length === 0 ? [] : publishedParts();
   const problems = others.flatMap((other) => (other.ok ? [] : other.error));
   if (problems.length > 0) return fail(problems);
   const rest = others.flatMap((other) =>

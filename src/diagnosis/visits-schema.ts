@@ -24,10 +24,7 @@ const visit = z.strictObject({
         'Key of a question (`other-guide/` before one of another guide), `detail.` and a detail or `check.` and a check → answer',
       ),
     ),
-  fault: z
-    .string()
-    .check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/))
-    .check(z.describe('What it turned out to be; `other` when none of the listed faults')),
+  fault: id.check(z.describe('What it turned out to be; `other` when none of the listed faults')),
   parts: z.array(id).check(z.describe('The parts that were used')),
 });
 

@@ -59,12 +59,12 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
     if (guide.tracks.indexOf(track) !== index)
       found.push({ code: 'track-repeated', track, place: text.valueAt(['tracks', index]) });
   });
+  const pages = new Map<string, Set<string>>();
+  for (const { name, node, answers } of guide.nodes.values()) {
+    const known = pages.get(node.text ?? name) ?? new Set();
+    pages.set(node.text ?? name, new Set([...known, ...answers.keys()]));
+  }
   guide.rules.forEach((rule, index) => {
-    const pages = new Map<string, Set<string>>();
-    for (const { name, node, answers } of guide.nodes.values()) {
-      const known = pages.get(node.text ?? name) ?? new Set();
-      pages.set(node.text ?? name, new Set([...known, ...answers.keys()]));
-    }
     const check = (key: string, value: string): void => {
       const [page = '', answer] = value.split('.');
       if (!(answer === undefined ? pages.has(page) : pages.get(page)?.has(answer)))

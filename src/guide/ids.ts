@@ -9,6 +9,11 @@ export function foreign(guide: string, name: string): string {
   return `${guide}/${name}`;
 }
 
+/** A joined guide's name of a node, or of its sentences, told with its guide: its own as well. */
+export function whole(guide: string, id: string): string {
+  return id.includes('/') ? id : foreign(guide, id);
+}
+
 /** The guide and the name in it; no guide for the joined guide's own. */
 export function split(id: string): { readonly guide: string | undefined; readonly name: string } {
   const slash = id.indexOf('/');
@@ -27,7 +32,7 @@ export function ownNodes(guide: Guide): GuideNode[] {
 }
 
 /** The other guides whose nodes a joined guide has, in the order they are reached. */
-export function guidesOf(guide: Guide): GuideId[] {
-  const others = [...guide.nodes.keys()].flatMap((id) => split(id).guide ?? []);
+export function guidesOf({ nodes }: Pick<Guide, 'nodes'>): GuideId[] {
+  const others = [...nodes.keys()].flatMap((id) => split(id).guide ?? []);
   return [...new Set(others)] as GuideId[];
 }

@@ -1,6 +1,6 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { foreign } from './ids.ts';
+import { foreign, guidesOf, split, whole } from './ids.ts';
 import { findLoops } from './loops.ts';
 import type { GuideProblem, GuideTrouble, Place } from './problem.ts';
 import type { Answer, Guide, GuideId, GuideNode, NodeId, Rule, TextId } from './types.ts';
@@ -97,14 +97,14 @@ function resolved(part: Part, parts: Parts): ReadonlyMap<NodeId, GuideNode> {
 }
 
 /** A node as it stands in the guide that has led to it from outside. */
-function seenFromOutside(guide: GuideId, node: GuideNode): GuideNode {
+function seenFromOutside(guide: string, node: GuideNode): GuideNode {
   return {
     ...node,
     id: foreign(guide, node.id) as NodeId,
     text: foreign(guide, node.text) as TextId,
     answers: node.answers.map((answer) => ({
       ...answer,
-      to: (answer.to.includes('/') ? answer.to : foreign(guide, answer.to)) as NodeId,
+      to: whole(guide, answer.to) as NodeId,
     })),
   };
 }
@@ -141,15 +141,11 @@ export function joinGuides(list: readonly Part[]): Result<readonly Guide[], Guid
     for (const node of nodes.values())
       for (const { to } of node.answers) {
         if (nodes.has(to)) continue;
-        const slash = to.indexOf('/');
-        const other = to.slice(0, slash) as GuideId;
-        const target = nodesOf.get(other)?.get(to.slice(slash + 1) as NodeId);
+        const { guide: other = '', name } = split(to);
+        const target = nodesOf.get(other as GuideId)?.get(name as NodeId);
         if (target) nodes.set(to, seenFromOutside(other, target));
       }
-    const others = new Set(
-      [...nodes.keys()].flatMap((id) => (id.includes('/') ? id.slice(0, id.indexOf('/')) : [])),
-    );
-    const rules = [...others].flatMap((id) =>
+    const rules = guidesOf({ nodes }).flatMap((id) =>
       (parts.get(id)?.guide.rules ?? []).map((rule) => ruleFromOutside(id, rule)),
     );
     return { ...guide, nodes, rules: [...(guide.rules ?? []), ...rules] };

@@ -4,7 +4,7 @@
  * checked by `release-schema.ts` wherever they come from a file).
  */
 import type { AnswerId, GuideId, NodeId, NodeKind, TextId, Urgency } from '../guide/types.ts';
-import { foreign, split } from '../guide/ids.ts';
+import { foreign, split, whole } from '../guide/ids.ts';
 import type {
   Release,
   ReleaseAnswer,
@@ -89,7 +89,7 @@ function makeGuide(guide: ReleaseGuide, frozen: ReadonlyMap<string, ReleaseNode>
     if (known) return known;
     const { guide: other } = split(id);
     const named = (name: string): string => (other === undefined ? name : foreign(other, name));
-    const node = frozen.get(other === undefined ? foreign(guide.id, id) : id);
+    const node = frozen.get(whole(guide.id, id));
     if (!node) throw new RangeError(id);
     const own = node.answers ?? [];
     const names = new Set(own.map(([answer]) => answer));
@@ -99,7 +99,7 @@ function makeGuide(guide: ReleaseGuide, frozen: ReadonlyMap<string, ReleaseNode>
     let journeys = 1n;
     const lead = ([answer, target]: ReleaseAnswer): ReleaseAnswer => [
       answer,
-      target.includes('/') ? target : named(target),
+      other === undefined ? target : whole(other, target),
     ];
     const ways = [...own.map(lead), ...exits].map(([answer, target]): Way => {
       const to = make(target);

@@ -1,7 +1,7 @@
 // What a visit turned out to be, kept on the technician's device, and as a file.
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import type { Locator, Page } from '@playwright/test';
+import type { Locator, Page, TestInfo } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
@@ -44,6 +44,15 @@ async function keepOne(page: Page): Promise<string> {
   return fault(page).inputValue();
 }
 
+/** Write the one visit there is to a file; its path. */
+async function toFile(page: Page, info: TestInfo): Promise<string> {
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Write 1 visit to a file' }).click();
+  const path = info.outputPath('visits.json');
+  await (await coming).saveAs(path);
+  return path;
+}
+
 test('a visit is kept over a reload, is written to a file that `learn` reads, and goes', async ({
   page,
 }, info) => {
@@ -57,10 +66,7 @@ test('a visit is kept over a reload, is written to a file that `learn` reads, an
   await axe(page);
   await noSidewaysScroll(page);
 
-  const coming = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Write 1 visit to a file' }).click();
-  const path = info.outputPath('visits.json');
-  await (await coming).saveAs(path);
+  const path = await toFile(page, info);
   const written = JSON.parse(readFileSync(path, 'utf8')) as {
     visits: { fault: string; answers: Record<string, string>; parts: string[] }[];
   };
@@ -97,10 +103,7 @@ test('a file written before a visit was kept anew does not count it twice', asyn
 }, info) => {
   await keepOne(page);
   await unfold(list(page));
-  const coming = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Write 1 visit to a file' }).click();
-  const path = info.outputPath('before.json');
-  await (await coming).saveAs(path);
+  const path = await toFile(page, info);
   await fault(page).selectOption('other');
   await keep(page).click();
   await expect(list(page).locator('li')).toContainText('Something not on this list');

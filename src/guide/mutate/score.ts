@@ -19,7 +19,11 @@ export interface Score {
 }
 
 export const noScore: Score = {
-  ...{ mutants: 0, refused: 0, unsafe: 0, caught: 0, strict: 0 },
+  mutants: 0,
+  refused: 0,
+  unsafe: 0,
+  caught: 0,
+  strict: 0,
   missed: [],
 };
 

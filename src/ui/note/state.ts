@@ -2,6 +2,7 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { formatFragment, parseFragment } from '../../guide/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../guide/fragment.ts';
+import { whole } from '../../guide/ids.ts';
 import type { BookGuide } from '../../note/library.ts';
 
 export interface NoteState {
@@ -36,7 +37,7 @@ export function createNoteState(): NoteState {
 
 /** Address of a node's page from a page one folder deep: its own guide's, or the other it is of. */
 export function pageOf(guide: BookGuide, node: string): string {
-  return `../${node.includes('/') ? node : `${guide.id}/${node}`}/`;
+  return `../${whole(guide.id, node)}/`;
 }
 
 /** A fragment as a link's `#…`, or '' where it holds nothing. */

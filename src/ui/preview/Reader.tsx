@@ -1,4 +1,5 @@
 import { Show, createSignal, type JSX } from 'solid-js';
+import { FileButton } from '../client/FileButton.tsx';
 import { Camera } from './Camera.tsx';
 import { makeDecode, scanned } from './decode.ts';
 import { sayer } from '../client/words.ts';
@@ -111,19 +112,7 @@ export function Reader(props: Props): JSX.Element {
         >
           {t(camera() ? 'scan.stop' : 'scan.camera')}
         </button>
-        <label class="button plain file">
-          <input
-            type="file"
-            accept="image/*"
-            onChange={(event) => {
-              const input = event.currentTarget;
-              // Emptied, so that the same file can be chosen again.
-              const file = input.files?.[0];
-              if (file) void picture(file).finally(() => (input.value = ''));
-            }}
-          />
-          {t('scan.picture')}
-        </label>
+        <FileButton label={t('scan.picture')} accept="image/*" onFile={picture} />
         <Show when={props.state.code() !== ''}>
           <button
             type="button"

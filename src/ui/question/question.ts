@@ -2,6 +2,7 @@
  * What a guide page adds when scripts run: the journey rides along in every link's
  * fragment. Without it the page is complete: plain links, plain words.
  */
+import { whole } from '../../guide/ids.ts';
 import { formatJourney, parseJourney } from '../../guide/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
@@ -19,14 +20,11 @@ function all(selector: string): HTMLAnchorElement[] {
   return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
 }
 
-/** A node as `guide/node`: in a journey only the nodes of guides it came to later say their guide. */
-const whole = (first: string, node: string): string =>
-  node.includes('/') ? node : `${first}/${node}`;
-
 /** Does the journey lead here? Every page checks its own last answer, so a chain of pages checks all. */
 function belongs(first: string, journey: Journey): boolean {
   const last = journey.at(-1);
   if (!last) return first === own && page?.dataset['start'] === 'true';
+  // Only the nodes of guides a journey came to later say their guide in it.
   const at = whole(first, last.at);
   const from = at.startsWith(`${own}/`) ? at.slice(own.length + 1) : at;
   return arrivals.has(`${from}.${last.answer}`) || arrivals.has(`*.${last.answer}`);

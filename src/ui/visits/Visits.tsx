@@ -1,6 +1,7 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
 import { OTHER } from '../../diagnosis/visits-schema.ts';
 import { fail, ok } from '../../result.ts';
+import { FileButton } from '../client/FileButton.tsx';
 import { download } from '../client/download.ts';
 import { sayer } from '../client/words.ts';
 import { name, names } from '../preview/facts.ts';
@@ -11,7 +12,7 @@ import {
   LARGEST_FILE,
   asFile,
   fromFile,
-  type DeclaredOf,
+  type ModelOf,
   type ImportProblem,
   type Kept,
 } from './kept.ts';
@@ -22,12 +23,12 @@ interface Props {
   readonly page: Page;
 }
 
-async function readFile(file: File, declaredOf: DeclaredOf) {
+async function readFile(file: File, modelOf: ModelOf) {
   if (file.size > LARGEST_FILE)
     return fail([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 } as const]);
   const text = await file.text().catch(() => undefined);
   if (text === undefined) return fail([{ code: 'file-unreadable' } as const]);
-  return fromFile(text, declaredOf);
+  return fromFile(text, modelOf);
 }
 
 /** The visits kept on this device: look, take out, write to a file, add from a file. */
@@ -66,13 +67,13 @@ export function Visits(props: Props): JSX.Element {
     status?.focus();
     void refetch();
   };
-  const declaredOf: DeclaredOf = async (guide) => {
+  const modelOf: ModelOf = async (guide) => {
     const figures = await figuresOf(props.page, guide);
     return figures.ok ? ok(figures.value.model) : figures;
   };
   const take = async (file: File) => {
     setSaid('');
-    const read = await readFile(file, declaredOf);
+    const read = await readFile(file, modelOf);
     if (!read.ok) {
       setProblems(read.error);
       return;
@@ -152,19 +153,7 @@ export function Visits(props: Props): JSX.Element {
         )}
       </For>
       <div class="ways">
-        <label class="button plain file">
-          <input
-            type="file"
-            accept="application/json,.json"
-            onChange={(event) => {
-              const input = event.currentTarget;
-              const file = input.files?.[0];
-              // Emptied, so that the same file can be chosen again.
-              if (file) void take(file).finally(() => (input.value = ''));
-            }}
-          />
-          {t('visits:list.import')}
-        </label>
+        <FileButton label={t('visits:list.import')} accept="application/json,.json" onFile={take} />
         <Show when={kept().length > 0}>
           <Show
             when={sure()}

@@ -1,4 +1,4 @@
-/** What the lists of visits need of a guide: its names, and its words. */
+/** What the list of visits needs of a guide: its figures, and its words. */
 import type { Model } from '../../diagnosis/types.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { fetchData } from '../client/fetched.ts';

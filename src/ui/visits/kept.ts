@@ -84,8 +84,8 @@ function unknownAnswers(visits: readonly Visit[], model: Model): ImportProblem[]
   });
 }
 
-/** What is needed of a guide to read its visits; made by `figures.ts`. */
-export type DeclaredOf = (guide: string) => Promise<Result<Model, ImportProblem>>;
+/** The figures of a guide; fetched by `figures.ts`. */
+export type ModelOf = (guide: string) => Promise<Result<Model, ImportProblem>>;
 
 /**
  * The visits of a file's text. A file of a guide the site does not have, or with a name that
@@ -93,16 +93,16 @@ export type DeclaredOf = (guide: string) => Promise<Result<Model, ImportProblem>
  */
 export async function fromFile(
   text: string,
-  declaredOf: DeclaredOf,
+  modelOf: ModelOf,
 ): Promise<Result<readonly Kept[], readonly ImportProblem[]>> {
   const file = readVisits(text);
   if (!file.ok) return file;
   const { guide, visits } = file.value;
-  const figures = await declaredOf(guide);
-  if (!figures.ok) return fail([figures.error]);
+  const model = await modelOf(guide);
+  if (!model.ok) return fail([model.error]);
   const unknown = [
-    ...unknownNames(file.value, declared(figures.value)),
-    ...unknownAnswers(visits, figures.value),
+    ...unknownNames(file.value, declared(model.value)),
+    ...unknownAnswers(visits, model.value),
   ];
   if (unknown.length > 0) return fail(unknown);
   const times = new Map<string, number>();
