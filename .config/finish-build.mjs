@@ -16,7 +16,7 @@ async function makeRelative(root, name) {
   const file = join(root, name);
   const up = relative(dirname(file), root).split(sep).join('/') || '.';
   const page = await readFile(file, 'utf8');
-  await writeFile(file, page.replace(/ (href|src)="\/(?!\/)/g, ` $1="${up}/`));
+  await writeFile(file, page.replace(/ (href|src|data-preview)="\/(?!\/)/g, ` $1="${up}/`));
 }
 
 /**

@@ -31,7 +31,7 @@ async function bundle(version) {
 
 /**
  * Puts `sw.js` and `precache.json` beside every language's manifest. The list holds every file
- * the language's pages need: its own pages and manifest, and all that is no page.
+ * the language's pages need: its own pages, manifest and parts, and all that has no language.
  *
  * @param {string} dist the built site
  */
@@ -49,9 +49,17 @@ export async function keepOffline(dist) {
   const scopeOf = (/** @type {string} */ file) =>
     scopes.filter((scope) => file.startsWith(scope)).sort((a, b) => b.length - a.length)[0];
 
+  // Parts loaded on demand lie in a folder of their language; the default one has no scope of its own.
+  const isOf = (/** @type {string} */ scope, /** @type {string} */ file) => {
+    const [, language] = /^_astro\/([a-z]{2})\//.exec(file) ?? [];
+    if (language === undefined) return true;
+    return scopes.includes(`${language}/`) ? scope === `${language}/` : scope === '';
+  };
+
   for (const scope of scopes) {
     const kept = files.filter(
-      (file) => !/\.(?:html|webmanifest)$/.test(file) || scopeOf(file) === scope,
+      (file) =>
+        (!/\.(?:html|webmanifest)$/.test(file) || scopeOf(file) === scope) && isOf(scope, file),
     );
     /** @type {Record<string, string>} */
     const listed = {};

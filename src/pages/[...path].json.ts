@@ -1,4 +1,4 @@
-import { languages } from '../text/addresses.ts';
+import { languages } from '../text/languages.ts';
 import { DATA_FOLDER, dataFiles } from '../ui/carried/files.ts';
 
 /** The parts of pages that are loaded on demand. */

@@ -34,6 +34,11 @@ function read(path: string): string {
   return readFileSync(join(root, path), 'utf8');
 }
 
+/** A YAML file under `content/` as it stands, unchecked. */
+export function yamlFile(path: string): unknown {
+  return parse(read(path));
+}
+
 /** A build cannot go on with broken content: the one place where data becomes an exception. */
 function need<T>(result: Result<T, unknown>, path: string): T {
   if (result.ok) return result.value;

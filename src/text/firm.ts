@@ -8,14 +8,20 @@ const number = z.strictObject({
   dial: z.string().regex(/^\+?\d{2,15}$/),
 });
 
+/** The same in every language, or said in each: language → text. */
+const told = z.union([
+  z.string().min(1),
+  z.record(z.string().regex(/^[a-z]{2}$/), z.string().min(1)),
+]);
+
 const called = helpers.filter((helper) => helper !== 'technician');
 
 /** The shape of `content/firm.yaml`: who runs this copy of the site. */
 export const firmSchema = z.strictObject({
   name: z.string().min(1),
   phone: number,
-  hours: z.string().min(1),
-  area: z.string().min(1),
+  hours: told,
+  area: told,
   site: z.url(),
   region: z.string().regex(/^[A-Z]{2}$/),
   units: z.strictObject({ temperature: z.enum(['F', 'C']) }),

@@ -3,24 +3,25 @@ import type { i18n, TFunction } from 'i18next';
 import { split } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
 import { firm, guides, guideTextFile, models, textFile } from './content.ts';
+import type { Firm } from './firm.ts';
 import type { NodeText } from './guide-text.ts';
+import { languageOf } from './languages.ts';
 
-/** Text files that belong to no guide. */
-export const namespaces = [
+/** Text files of homeowners' pages, besides those of the guides. */
+export const ownerTexts = [
   'site',
   'about',
   'note',
-  'preview',
-  'visits',
-  'bench',
-  'diagnosis',
   'errors',
-  'desk',
   'offline',
   'care',
   'guides',
   'fetching',
 ] as const;
+/** Text files of pages for staff; languages that only homeowners' pages speak have none. */
+export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk'] as const;
+/** Text files that belong to no guide. */
+export const namespaces = [...ownerTexts, ...staffTexts] as const;
 
 /** `t` over all namespaces, `site` the default; an unknown key does not compile. */
 export type Words = TFunction<typeof namespaces>;
@@ -30,20 +31,34 @@ export function faultTexts(guide: string): string {
   return `${guide}.faults`;
 }
 
+/** The text files of a language that do not follow a guide's pages. */
+export function textsOf(language: string): readonly string[] {
+  const { staff } = languageOf(language);
+  return staff ? [...namespaces, ...Object.keys(models()).map(faultTexts)] : ownerTexts;
+}
+
+/** What the firm says of itself in a language: said once for all, or in each language. */
+function toldIn(language: string, told: Firm['hours']): string {
+  const text = typeof told === 'string' ? told : told[language];
+  if (text === undefined)
+    throw new Error(`content/firm.yaml lacks "${language}" among its hours or its area.`);
+  return text;
+}
+
 function missing(key: string): never {
   throw new Error(`No sentence for "${key}". Add it to content/text in every language.`);
 }
 
 /** What every sentence may name about the firm. */
-function firmFacts(): Record<string, string> {
+function firmFacts(language: string): Record<string, string> {
   const { name, phone, hours, area, numbers } = firm();
   // A number that breaks over two lines is hard to dial.
   const whole = (text: string): string => text.replaceAll(' ', '\u00a0');
   return {
     firm: name,
     phone: whole(phone.show),
-    hours,
-    area,
+    hours: toldIn(language, hours),
+    area: toldIn(language, area),
     emergency: numbers.emergency.show,
     poison: numbers.poison.show,
   };
@@ -55,11 +70,9 @@ function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
   const resources: Record<string, Record<string, unknown>> = {};
-  for (const name of namespaces)
+  for (const name of textsOf(language))
     resources[name] = textFile(language, name) as Record<string, unknown>;
   for (const guide of guides()) resources[guide.id] = guideTextFile(language, guide);
-  for (const guide of Object.keys(models()))
-    resources[faultTexts(guide)] = textFile(language, faultTexts(guide)) as Record<string, unknown>;
   const made = i18next.createInstance({
     lng: language,
     fallbackLng: false,
@@ -68,7 +81,7 @@ function engine(language: string): i18n {
     resources: { [language]: resources },
     initAsync: false,
     // Astro and Solid escape; twice would show entities.
-    interpolation: { escapeValue: false, defaultVariables: firmFacts() },
+    interpolation: { escapeValue: false, defaultVariables: firmFacts(language) },
     parseMissingKeyHandler: missing,
     missingInterpolationHandler: (text: string) => missing(text),
     returnObjects: true,
@@ -93,7 +106,7 @@ export function nodeText(language: string, guide: Guide, text: TextId): NodeText
 
 /** All sentences of a namespace with the firm's facts filled in, other placeholders kept. */
 export function namespaceText(language: string, name: string): Record<string, unknown> {
-  const facts = firmFacts();
+  const facts = firmFacts(language);
   const fill = (value: unknown): unknown => {
     if (typeof value === 'string')
       return value.replace(/\{\{(\w+)\}\}/g, (whole, key: string) => facts[key] ?? whole);

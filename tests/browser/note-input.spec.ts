@@ -89,7 +89,7 @@ test('the guide’s part may fail to load, wholly or by half: said in words, tri
   watched,
 }) => {
   const fragment = to('stop-book', { model: 'AB-1' });
-  const part = '**/_astro/*.note.*.json';
+  const part = '**/_astro/*/*.note.*.json';
   watched.expect(/request failed .*\.note\./);
   watched.expect(/console error .*ERR_FAILED/);
   await page.route(part, (route) => route.abort());

@@ -1,5 +1,6 @@
 import type { APIRoute } from 'astro';
-import { languageParams, languages } from '../../text/addresses.ts';
+import { languageParams } from '../../text/addresses.ts';
+import { languageOf, mainLanguage } from '../../text/languages.ts';
 import { words } from '../../text/words.ts';
 
 export const getStaticPaths = languageParams;
@@ -7,7 +8,7 @@ export const getStaticPaths = languageParams;
 /** The web app manifest of a language, at the top of its pages: addresses are relative to it. */
 export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => {
   const t = words(language);
-  const up = language === languages()[0] ? './' : '../';
+  const up = language === mainLanguage() ? './' : '../';
   const icon = (size: number, purpose: string) => ({
     src: `${up}icon-${purpose}-${String(size)}.png`,
     sizes: `${String(size)}x${String(size)}`,
@@ -21,7 +22,7 @@ export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => 
     short_name: t('name'),
     description: t('home.title'),
     lang: language,
-    dir: language === 'ar' ? 'rtl' : 'ltr',
+    dir: languageOf(language).direction,
     display: 'standalone',
     // The paper of the light theme: `style/base.css`.
     background_color: '#fbf6ee',

@@ -6,6 +6,7 @@ import type { Guide } from '../../guide/types.ts';
 import { address } from '../../text/addresses.ts';
 import { guidesInOrder } from '../../text/finder.ts';
 import { hashedName } from '../../text/hashed.ts';
+import { languageOf } from '../../text/languages.ts';
 import { deskPart } from './desk-part.ts';
 import { notePart } from './note-part.ts';
 import { previewPart } from './preview-part.ts';
@@ -23,7 +24,7 @@ const makers: Record<PartOf, (language: string, guide: Guide) => object> = {
 export interface DataFile {
   readonly page: PartOf;
   readonly guide: string;
-  /** Without its folder and `.json`. */
+  /** Its folder's language and its own name, without `.json`: a device keeps one language. */
   readonly name: string;
   readonly json: string;
 }
@@ -34,10 +35,13 @@ const made = new Map<string, readonly DataFile[]>();
 export function dataFiles(language: string): readonly DataFile[] {
   const known = made.get(language);
   if (known) return known;
-  const files = Object.entries(makers).flatMap(([page, make]) =>
+  const pages = Object.entries(makers).filter(
+    ([page]) => page === 'note' || languageOf(language).staff,
+  );
+  const files = pages.flatMap(([page, make]) =>
     guidesInOrder().map((guide): DataFile => {
       const json = JSON.stringify(make(language, guide));
-      const name = hashedName(`${guide.id}.${page}`, json);
+      const name = `${language}/${hashedName(`${guide.id}.${page}`, json)}`;
       return { page: page as PartOf, guide: guide.id, name, json };
     }),
   );

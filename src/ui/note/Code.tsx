@@ -7,7 +7,7 @@ import { Added } from './Added.tsx';
 import { Groups } from './Groups.tsx';
 import { Large } from './Large.tsx';
 import { Pass } from './Pass.tsx';
-import { previewAddress, type Coded } from './code.ts';
+import { previewAddress, previewPage, type Coded } from './code.ts';
 import { qrPath } from './qr.ts';
 
 /** Above this a phone's camera has trouble with the finer squares: the picture holds the code only. */
@@ -15,13 +15,14 @@ const QR_MOST = 400;
 
 /** The code to read out, to show and to hand on. */
 export function Code(props: { words: Words; book: Book; coded: Coded; fragment: Fragment }) {
+  const preview = previewPage();
   const digits = createMemo(() => props.words.list('digits'));
   const spelled = createMemo(() =>
     spell(props.coded.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
   );
-  const long = createMemo(() => previewAddress(location.href, props.coded, props.fragment));
+  const long = createMemo(() => previewAddress(preview, props.coded, props.fragment));
   const short = () =>
-    previewAddress(location.href, { code: props.coded.code }, { journey: [], details: {} });
+    previewAddress(preview, { code: props.coded.code }, { journey: [], details: {} });
   const cut = () => long().length > QR_MOST;
   const qr = createMemo(() => qrPath(cut() ? short() : long()));
   const [said, setSaid] = createSignal('');

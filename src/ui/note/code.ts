@@ -63,10 +63,20 @@ export function codeOf(
   return leftOut ? { code: written.value, leftOut } : { code: written.value };
 }
 
+/** The preview as the firm's technicians read it: in the site's first language, whatever this page speaks. */
+export function previewPage(): string {
+  const place = document.getElementById('note')?.dataset['preview'] ?? '../preview/';
+  return new URL(place, location.href).href;
+}
+
 /** The preview's address with a code, and with what the code cannot hold. */
-export function previewAddress(page: string, { code, leftOut }: Coded, fragment: Fragment): string {
+export function previewAddress(
+  preview: string,
+  { code, leftOut }: Coded,
+  fragment: Fragment,
+): string {
   const { error, model, remark } = fragment;
-  const url = new URL('../preview/', page);
+  const url = new URL(preview);
   url.hash = formatFragment({
     journey: [],
     details: {},
