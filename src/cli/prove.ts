@@ -10,6 +10,10 @@ import { guideFiles, inRoot } from './books.ts';
 import { readGuide, readSentences } from './guide-files.ts';
 import type { TextProblem } from './guide-files.ts';
 import { tellProblem } from './guide-words.ts';
+import { languageHolds } from '../text/check-language.ts';
+import { languageLines } from '../text/language-words.ts';
+import { languages } from '../text/languages.ts';
+import { SOURCE, languageReport } from '../text/whole-language.ts';
 import { mutationScores } from './mutation.ts';
 import { mutationLine, proofJson, proofLines, spokenGrade } from './proof-report.ts';
 import type { Proved } from './proof-report.ts';
@@ -18,6 +22,7 @@ const USAGE = `Use:
   npm run prove                     every guide, for people
   npm run -s prove -- --json        the same for machines
   npm run prove -- --mutants        how many unsafe slips in each guide the proof catches
+  npm run prove -- --language XX    only how whole and how easy to read a language is
   npm run prove -- GRAPH.YAML…      only these files`;
 
 type Problem = GuideProblem | TextProblem;
@@ -69,11 +74,26 @@ function tellMutants(): number {
   return missed === 0 ? 0 : 1;
 }
 
+/** The languages that are compared with the one sentences are written in. */
+function otherLanguages(): readonly string[] {
+  return languages().filter((language) => language !== SOURCE);
+}
+
+function tellLanguages(asked: readonly string[]): number {
+  const reports = asked.map(languageReport);
+  for (const report of reports) console.log(languageLines(report).join('\n'));
+  return reports.every(languageHolds) ? 0 : 1;
+}
+
 function main(): number {
   let options;
   try {
     options = parseArgs({
-      options: { json: { type: 'boolean' }, mutants: { type: 'boolean' } },
+      options: {
+        json: { type: 'boolean' },
+        mutants: { type: 'boolean' },
+        language: { type: 'string' },
+      },
       allowPositionals: true,
     });
   } catch {
@@ -82,18 +102,25 @@ function main(): number {
   }
   const { values, positionals } = options;
   if (values.mutants) return tellMutants();
+  if (values.language !== undefined) return tellLanguages([values.language]);
   const files =
     positionals.length > 0 ? positionals.map((path) => resolve(path)) : guideFiles().map(inRoot);
   const problems: Problem[] = [];
   const proved = files.flatMap((file) => proveFile(file, problems) ?? []);
+  // Of broken guides no text can be judged; single files are looked at by themselves.
+  const whole = problems.length === 0 && positionals.length === 0;
+  const reports = whole ? otherLanguages().map(languageReport) : [];
   if (values.json) {
-    console.log(JSON.stringify({ guides: proved.map(proofJson), problems }, null, 2));
+    const guides = proved.map(proofJson);
+    console.log(JSON.stringify({ guides, languages: reports, problems }, null, 2));
   } else {
     for (const one of proved) console.log(proofLines(one).join('\n'));
+    for (const report of reports) console.log(languageLines(report).join('\n'));
     for (const problem of problems) console.error(tell(problem));
   }
   if (problems.length > 0) return 2;
-  return proved.length > 0 && proved.every(({ proof }) => proof.holds) ? 0 : 1;
+  const holds = proved.every(({ proof }) => proof.holds) && reports.every(languageHolds);
+  return proved.length > 0 && holds ? 0 : 1;
 }
 
 process.exitCode = main();

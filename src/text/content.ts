@@ -34,6 +34,15 @@ function read(path: string): string {
   return readFileSync(join(root, path), 'utf8');
 }
 
+/** A file under `content/`; undefined where it cannot be read. */
+export function fileIn(path: string): string | undefined {
+  try {
+    return read(path);
+  } catch {
+    return undefined;
+  }
+}
+
 /** A YAML file under `content/` as it stands, unchecked. */
 export function yamlFile(path: string): unknown {
   return parse(read(path));

@@ -7,6 +7,8 @@ const languageSchema = z.strictObject({
   direction: z.enum(['ltr', 'rtl']),
   /** Whether the staff's pages speak it too. */
   staff: z.boolean(),
+  /** Texts that may stand as they are in English: names and words both languages share. */
+  same: z.array(z.string()).default([]),
 });
 
 /** What there is to know of a language besides its sentences. */

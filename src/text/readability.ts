@@ -7,6 +7,15 @@ export interface TextCounts {
   readonly syllables: number;
 }
 
+/** How a language's words are counted out. */
+export interface Speech {
+  /** Syllables of one word of letters; of none, 0. */
+  readonly syllables: (word: string) => number;
+}
+
+const english: Speech = { syllables: syllable };
+
+// Unicode's rules (UAX 29) part English, Spanish and French alike.
 const sentenceSegmenter = new Intl.Segmenter('en', { granularity: 'sentence' });
 const wordSegmenter = new Intl.Segmenter('en', { granularity: 'word' });
 
@@ -36,19 +45,20 @@ function wordsOf(text: string): string[] {
 }
 
 /** Figures are read out digit by digit, as a telephone number is. */
-function syllablesOf(word: string): number {
+function syllablesOf(word: string, speech: Speech): number {
   const digits = word.match(/\p{Nd}/gu)?.length ?? 0;
-  return Math.max(1, digits + syllable(word.replace(/\p{Nd}/gu, '')));
+  const rest = word.replace(/\p{Nd}/gu, '');
+  return Math.max(1, digits + (rest === '' ? 0 : speech.syllables(rest)));
 }
 
 /**
- * Count English passages: words and sentences by Unicode segmentation (UAX 29). The
- * syllables of some past forms ("locked") are counted too high, so grades err upward.
+ * Count passages: words and sentences by Unicode segmentation (UAX 29). The syllables of
+ * some English past forms ("locked") are counted too high, so grades err upward.
  */
-export function count(passages: readonly string[]): TextCounts {
+export function count(passages: readonly string[], speech: Speech = english): TextCounts {
   const sentences = sentencesOf(passages);
   const words = sentences.flatMap(wordsOf);
-  const syllables = words.reduce((sum, word) => sum + syllablesOf(word), 0);
+  const syllables = words.reduce((sum, word) => sum + syllablesOf(word, speech), 0);
   return { words: words.length, sentences: sentences.length, syllables };
 }
 
@@ -61,14 +71,18 @@ export function gradeOf(passages: readonly string[]): number {
 /** Shorter sentences have a grade, but it says no more than that their one word is long. */
 const LEAST_WORDS = 4;
 
-/** The sentences of four words or more that are hardest to read, the hardest first. */
+/**
+ * The sentences of four words or more that are hardest to read, the hardest first.
+ * @param measure of passages taken together, the higher the harder
+ */
 export function hardest(
   passages: readonly string[],
   most: number,
+  measure: (passages: readonly string[]) => number = gradeOf,
 ): readonly { readonly sentence: string; readonly grade: number }[] {
   return [...new Set(sentencesOf(passages))]
     .filter((sentence) => wordsOf(sentence).length >= LEAST_WORDS)
-    .map((sentence) => ({ sentence, grade: gradeOf([sentence]) }))
+    .map((sentence) => ({ sentence, grade: measure([sentence]) }))
     .toSorted((a, b) => b.grade - a.grade)
     .slice(0, most);
 }

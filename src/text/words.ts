@@ -2,40 +2,14 @@ import i18next from 'i18next';
 import type { i18n, TFunction } from 'i18next';
 import { split } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideTextFile, models, textFile } from './content.ts';
+import { firm, guides, guideTextFile, textFile } from './content.ts';
 import type { Firm } from './firm.ts';
 import type { NodeText } from './guide-text.ts';
-import { languageOf } from './languages.ts';
-
-/** Text files of homeowners' pages, besides those of the guides. */
-export const ownerTexts = [
-  'site',
-  'about',
-  'note',
-  'errors',
-  'offline',
-  'care',
-  'guides',
-  'fetching',
-] as const;
-/** Text files of pages for staff; languages that only homeowners' pages speak have none. */
-export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk'] as const;
-/** Text files that belong to no guide. */
-export const namespaces = [...ownerTexts, ...staffTexts] as const;
+import { type namespaces, textsOf } from './text-files.ts';
+import { needWhole } from './whole-language.ts';
 
 /** `t` over all namespaces, `site` the default; an unknown key does not compile. */
 export type Words = TFunction<typeof namespaces>;
-
-/** The text file of a guide's own faults, checks and reasons. */
-export function faultTexts(guide: string): string {
-  return `${guide}.faults`;
-}
-
-/** The text files of a language that do not follow a guide's pages. */
-export function textsOf(language: string): readonly string[] {
-  const { staff } = languageOf(language);
-  return staff ? [...namespaces, ...Object.keys(models()).map(faultTexts)] : ownerTexts;
-}
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
 function toldIn(language: string, told: Firm['hours']): string {
@@ -69,6 +43,7 @@ const started = new Map<string, i18n>();
 function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
+  needWhole(language);
   const resources: Record<string, Record<string, unknown>> = {};
   for (const name of textsOf(language))
     resources[name] = textFile(language, name) as Record<string, unknown>;

@@ -1,6 +1,7 @@
 import type { Guide } from '../../guide/types.ts';
 import { models, sides } from '../../text/content.ts';
-import { faultTexts, namespaceText } from '../../text/words.ts';
+import { faultTexts } from '../../text/text-files.ts';
+import { namespaceText } from '../../text/words.ts';
 import type { PreviewPart } from '../preview/page.ts';
 import { guideTexts, withHandOvers } from './texts.ts';
 

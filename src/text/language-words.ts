@@ -1,0 +1,61 @@
+/** Problems of translations in words, for whoever builds the site. */
+import type { FileProblem, LanguageReport } from './check-language.ts';
+import type { TranslationProblem } from './translation.ts';
+
+/** What is wrong and what to do, in one line. */
+export function tellTranslation(problem: TranslationProblem | FileProblem): string {
+  const { path } = problem;
+  switch (problem.code) {
+    case 'file-missing':
+      return `${path}: there is no such file, or it is not JSON. Translate the English one.`;
+    case 'key-missing':
+      return `${path}: is missing. Translate the English sentence.`;
+    case 'key-unknown':
+      return `${path}: English has no such key. Take it out, or correct its name.`;
+    case 'form-missing':
+      return `${path}: the language counts with a form "${problem.form}". Add this key.`;
+    case 'kind-differs':
+      return `${path}: should be as in English (${problem.expected}). Compare the two files.`;
+    case 'list-length':
+      return `${path}: English has ${String(problem.expected)} items here. Write as many.`;
+    case 'text-empty':
+      return `${path}: is empty. Translate the English sentence.`;
+    case 'untranslated':
+      return `${path}: looks like English: “${problem.text}”. Translate it, or name it under "same" in content/languages.yaml.`;
+    case 'placeholder-lost':
+      return `${path}: {{${problem.name}}} was lost. Put it where the fact belongs.`;
+    case 'placeholder-unknown':
+      return `${path}: English has no {{${problem.name}}} here. Take it out.`;
+    case 'term-missing':
+      return `${path}: "${problem.term}" is called ${problem.use.map((word) => `“${word}”`).join(' or ')} in the glossary. Use that word.`;
+    case 'term-forbidden':
+      return `${path}: “${problem.found}” is not the glossary’s word. Use the glossary’s.`;
+  }
+}
+
+const MOST_PROBLEMS = 40;
+const MOST_PAGES = 5;
+
+/** A language's report for people. */
+export function languageLines(report: LanguageReport): string[] {
+  const { language, sentences, problems, pages, hardest } = report;
+  const hard = pages.filter(({ score, least }) => score < least);
+  const shown = hard.length > 0 ? hard : pages.slice(0, MOST_PAGES);
+  return [
+    `Language ${language}: ${String(sentences)} sentences, ${String(problems.length)} problems.`,
+    ...problems.slice(0, MOST_PROBLEMS).map((problem) => `  ${tellTranslation(problem)}`),
+    ...(problems.length > MOST_PROBLEMS
+      ? [`  And ${String(problems.length - MOST_PROBLEMS)} more.`]
+      : []),
+    ...(pages.length === 0
+      ? ['  How easily it reads is not measured: there is no formula in general use.']
+      : [`  ${String(pages.length)} scores of pages. The lowest (the higher the easier):`]),
+    ...shown.map(
+      ({ page, formula, score, least }) =>
+        `  ${score < least ? 'TOO HARD' : '        '} ${score.toFixed(1).padStart(6)}  ${page} (${formula}, ${String(least)} is the least)`,
+    ),
+    ...(hardest.length > 0 ? ['  The hardest sentences, each by itself:'] : []),
+    ...hardest.map(({ sentence, score }) => `  ${score.toFixed(1).padStart(15)}  ${sentence}`),
+    '',
+  ];
+}
