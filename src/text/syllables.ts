@@ -31,13 +31,13 @@ export function spanishSyllables(word: string): number {
  * them, so that a text is called harder, never easier, than it is.
  */
 export function frenchSyllables(word: string): number {
-  const plain = silentU(word.toLowerCase().normalize('NFC'));
+  // A last e after é or i is mute too: "fumée", "partie".
+  const plain = silentU(word.toLowerCase().normalize('NFC')).replace(/(?<=[éèêi])es?$/, '');
   const groups = plain.match(/[aeiouyàâäéèêëîïôöùûüœæ]+/g) ?? [];
   // A last e or es is mute, unless it is the word's only vowel ("le", "les") or has an accent.
   const mute = groups.length > 1 && /[^aeiouyàâäéèêëîïôöùûüœæ]es?$/.test(plain) ? 1 : 0;
-  const parted = groups.map((group) => {
-    const spoken = group.replace(/(?<=[éèêi])e$/, '');
-    return 1 + (spoken.match(/(?<=.)[ïëü]|(?<=é)[aeiouâôèê]/g)?.length ?? 0);
-  });
+  const parted = groups.map(
+    (group) => 1 + (group.match(/(?<=.)[ïëü]|(?<=é)[aeiouâôèê]/g)?.length ?? 0),
+  );
   return Math.max(1, parted.reduce((sum, count) => sum + count, 0) - mute);
 }
