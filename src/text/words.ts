@@ -5,6 +5,7 @@ import type { Guide, TextId } from '../guide/types.ts';
 import { firm, guides, guideTextFile, textFile } from './content.ts';
 import type { Firm } from './firm.ts';
 import type { NodeText } from './guide-text.ts';
+import { languageOf } from './languages.ts';
 import { type namespaces, textsOf } from './text-files.ts';
 import { needWhole } from './whole-language.ts';
 
@@ -26,15 +27,20 @@ function missing(key: string): never {
 /** What every sentence may name about the firm. */
 function firmFacts(language: string): Record<string, string> {
   const { name, phone, hours, area, numbers } = firm();
-  // A number that breaks over two lines is hard to dial.
-  const whole = (text: string): string => text.replaceAll(' ', '\u00a0');
+  // A number that breaks over two lines is hard to dial; in a sentence from right to left its
+  // groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
+  const rtl = languageOf(language).direction === 'rtl';
+  const whole = (text: string): string => {
+    const unbroken = text.replaceAll(' ', '\u00a0');
+    return rtl ? `\u2066${unbroken}\u2069` : unbroken;
+  };
   return {
     firm: name,
     phone: whole(phone.show),
     hours: toldIn(language, hours),
     area: toldIn(language, area),
-    emergency: numbers.emergency.show,
-    poison: numbers.poison.show,
+    emergency: whole(numbers.emergency.show),
+    poison: whole(numbers.poison.show),
   };
 }
 
