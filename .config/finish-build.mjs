@@ -2,26 +2,31 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { precompress } from '../src/cli/precompress.ts';
+import { firm } from '../src/text/content.ts';
 import { headersFile } from '../src/ui/policy.ts';
+import { frontPages } from './front-pages.mjs';
 import { keepOffline } from './keep-offline.mjs';
 
 /**
  * Makes every address in a page relative, so that it works from any folder of any host. The page
- * for unknown addresses is shown at any depth and keeps addresses from the root.
+ * for unknown addresses is shown at any depth: its addresses begin with the folder that the firm's
+ * own address names.
  *
  * @param {string} root @param {string} name
  */
 async function makeRelative(root, name) {
-  if (name === '404.html') return;
   const file = join(root, name);
-  const up = relative(dirname(file), root).split(sep).join('/') || '.';
+  const up =
+    name === '404.html'
+      ? new URL(firm().site).pathname.replace(/\/$/, '')
+      : relative(dirname(file), root).split(sep).join('/') || '.';
   const page = await readFile(file, 'utf8');
   await writeFile(file, page.replace(/ (href|src|data-preview)="\/(?!\/)/g, ` $1="${up}/`));
 }
 
 /**
- * What is left to do once the pages are written: relative addresses, the headers file, the
- * workers that keep the site for use with no network, and compressed copies.
+ * What is left to do once the pages are written: first pages to choose from, relative addresses,
+ * the headers file, the workers that keep the site for use with no network, and compressed copies.
  *
  * @returns {import('astro').AstroIntegration}
  */
@@ -31,6 +36,7 @@ export function finishBuild() {
     hooks: {
       'astro:build:done': async ({ dir }) => {
         const root = fileURLToPath(dir);
+        await frontPages(root);
         const files = await readdir(root, { recursive: true });
         const pages = files.filter((file) => file.endsWith('.html'));
         for (const page of pages) await makeRelative(root, page);

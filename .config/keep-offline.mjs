@@ -9,7 +9,7 @@ const ENTRY = join(root, 'src/offline/worker.ts');
 
 /** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
 const LEFT_OUT =
-  /\.(?:br|gz)$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
+  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
 
 /** @param {string | Buffer} data SHA-256 in base 64 */
 const digest = (data) => createHash('sha256').update(data).digest('base64');

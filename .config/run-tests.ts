@@ -54,6 +54,8 @@ const RUNNERS: Runner[] = [
   { name: 'types', command: ['npm', 'run', '-s', 'types'] },
   { name: 'lint', command: ['npm', 'run', '-s', 'lint'] },
   { name: 'format', command: ['npm', 'run', '-s', 'format'] },
+  // The packages that are there are those the lockfile names, whole and no others.
+  { name: 'packages', command: ['npm', 'ls', '--all', '--loglevel=error'] },
   { name: 'licences', command: ['npm', 'run', '-s', 'licences'] },
   // Not counted when it succeeds: where the registry answers no audits, nothing was checked.
   { name: 'audit', command: ['node', '.config/audit.ts'], live: true, uncounted: true },
@@ -74,6 +76,7 @@ const RUNNERS: Runner[] = [
     live: true,
     uncounted: true,
   },
+  { name: 'nginx', command: ['node', '.config/nginx-install.ts'], live: true, uncounted: true },
   {
     name: 'browser',
     command: [

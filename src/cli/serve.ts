@@ -28,6 +28,9 @@ const PLAIN_RULES: HeaderRule[] = [
   { pattern: '/*', headers: [['X-Content-Type-Options', 'nosniff']] },
 ];
 
+/** What Node calls a folder that may not be written to. */
+const READ_ONLY = new Set(['EROFS', 'EACCES', 'EPERM']);
+
 /** Names under `_astro/` carry a hash of their content; everything else is asked for again. */
 function cacheControl(path: string): string {
   return path.startsWith('/_astro/') ? 'public, max-age=31536000, immutable' : 'no-cache';
@@ -63,7 +66,10 @@ export async function serve({ dir, port, host = '127.0.0.1' }: ServeOptions): Pr
   const root = resolve(dir);
   if (!existsSync(join(root, 'index.html')))
     throw new Error(`${dir} holds no built site: run "npm run build" first.`);
-  await precompress(root);
+  await precompress(root).catch((error: unknown) => {
+    // A folder that cannot be written to, a read-only stick say, is served as it is.
+    if (!READ_ONLY.has((error as NodeJS.ErrnoException).code ?? '')) throw error;
+  });
   const read = (name: string) => readFile(join(root, name), 'utf8').catch(() => undefined);
   const headersFile = await read('_headers');
   const rules = headersFile === undefined ? PLAIN_RULES : parseHeaders(headersFile);
@@ -81,6 +87,8 @@ export async function serve({ dir, port, host = '127.0.0.1' }: ServeOptions): Pr
       return;
     }
     const missing = (): void => {
+      // What is missing today may be there tomorrow, whatever its name.
+      response.setHeader('Cache-Control', 'no-cache');
       response.writeHead(404, { 'Content-Type': 'text/html;charset=utf-8' }).end(notFound);
     };
     if (path === undefined || path.includes('\0') || path === '/_headers') {

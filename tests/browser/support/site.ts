@@ -1,11 +1,15 @@
 import { readdirSync } from 'node:fs';
 import { relative, sep } from 'node:path';
 import { expect, type Page } from '@playwright/test';
+import { FRONT_PAGE } from '../../../.config/front-pages.mjs';
 
-/** Addresses of all pages of a built site, from its root, sorted: `/`, `/about/`, `/404.html`. */
+/**
+ * Addresses of all pages of a built site, from its root, sorted: `/`, `/about/`, `/404.html`.
+ * First pages made to be chosen from have none of their own.
+ */
 export function pagesOf(dist: string): string[] {
   const pages = readdirSync(dist, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.html'))
+    .filter(({ name }) => name.endsWith('.html') && !FRONT_PAGE.test(name))
     .map((entry) => {
       const folder = relative(dist, entry.parentPath).split(sep).filter(Boolean);
       return `/${[...folder, entry.name].join('/')}`.replace(/(?<=\/)index\.html$/, '');

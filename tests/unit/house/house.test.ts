@@ -31,8 +31,9 @@ const sources = files.filter((path) => SOURCE.has(extname(path)));
 
 interface Manifest {
   scripts: Record<string, string>;
+  devDependencies: Record<string, string>;
 }
-const { scripts } = JSON.parse(read('package.json')) as Manifest;
+const { scripts, devDependencies } = JSON.parse(read('package.json')) as Manifest;
 
 describe('the house', () => {
   it('has the planned top level and nothing else beside dotfiles', () => {
@@ -64,6 +65,27 @@ describe('the house', () => {
     const lock = read('package-lock.json');
     expect(lock).toContain('"integrity"');
     expect(lock).not.toContain('"resolved"');
+  });
+});
+
+describe('the packages', () => {
+  interface Locked {
+    version: string;
+    devDependencies: Record<string, string>;
+  }
+  const { packages } = JSON.parse(read('package-lock.json')) as {
+    packages: Record<string, Locked>;
+  };
+  const asked = Object.entries(devDependencies);
+
+  it('are asked for in one exact version, the one that is locked', () => {
+    expect(asked.length).toBeGreaterThan(20);
+    // SemVer 2.0.0, section 2: three numbers, no range.
+    for (const [name, version] of asked) {
+      expect(version, name).toMatch(/^\d+\.\d+\.\d+$/);
+      expect(packages[`node_modules/${name}`]?.version, name).toBe(version);
+    }
+    expect(packages['']?.devDependencies).toEqual(Object.fromEntries(asked));
   });
 });
 

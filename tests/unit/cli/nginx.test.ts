@@ -1,0 +1,51 @@
+import { mkdir, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { frontPages } from '../../../.config/front-pages.mjs';
+import { parseHeaders } from '../../../src/cli/headers.ts';
+import { nginxConfig, type NginxSite } from '../../../src/cli/nginx-config.ts';
+import { headersFile } from '../../../src/ui/policy.ts';
+
+// What nginx makes of the configuration is tested with nginx itself, in tests/browser/host.spec.ts.
+const SITE: NginxSite = {
+  root: '/srv/hobnote',
+  site: 'https://range.example',
+  listen: '80',
+  rules: parseHeaders(headersFile(['/preview/'])),
+  languages: ['en'],
+};
+
+it('does not choose a language where there is one', () => {
+  expect(nginxConfig(SITE)).not.toContain('accept_language');
+  expect(nginxConfig({ ...SITE, languages: ['en', 'es'] })).toContain('accept_language');
+});
+
+it.each<[string, Partial<NginxSite>]>([
+  ['a folder that would end its line', { root: '/srv/a;b' }],
+  ['an address with a variable', { site: 'https://range.example/$uri/' }],
+  ['headers without a policy', { rules: parseHeaders('/*\n  X-A: 1\n') }],
+  ['a value with a quote', { rules: parseHeaders('/*\n  Content-Security-Policy: "a"\n') }],
+  [
+    'a pattern that is no folder',
+    {
+      rules: [...SITE.rules, ...parseHeaders('/*.js\n  Content-Security-Policy: a\n')],
+    },
+  ],
+])('refuses %s', (_, wrong) => {
+  expect(() => nginxConfig({ ...SITE, ...wrong })).toThrow();
+});
+
+it('puts the first pages of other languages at the top, whole', async () => {
+  const root = await mkdtemp(join(tmpdir(), 'hobnote-front-'));
+  try {
+    for (const folder of ['es', 'care', 'fr']) await mkdir(join(root, folder));
+    await writeFile(join(root, 'es', 'index.html'), 'hola');
+    await writeFile(join(root, 'care', 'index.html'), 'care');
+    await frontPages(root);
+    expect((await readdir(root)).toSorted()).toEqual(['care', 'es', 'fr', 'index.es.html']);
+    expect(await readFile(join(root, 'index.es.html'), 'utf8')).toBe('hola');
+  } finally {
+    await rm(root, { recursive: true });
+  }
+});
