@@ -21,6 +21,7 @@ describe('slips in any published guide', () => {
     const { guide, score } = one;
     process.stdout.write(`\n${guide}: ${mutationLine(score)}\n`);
     expect(score.missed).toEqual([]);
-    expect(score.unsafe).toBeGreaterThan(20);
+    // Fewest in guides that never send anybody to the breaker.
+    expect(score.unsafe).toBeGreaterThan(10);
   });
 });

@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import { evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { posterior } from '../../../src/diagnosis/posterior.ts';
@@ -43,4 +44,13 @@ export function walked({ guide: name, way, details = {} }: Situation) {
     fault: likeliest?.fault as string | undefined,
     check: plan(model, evidence).best.steps[0]?.check as string | undefined,
   };
+}
+
+/** A situation ends where it should, with what the technician should see first. */
+export function expectWalked(situation: Situation): void {
+  const { end, fault, check } = walked(situation);
+  expect(end.id).toBe(situation.end);
+  expect(end.urgency).toBe(situation.urgency);
+  if (situation.fault !== undefined) expect(fault).toBe(situation.fault);
+  if (situation.check !== undefined) expect(check).toBe(situation.check);
 }
