@@ -4,8 +4,10 @@ import type { Journey, NodeId } from './types.ts';
 /** A count-down that was running when the address was written. */
 export interface RunningTimer {
   readonly node: NodeId;
-  /** Seconds since 1970-01-01 UTC. */
+  /** Seconds since 1970-01-01 UTC by the device's clock. */
   readonly end: number;
+  /** Up to when its time is surely gone by, in the same seconds; an address of old does not say. */
+  readonly counted?: number;
 }
 
 /** A part of the fragment, by its key in the address. */
@@ -83,10 +85,12 @@ function isDay(text: string): boolean {
 }
 
 function parseTimer(text: string): RunningTimer | undefined {
-  const [node = '', end = '', more] = text.split('.', 3);
+  const [node = '', ...times] = text.split('.', 4);
   // Seven digits in base 36 reach the year 4453.
-  const right = more === undefined && NODE_NAME.test(node) && /^[1-9a-z][0-9a-z]{0,6}$/.test(end);
-  return right ? { node: node as NodeId, end: Number.parseInt(end, 36) } : undefined;
+  const right = NODE_NAME.test(node) && times.every((time) => /^[1-9a-z][0-9a-z]{0,6}$/.test(time));
+  const [end, counted, more] = times.map((time) => Number.parseInt(time, 36));
+  if (!right || end === undefined || more !== undefined) return undefined;
+  return { node: node as NodeId, end, ...(counted === undefined ? {} : { counted }) };
 }
 
 /**
@@ -125,9 +129,9 @@ export function parseFragment(hash: string): {
   const made = isDay(madeText) ? madeText : undefined;
   if (madeText !== '' && made === undefined) unreadable('on');
 
-  const timerText = values.get('w') ?? '';
-  const timer = parseTimer(timerText);
-  if (timerText !== '' && timer === undefined) unreadable('w');
+  const timerIn = values.get('w') ?? '';
+  const timer = parseTimer(timerIn);
+  if (timerIn !== '' && timer === undefined) unreadable('w');
 
   const [error, code, model, remark] = [text('e'), text('c'), text('m'), text('r')];
   const fragment: Fragment = {
@@ -142,6 +146,11 @@ export function parseFragment(hash: string): {
     ...(remark === undefined ? {} : { remark }),
   };
   return { fragment, problems };
+}
+
+function timerText({ node, end, counted }: RunningTimer): string {
+  const times = counted === undefined ? [end] : [end, counted];
+  return [node, ...times.map((time) => time.toString(36))].join('.');
 }
 
 /** A slash may stand in a fragment as it is (RFC 3986, section 3.5). */
@@ -163,7 +172,7 @@ export function formatFragment(fragment: Fragment): string {
         .join('~'),
     ],
     ['on', made ?? ''],
-    ['w', timer ? `${timer.node}.${timer.end.toString(36)}` : ''],
+    ['w', timer ? timerText(timer) : ''],
     ['c', code ?? ''],
     ['m', model ?? ''],
     ['r', remark ?? ''],

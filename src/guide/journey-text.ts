@@ -26,3 +26,7 @@ export function parseJourney(text: string): Journey {
 export function formatJourney(journey: Journey): string {
   return journey.map(({ at, answer }) => `${at}.${answer}`).join('~');
 }
+
+/** Values as a fragment: '~' and '/' are safe there, and plain they keep it short and readable. */
+export const plainFragment = (values: URLSearchParams): string =>
+  values.toString().replaceAll('%7E', '~').replaceAll('%2F', '/');

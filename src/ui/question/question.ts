@@ -3,7 +3,7 @@
  * fragment. Without it the page is complete: plain links, plain words.
  */
 import { whole } from '../../guide/ids.ts';
-import { formatJourney, parseJourney } from '../../guide/journey-text.ts';
+import { formatJourney, parseJourney, plainFragment } from '../../guide/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
 const page = document.querySelector<HTMLElement>('.page');
@@ -11,10 +11,6 @@ const own = page?.dataset['guide'] ?? '';
 const here = page?.dataset['node'] ?? '';
 const firsts = new Set(page?.dataset['firsts']?.split(' '));
 const arrivals = new Set(page?.dataset['from']?.split(' '));
-
-/** '~' and '/' are safe in a fragment; leaving them plain keeps addresses short and readable. */
-const plain = (values: URLSearchParams): string =>
-  values.toString().replaceAll('%7E', '~').replaceAll('%2F', '/');
 
 function all(selector: string): HTMLAnchorElement[] {
   return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
@@ -41,7 +37,7 @@ function withJourney(
   next.set('g', first);
   if (journey.length > 0) next.set('j', formatJourney(journey));
   else next.delete('j');
-  link.hash = plain(next);
+  link.hash = plainFragment(next);
 }
 
 function apply(): void {
@@ -101,7 +97,7 @@ function takeError(): void {
     const text = input.value.trim();
     if (text) values.set('e', text);
     else values.delete('e');
-    history.replaceState(null, '', `#${plain(values)}`);
+    history.replaceState(history.state, '', `#${plainFragment(values)}`);
     apply();
   });
 }

@@ -1,82 +1,144 @@
 /**
- * The count-down of a page. Its end time rides in the fragment (`w=`), so it survives
- * reload, a sleeping phone and blocked storage; the display is worked out from the
- * clock each time, never counted.
+ * The count-down of a page. What is left rides in the fragment (`w=`), so it survives reload,
+ * a sleeping phone and blocked storage. What counts as gone by is for `waited.ts` to say.
  */
+import { plainFragment } from '../../guide/journey-text.ts';
+import { keepAwake } from './awake.ts';
+import { chime, followChime } from './chime.ts';
 import { clock, waitMinutes } from './countdown.ts';
+import {
+  begin,
+  count,
+  gap,
+  isSetBack,
+  leaveOut,
+  left,
+  pass,
+  readWait,
+  writeWait,
+} from './waited.ts';
+import type { Wait } from './waited.ts';
 
 const box = document.querySelector<HTMLElement>('[data-timer]');
+/** Seconds after which the fragment follows: what a page killed at once may leave uncounted. */
+const WRITTEN_EACH = 10;
 
-function values(): URLSearchParams {
-  return new URLSearchParams(location.hash.slice(1));
-}
-
-function chime(): void {
-  const sound = new AudioContext();
-  for (const [index, pitch] of [660, 880].entries()) {
-    const tone = sound.createOscillator();
-    const volume = sound.createGain();
-    volume.gain.value = 0.15;
-    tone.frequency.value = pitch;
-    tone.connect(volume).connect(sound.destination);
-    tone.start(sound.currentTime + index * 0.4);
-    tone.stop(sound.currentTime + index * 0.4 + 0.35);
-  }
-}
+const values = (): URLSearchParams => new URLSearchParams(location.hash.slice(1));
+const now = (): number => Date.now() / 1000;
 
 function run(box: HTMLElement): void {
-  const page = box.closest<HTMLElement>('.page');
-  const node = page?.dataset['node'] ?? '';
-  const start = box.querySelector<HTMLButtonElement>('.start');
-  const face = box.querySelector<HTMLElement>('.clock');
-  const said = box.querySelector<HTMLElement>('.said');
-  const sound = box.querySelector<HTMLElement>('.chime');
-  if (!start || !face || !said || !sound) return;
+  const find = (part: string) => box.querySelector<HTMLElement>(part);
+  const node = box.closest<HTMLElement>('.page')?.dataset['node'] ?? '';
+  const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
+  const sound = find('.chime');
+  const choice = sound?.querySelector('input');
+  if (!start || !face || !said || !asks || !sound || !choice) return;
   const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
-  let over = false;
+  // The soonest end lies before the slowest by the width of the window.
+  const window = (latest - earliest) * 60;
+  const length = (): number =>
+    waitMinutes(box.dataset['timer'] ?? '', latest, values().get('j') ?? '') * 60;
 
-  /** End of the whole wait in seconds since 1970, or undefined. */
-  function end(): number | undefined {
-    const [at, text = ''] = (values().get('w') ?? '').split('.');
-    const parsed = parseInt(text, 36);
-    return at === node && parsed > 0 ? parsed : undefined;
+  let wait: Wait | undefined;
+  let written = 0;
+  let over = false;
+  /** What to say while nothing else is to be said, by its key. */
+  let note = '';
+  let last = performance.now();
+
+  function read(): void {
+    wait = readWait(values().get('w') ?? '', node, length());
+  }
+
+  function write(): void {
+    if (!wait) return;
+    const all = values();
+    all.set('w', writeWait(node, wait));
+    history.replaceState(history.state, '', `#${plainFragment(all)}`);
+    written = wait.counted;
+  }
+
+  /** The copy to resume from and other tabs follow too. */
+  const tell = (): boolean => dispatchEvent(new Event('hashchange'));
+
+  function tick(): void {
+    const stamp = performance.now();
+    if (wait) {
+      wait = pass(wait, (stamp - last) / 1000);
+      if (isSetBack(wait, now())) {
+        wait = leaveOut(wait, now());
+        note = 'back';
+      }
+      if (Math.abs(wait.counted - written) >= WRITTEN_EACH) write();
+    }
+    last = stamp;
+    show();
   }
 
   function show(): void {
-    const until = end();
-    if (!face || !start || !said || until === undefined) return;
+    if (!wait || !start || !face || !said || !asks) return;
     face.hidden = false;
     start.textContent = start.dataset['again'] ?? '';
-    const left = until - Date.now() / 1000;
-    // The soonest end lies before the slowest by the width of the window.
-    const sooner = left - (latest - earliest) * 60;
-    for (const part of face.querySelectorAll<HTMLElement>('[data-left]'))
-      part.textContent = clock(part.dataset['left'] === 'earliest' ? sooner : left);
-    const now = (box.dataset['timer'] === 'cooling' ? sooner : left) <= 0;
-    if (now && !over) {
-      said.textContent = said.dataset['over'] ?? '';
-      if (sound?.querySelector('input')?.checked) chime();
-    }
-    if (!now) said.textContent = '';
-    over = now;
+    const unseen = gap(wait, now());
+    const latestEnd = left(wait);
+    for (const part of box.querySelectorAll<HTMLElement>('[data-left]'))
+      part.textContent = clock(
+        { earliest: latestEnd - window, gap: unseen }[part.dataset['left'] ?? ''] ?? latestEnd,
+      );
+    asks.hidden = unseen === 0;
+    const nowOver = latestEnd <= window;
+    // A status is read out anew with every change.
+    const text = said.dataset[unseen > 0 ? 'gap' : nowOver ? 'over' : note] ?? '';
+    if (said.textContent !== text) said.textContent = text;
+    if (nowOver && !over && choice?.checked) chime();
+    over = nowOver;
+    keepAwake(!over);
+  }
+
+  function take(next: Wait, why: string): void {
+    wait = next;
+    note = why;
+    write();
+    tell();
+    show();
   }
 
   start.hidden = false;
   sound.hidden = false;
+  followChime(choice, find('.tap'));
   start.addEventListener('click', () => {
-    const all = values();
-    const minutes = waitMinutes(box.dataset['timer'] ?? '', latest, all.get('j') ?? '');
-    const until = Math.round(Date.now() / 1000) + minutes * 60;
-    all.set('w', `${node}.${until.toString(36)}`);
-    history.replaceState(null, '', `#${all.toString().replaceAll('%7E', '~')}`);
-    // The copy to resume from and the ways on must carry the timer too.
-    dispatchEvent(new Event('hashchange'));
     over = false;
-    show();
+    take(begin(now(), length()), '');
   });
-  setInterval(show, 1000);
-  document.addEventListener('visibilitychange', show);
-  show();
+  find('.yes')?.addEventListener('click', () => wait && take(count(wait, now()), ''));
+  find('.no')?.addEventListener('click', () => wait && take(leaveOut(wait, now()), 'no'));
+  addEventListener('hashchange', ({ isTrusted }) => {
+    if (!isTrusted) return;
+    read();
+    tick();
+  });
+  // A timer started in another tab with the same journey: the longer wait is taken.
+  addEventListener('storage', ({ key, newValue }) => {
+    const [path, hash] = newValue?.split('#') ?? [];
+    if (key !== 'hobnote.journey' || path !== location.pathname) return;
+    const [theirs, ours] = [new URLSearchParams(hash), values()];
+    const other = readWait(theirs.get('w') ?? '', node, length());
+    for (const all of [theirs, ours]) all.delete('w');
+    if (!other || String(theirs) !== String(ours) || (wait && left(other) <= left(wait))) return;
+    wait = other;
+    write();
+    tick();
+  });
+  document.addEventListener('visibilitychange', () => {
+    tick();
+    if (wait && document.hidden) {
+      write();
+      tell();
+    }
+  });
+  setInterval(tick, 1000);
+  read();
+  tick();
 }
 
 if (box) run(box);

@@ -34,10 +34,14 @@ const fragment: fc.Arbitrary<Fragment> = fc.record(
     made: fc
       .date({ min: new Date('2000-01-01'), max: new Date('2099-12-31'), noInvalidDate: true })
       .map((date) => date.toISOString().slice(0, 10)),
-    timer: fc.record({
-      node: nodeName,
-      end: fc.integer({ min: 1, max: 36 ** 7 - 1 }),
-    }),
+    timer: fc.record(
+      {
+        node: nodeName,
+        end: fc.integer({ min: 1, max: 36 ** 7 - 1 }),
+        counted: fc.integer({ min: 1, max: 36 ** 7 - 1 }),
+      },
+      { requiredKeys: ['node', 'end'] },
+    ),
     code: text(40),
     model: text(30),
     remark: text(100),

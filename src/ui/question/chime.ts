@@ -1,0 +1,40 @@
+/** The sound at the end of a count-down, only where the reader asked for it. */
+const KEY = 'hobnote.chime';
+
+/** Browsers let a page sound only after a tap on it; a tap before a reload does not count. */
+let audio: AudioContext | undefined;
+
+/** Follows the choice: kept on the device, and the sound made ready with the next tap. */
+export function followChime(choice: HTMLInputElement, hint: HTMLElement | null): void {
+  try {
+    choice.checked = localStorage.getItem(KEY) !== null;
+  } catch {
+    // Blocked storage keeps no choice.
+  }
+  if (hint) hint.hidden = !choice.checked;
+  choice.addEventListener('change', () => {
+    try {
+      if (choice.checked) localStorage.setItem(KEY, '1');
+      else localStorage.removeItem(KEY);
+    } catch {
+      // The choice holds while the page is open.
+    }
+  });
+  addEventListener('click', () => {
+    if (hint) hint.hidden = true;
+    if (choice.checked) void (audio ??= new AudioContext()).resume();
+  });
+}
+
+export function chime(): void {
+  for (const [index, pitch] of audio ? [660, 880].entries() : []) {
+    if (!audio) return;
+    const tone = audio.createOscillator();
+    const volume = audio.createGain();
+    volume.gain.value = 0.15;
+    tone.frequency.value = pitch;
+    tone.connect(volume).connect(audio.destination);
+    tone.start(audio.currentTime + index * 0.4);
+    tone.stop(audio.currentTime + index * 0.4 + 0.35);
+  }
+}

@@ -1,0 +1,61 @@
+/**
+ * How much of a wait has surely gone by. A page's monotonic clock (High Resolution Time,
+ * section 4) is not moved when the device's clock is set, but on most systems it stands still
+ * while the device sleeps, and it is gone with the page. So only what it has seen is counted.
+ * Any other time the device's clock claims is a gap, counted when the reader says that it
+ * really passed. Whatever goes wrong, the wait gets longer, never shorter.
+ *
+ * All figures are seconds; those of a clock are since 1970-01-01 UTC by the device's clock.
+ */
+export interface Wait {
+  /** When the wait ends if every gap is counted. */
+  readonly end: number;
+  /** Up to when time is counted. */
+  readonly counted: number;
+}
+
+/** Gaps shorter than this are neither asked about nor counted. */
+const GAP = 60;
+
+export const begin = (now: number, length: number): Wait => ({ end: now + length, counted: now });
+
+export const left = ({ end, counted }: Wait): number => end - counted;
+
+/** Time the device's clock claims and nobody has seen, where it is worth a question; else 0. */
+export function gap(wait: Wait, now: number): number {
+  const unseen = now - wait.counted;
+  return unseen >= GAP && left(wait) > 0 ? unseen : 0;
+}
+
+/** The reader says that the gap really passed. */
+export const count = ({ end }: Wait, now: number): Wait => ({ end, counted: now });
+
+/** The gap is not counted: the wait ends that much later. */
+export const leaveOut = (wait: Wait, now: number): Wait => begin(now, left(wait));
+
+/** Was the clock set back behind what is counted? */
+export const isSetBack = ({ counted }: Wait, now: number): boolean => now - counted <= -GAP;
+
+/** Time the page has seen pass. */
+export const pass = ({ end, counted }: Wait, seen: number): Wait => ({
+  end,
+  counted: counted + seen,
+});
+
+/**
+ * Reads a fragment's `w`: `node.end.counted`, the figures in base 36. One that does not say
+ * what is counted has counted nothing since its start.
+ *
+ * @param length of the whole wait: no more can be left of it
+ */
+export function readWait(text: string, node: string, length: number): Wait | undefined {
+  const [at, ends = '', counts = ''] = text.split('.');
+  const end = parseInt(ends, 36);
+  if (at !== node || !(end > 0)) return undefined;
+  return { end, counted: Math.max(end - length, parseInt(counts, 36) || 0) };
+}
+
+/** Writes what `readWait` reads; parts of seconds go to the long side. */
+export function writeWait(node: string, { end, counted }: Wait): string {
+  return [node, Math.ceil(end).toString(36), Math.floor(counted).toString(36)].join('.');
+}
