@@ -40,10 +40,13 @@ export interface Fragment {
   readonly remark?: string;
 }
 
-/** Bytes are bounded first, so that hostile addresses cost nothing to refuse. */
-const MOST = 4096;
 /** Characters of each free text. A code is at most some 60 with its hyphens. */
 const TEXT_MOST = { e: 120, c: 200, m: 60, r: 500 } as const;
+/**
+ * Bytes are bounded first, so that hostile addresses cost nothing to refuse. A character is up to
+ * 12 bytes (UTF-8, percent-encoded): all free texts are 10,560, and a journey and details fit beside.
+ */
+const MOST = 16_384;
 const DETAILS_MOST = 64;
 
 /**

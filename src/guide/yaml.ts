@@ -19,7 +19,12 @@ export interface YamlText {
 /** Read YAML 1.2 and keep the places. Never throws. */
 export function readYaml(source: string): YamlText {
   const lines = new LineCounter();
-  const document = parseDocument(source, { lineCounter: lines, prettyErrors: false });
+  // What it would warn of, lists as keys say, is told as a wrong name with its place.
+  const document = parseDocument(source, {
+    lineCounter: lines,
+    prettyErrors: false,
+    logLevel: 'error',
+  });
 
   function placeOf(node: Node | undefined): Place {
     const position = lines.linePos(node?.range?.[0] ?? 0);

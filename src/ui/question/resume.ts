@@ -2,7 +2,7 @@
  * Offers the last journey on this device again. A copy that is not an address of ours
  * with a journey is set aside under another key, never followed and never thrown away.
  */
-import { parseJourney } from '../../guide/journey-text.ts';
+import { SAVED_MOST, savedAddress } from './saved.ts';
 
 const key = 'hobnote.journey';
 const link = document.querySelector<HTMLAnchorElement>('.resume');
@@ -11,14 +11,9 @@ function saved(): string | undefined {
   try {
     const text = localStorage.getItem(key);
     if (text === null) return undefined;
-    const address = text.length < 5000 ? new URL(text, location.href) : undefined;
-    const hash = new URLSearchParams(address?.hash.slice(1));
-    const right =
-      address?.origin === location.origin &&
-      /^\/[\w./-]*$/.test(address.pathname) &&
-      parseJourney(hash.get('j') ?? '').length > 0;
-    if (address && right) return address.href;
-    localStorage.setItem(`${key}.broken`, text.slice(0, 5000));
+    const address = savedAddress(text, location.href);
+    if (address !== undefined) return address;
+    localStorage.setItem(`${key}.broken`, text.slice(0, SAVED_MOST));
     localStorage.removeItem(key);
   } catch {
     // Blocked or full storage: there is nothing to resume from, and nothing is lost.

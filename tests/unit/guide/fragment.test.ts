@@ -108,9 +108,9 @@ describe('the fragment', () => {
 describe('a hostile fragment', () => {
   const parse = (hash: string) => parseFragment(hash);
 
-  it('is read to its first 4,096 characters', () => {
-    const { fragment: read, problems } = parse(`#e=F9&r=${'x'.repeat(10_000)}`);
-    expect(problems).toContainEqual({ code: 'fragment-too-long', length: 10_007, most: 4096 });
+  it('is read to its first 16,384 characters', () => {
+    const { fragment: read, problems } = parse(`#e=F9&r=${'x'.repeat(20_000)}`);
+    expect(problems).toContainEqual({ code: 'fragment-too-long', length: 20_007, most: 16_384 });
     expect(problems).toContainEqual({ code: 'text-cut', part: 'r', most: 500 });
     expect(read).toEqual({ journey: [], details: {}, error: 'F9', remark: 'x'.repeat(500) });
   });
