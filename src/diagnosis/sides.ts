@@ -1,7 +1,16 @@
 /** How a technician sees a guide: `preview.yaml` beside its graph. */
 
 /** In the order shown; what was answered elsewhere counts under the first. */
-export const groups = ['happened', 'display', 'heat', 'door', 'inside', 'power', 'last'] as const;
+export const groups = [
+  'happened',
+  'display',
+  'heat',
+  'door',
+  'inside',
+  'burner',
+  'power',
+  'last',
+] as const;
 export type Group = (typeof groups)[number];
 
 /** In the order shown: danger to people first, then to the technician, then to the oven. */
@@ -10,12 +19,16 @@ export const flags = [
   'tripped',
   'breaker-off',
   'yellow-flame',
+  'late-light',
+  'cracked-top',
+  'burner-on',
   'wont-stop',
   'clean-trouble',
   'heat-started',
   'still-hot',
   'error-seen',
   'foil',
+  'burner-foil',
   'on-part',
   'cleaner',
   'something-inside',
