@@ -1,14 +1,14 @@
 /** Guides made up in any number and size, in their authors' form, and a site built of them. */
 import { spawn } from 'node:child_process';
-import { cp, mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readFile, readdir, rm, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { stringify } from 'yaml';
+import { parse, stringify } from 'yaml';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** A journey takes at most 25 answers; the danger question and the hall are two of them. */
-const LAYERS = 20;
+const MOST_LAYERS = 20;
 
 export interface MadeUp {
   readonly id: string;
@@ -38,11 +38,12 @@ const question = (answers: Record<string, string>) => ({
  * A guide of about `size` pages besides the danger pages: layers of questions, each leading to
  * pages around three times its own place in the next layer.
  * @param next a guide to hand over to at its page `hall`
+ * @param layers questions one after the other, after the danger question and the hall
  */
-export function madeUp(id: string, size: number, next?: string): MadeUp {
-  const width = Math.max(2, Math.round((size - 2) / LAYERS));
+export function madeUp(id: string, size: number, next?: string, layers = MOST_LAYERS): MadeUp {
+  const width = Math.max(2, Math.round((size - 2) / layers));
   const name = (layer: number, place: number): string =>
-    layer === LAYERS ? 'end' : `page-${layer}-${place % width}`;
+    layer === layers ? 'end' : `page-${layer}-${place % width}`;
   const wide = Array.from({ length: width }, (_, i) => [`way-${i}`, name(0, i)] as const);
   const made: Record<string, ReturnType<typeof question>> = {
     hall: question({
@@ -51,7 +52,7 @@ export function madeUp(id: string, size: number, next?: string): MadeUp {
       unsure: name(0, 0),
     }),
   };
-  for (let layer = 0; layer < LAYERS; layer += 1)
+  for (let layer = 0; layer < layers; layer += 1)
     for (let place = 0; place < width; place += 1)
       made[name(layer, place)] = question({
         one: name(layer + 1, 3 * place),
@@ -103,8 +104,41 @@ export interface BuiltSite {
   readonly remove: () => Promise<void>;
 }
 
-/** Build a copy of this project with more guides in it. */
-export async function buildWith(guides: readonly MadeUp[]): Promise<BuiltSite> {
+/** All strings in a value. */
+function stringsOf(value: unknown): string[] {
+  if (typeof value === 'string') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(stringsOf) : [];
+}
+
+/** Gives the copy in `folder` English alone, and more languages that are English word for word. */
+async function speak(folder: string, more: readonly string[]): Promise<void> {
+  const content = join(folder, 'content');
+  const english = join(content, 'text/en');
+  const same = new Set<string>();
+  for (const name of await readdir(english)) {
+    const text = await readFile(join(english, name), 'utf8');
+    for (const line of stringsOf(JSON.parse(text))) same.add(line);
+  }
+  const as = { name: 'Made up', direction: 'ltr', staff: true, same: [...same] };
+  const known = parse(await readFile(join(content, 'languages.yaml'), 'utf8')) as object;
+  const languages = { ...known, ...Object.fromEntries(more.map((language) => [language, as])) };
+  await writeFile(join(content, 'languages.yaml'), stringify(languages));
+  const firm = parse(await readFile(join(content, 'firm.yaml'), 'utf8')) as object;
+  const told = { hours: 'always', area: 'everywhere', languages: ['en', ...more] };
+  await writeFile(join(content, 'firm.yaml'), stringify({ ...firm, ...told }));
+  for (const language of more)
+    await cp(english, join(content, 'text', language), { recursive: true });
+}
+
+/**
+ * Build a copy of this project with more guides in it.
+ *
+ * @param languages those made up beside English: two letters that no language has, `xa`
+ */
+export async function buildWith(
+  guides: readonly MadeUp[],
+  languages: readonly string[] = [],
+): Promise<BuiltSite> {
   const folder = await mkdtemp(join(tmpdir(), 'hobnote-guides-'));
   for (const name of ['.config', 'content', 'public', 'src'])
     await cp(join(ROOT, name), join(folder, name), { recursive: true });
@@ -122,6 +156,7 @@ export async function buildWith(guides: readonly MadeUp[]): Promise<BuiltSite> {
     names.names[id] = `Made-up guide ${id}`;
   }
   await writeFile(join(texts, 'guides.json'), JSON.stringify(names));
+  await speak(folder, languages);
   const from = performance.now();
   await run('astro', ['build'], folder);
   return {

@@ -3,7 +3,10 @@ import { existsSync } from 'node:fs';
 import { availableParallelism, loadavg } from 'node:os';
 import type { Bench, Row } from './row.ts';
 
-const NAMES = ['note', 'fuzz', 'prove', 'diagnosis', 'pages', 'hosting', 'build', 'guides'];
+const NAMES = [
+  ...['note', 'fuzz', 'prove', 'diagnosis', 'pages', 'hosting', 'build', 'growth', 'guides'],
+  ...['side-by-side'],
+];
 
 /** The benchmarks there are; each file exports one function whose name starts with `bench`. */
 async function load(name: string): Promise<Bench> {

@@ -28,17 +28,19 @@ export interface Loaded {
 declare global {
   interface Window {
     /** Filled by the observers below. */
-    measured: { lcp: number; cls: number; longTasks: number };
+    measured: Loaded & { interactions: number; slowest: number };
   }
 }
 
 function observe(): void {
-  const measured = { lcp: Number.NaN, cls: 0, longTasks: 0 };
+  const measured = { lcp: Number.NaN, cls: 0, longTasks: 0, interactions: 0, slowest: 0 };
   window.measured = measured;
   const each = (type: string, take: (entry: PerformanceEntry) => void) => {
+    // `durationThreshold` is for events alone; 16 ms is the least it takes (Event Timing).
+    const wanted = { type, buffered: true, durationThreshold: 16 };
     new PerformanceObserver((list) => {
       list.getEntries().forEach(take);
-    }).observe({ type, buffered: true });
+    }).observe(wanted);
   };
   each('largest-contentful-paint', (entry) => (measured.lcp = entry.startTime));
   each('longtask', () => (measured.longTasks += 1));
@@ -46,11 +48,24 @@ function observe(): void {
     const shift = entry as PerformanceEntry & { value: number; hadRecentInput: boolean };
     if (!shift.hadRecentInput) measured.cls += shift.value;
   });
+  const interacted = (entry: PerformanceEntry) => {
+    if ((entry as PerformanceEventTiming).interactionId === 0) return;
+    measured.slowest = Math.max(measured.slowest, entry.duration);
+  };
+  each('event', interacted);
+  each('first-input', interacted);
+  // Those faster than 16 ms are told of by the first alone.
+  addEventListener('click', () => (measured.interactions += 1), { capture: true });
 }
 
-/** A fresh phone, nothing cached; the screen of Lighthouse's mobile preset. */
-export async function phone(browser: Browser): Promise<BrowserContext> {
+/**
+ * A fresh phone, nothing cached; the screen of Lighthouse's mobile preset.
+ *
+ * @param keeps whether the site may be kept for use with no network, as it is by real readers
+ */
+export async function phone(browser: Browser, keeps = true): Promise<BrowserContext> {
   return browser.newContext({
+    serviceWorkers: keeps ? 'allow' : 'block',
     viewport: { width: 412, height: 823 },
     deviceScaleFactor: 1.75,
     isMobile: true,
@@ -91,7 +106,7 @@ function stampTaps(): void {
   const stamp = (name: string, time: number) => {
     sessionStorage.setItem(name, String(performance.timeOrigin + time));
   };
-  const heading = () => document.querySelector('h1');
+  const heading = () => document.querySelector('h1')?.textContent;
   const tapped = (event: Event) => {
     stamp('tap', event.timeStamp);
     sessionStorage.removeItem('swapped');
@@ -101,7 +116,7 @@ function stampTaps(): void {
       observer.disconnect();
       // The frame that shows the change has been made once a task runs after its callbacks.
       requestAnimationFrame(() => setTimeout(() => stamp('swapped', performance.now())));
-    }).observe(document, { childList: true, subtree: true });
+    }).observe(document, { childList: true, subtree: true, characterData: true });
   };
   addEventListener('click', tapped, { capture: true });
 }
@@ -118,34 +133,73 @@ async function painted(): Promise<number> {
   });
 }
 
+/** Where the next page comes from. */
+export type From =
+  /** Slow 4G, not fetched before. */
+  | 'slow 4G'
+  /** The browser's cache, as after going back. */
+  | 'warm'
+  /** What the service worker keeps; there is no network. */
+  | 'offline';
+
 /**
  * Time from the tap on an answer to the next question's first paint, ms, whether the page is loaded
- * anew or its content swapped.
+ * anew or its content swapped; four times slower a processor.
  *
- * @param warm false: the next page is not in the cache, the network slow. True: it is, as after
- * going back, or once everything is kept for use without a network.
+ * @param choice the answer tapped, as a selector
  */
-export async function nextPage(browser: Browser, url: string, warm: boolean): Promise<number> {
-  const context = await phone(browser);
+export async function nextPage(
+  browser: Browser,
+  url: string,
+  from: From,
+  choice = 'main a[data-answer="none"]',
+): Promise<number> {
+  const context = await phone(browser, from === 'offline');
   try {
     const page = await context.newPage();
     await page.addInitScript(stampTaps);
     await page.goto(url, { waitUntil: 'networkidle' });
-    const answer = page.locator('main a[data-answer="none"]');
-    if (warm) {
+    const answer = page.locator(choice).first();
+    if (from === 'warm') {
       await answer.click();
       await page.waitForLoadState('networkidle');
       await page.goBack({ waitUntil: 'networkidle' });
     }
-    await slow(page, !warm);
+    if (from === 'offline') {
+      await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+      await context.setOffline(true);
+    }
+    await slow(page, from === 'slow 4G');
     // What the page does while the reader reads (fetching ahead, say) is done by then.
     await page.waitForTimeout(1500);
-    const from = page.url();
+    const asked = await page.locator('h1').innerText();
     await answer.click();
-    await page.waitForURL((to) => to.pathname !== new URL(from).pathname);
+    await page.locator('h1').filter({ hasNotText: asked }).waitFor();
     await page.waitForTimeout(500);
     const end = await page.evaluate(painted);
     return end - (await page.evaluate(() => Number(sessionStorage.getItem('tap'))));
+  } finally {
+    await context.close();
+  }
+}
+
+/** Slowest of some taps and keys, from the input to the next paint, ms, in steps of 8 (Event Timing). */
+export async function slowestInteraction(
+  browser: Browser,
+  url: string,
+  act: (page: Page) => Promise<void>,
+): Promise<number> {
+  const context = await phone(browser);
+  try {
+    const page = await context.newPage();
+    await page.addInitScript(observe);
+    await page.goto(url, { waitUntil: 'networkidle' });
+    await slow(page, false);
+    await act(page);
+    await page.waitForTimeout(500);
+    const { interactions, slowest } = await page.evaluate(() => window.measured);
+    if (interactions === 0) throw new Error(`${url}: nothing was tapped`);
+    return slowest;
   } finally {
     await context.close();
   }

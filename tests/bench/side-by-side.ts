@@ -1,0 +1,118 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser } from '@playwright/test';
+import { build } from 'vite';
+import solid from 'vite-plugin-solid';
+import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { serve } from '../../src/cli/serve.ts';
+import { weigh } from '../browser/support/weight.ts';
+import { buildWith } from './made-up.ts';
+import type { Row } from './row.ts';
+import { pages, thirty } from './side-by-side/guide.ts';
+import { firstVisit, nextPage, type From, type Loaded } from './slow-phone.ts';
+
+const RUNS = 5;
+const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+
+/** A site to measure. */
+interface Contender {
+  readonly name: string;
+  readonly dist: string;
+  /** Its first question, from the site's root. */
+  readonly start: string;
+  /** Where its next question may come from. An app in one page has all of them at once. */
+  readonly from: readonly From[];
+  readonly remove: () => Promise<void>;
+}
+
+async function app(name: string, folder: string): Promise<Contender> {
+  const dist = await mkdtemp(join(tmpdir(), 'hobnote-beside-'));
+  await build({
+    root: fileURLToPath(new URL(`side-by-side/${folder}`, import.meta.url)),
+    configFile: false,
+    logLevel: 'error',
+    define: { GUIDE: JSON.stringify(pages()) },
+    plugins: folder === 'solid' ? [solid()] : [],
+    build: { outDir: dist, emptyOutDir: true },
+  });
+  return { name, dist, start: '/', from: ['slow 4G'], remove: () => rm(dist, { recursive: true }) };
+}
+
+async function ours(): Promise<Contender> {
+  const { dist, remove } = await buildWith([thirty]);
+  return {
+    name: 'ours',
+    dist,
+    start: '/thirty/danger/',
+    from: ['slow 4G', 'warm', 'offline'],
+    remove,
+  };
+}
+
+async function measure(browser: Browser, contender: Contender): Promise<Row[]> {
+  const { name, dist, start } = contender;
+  const site = await serve({ dir: dist, port: 0 });
+  const url = new URL(start, site.url).href;
+  const times = async <T>(one: () => Promise<T>): Promise<T[]> => {
+    const all: T[] = [];
+    for (let run = 0; run < RUNS; run += 1) all.push(await one());
+    return all;
+  };
+  try {
+    const { total, script, loads } = await weigh(browser, url);
+    const visits = await times(() => firstVisit(browser, url));
+    const of = (key: keyof Loaded) => median(visits.map((visit) => visit[key]));
+    const note = `slow 4G, 4× CPU, median of ${String(RUNS)}`;
+    const rows: Row[] = [
+      {
+        name: `${name}: bytes to the first answer`,
+        value: total,
+        unit: 'B',
+        note: `brotli, ${String(loads.length)} loads`,
+      },
+      { name: `${name}: of these JavaScript`, value: script, unit: 'B' },
+      { name: `${name}: first question painted`, value: of('lcp'), unit: 'ms', note },
+      { name: `${name}: long tasks`, value: of('longTasks'), unit: '', note },
+    ];
+    for (const from of contender.from)
+      rows.push({
+        name: `${name}: next question${contender.from.length > 1 ? `, ${from}` : ''}`,
+        value: median(await times(() => nextPage(browser, url, from, 'main [data-answer="none"]'))),
+        unit: 'ms',
+        note: `tap to painted, 4× CPU, median of ${String(RUNS)}`,
+      });
+    return rows;
+  } finally {
+    await site.close();
+  }
+}
+
+/**
+ * One guide of 30 questions three ways: as this project publishes it (danger list, journey in the
+ * address and use with no network included), as a plain app in one page, and as a general state
+ * machine in a common framework; the two apps show the questions and nothing more.
+ */
+export async function benchSideBySide(): Promise<Row[]> {
+  const browser = await chromium.launch({ executablePath: program(), args: CHROMIUM_FLAGS });
+  const rows: Row[] = [];
+  try {
+    for (const make of [
+      ours,
+      () => app('plain Solid app', 'solid'),
+      () => app('state machine in React', 'react'),
+    ]) {
+      const contender = await make();
+      try {
+        rows.push(...(await measure(browser, contender)));
+      } finally {
+        await contender.remove();
+      }
+    }
+    return rows;
+  } finally {
+    await browser.close();
+  }
+}
