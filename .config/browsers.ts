@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 
 const KNOWN_PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
@@ -32,3 +32,36 @@ export const CHROMIUM_FLAGS = [
   '--disable-quic',
   '--disable-gpu',
 ];
+
+/** A program at one of these places, or an error that says what to do. */
+function program(name: string, places: readonly string[]): string {
+  const found = places.find((place) => existsSync(place));
+  if (found === undefined)
+    throw new Error(
+      `No ${name} found. Run "node .config/engines-install.ts" (Debian, Ubuntu), or install it yourself.`,
+    );
+  return found;
+}
+
+/** Path of the Firefox that tests drive. */
+export function firefox(): string {
+  return program('Firefox', ['/usr/bin/firefox-esr', '/usr/bin/firefox']);
+}
+
+/** Path of WebKit's WebDriver. */
+export function webkitDriver(): string {
+  return program('WebKitWebDriver', ['/usr/bin/WebKitWebDriver']);
+}
+
+/** Path of the program that gives WebKit a screen where there is none. */
+export function virtualScreen(): string {
+  return program('xvfb-run', ['/usr/bin/xvfb-run']);
+}
+
+/** Path of WebKit's own small browser, which lies in a folder of the machine's kind. */
+export function miniBrowser(): string {
+  const folders = readdirSync('/usr/lib').flatMap((kind) =>
+    ['4.1', '6.0', '4.0'].map((version) => `/usr/lib/${kind}/webkit2gtk-${version}/MiniBrowser`),
+  );
+  return program('MiniBrowser', folders);
+}

@@ -10,7 +10,16 @@ interface Locked {
  * SPDX names that ask for nothing more than a notice. Tools only, never shipped: weak copyleft
  * (MPL, LGPL), and data and texts under Creative Commons.
  */
-const FREE = ['MIT', 'ISC', '0BSD', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', 'BlueOak-1.0.0'];
+const FREE = [
+  'MIT',
+  'ISC',
+  '0BSD',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'Apache-2.0',
+  'BlueOak-1.0.0',
+  'Zlib',
+];
 const TOOLS = ['MPL-2.0', 'LGPL-3.0-or-later', 'CC0-1.0', 'CC-BY-4.0', 'Python-2.0', 'Unlicense'];
 
 /** Whether an SPDX expression can be met: all parts of an AND, one of an OR. */

@@ -29,12 +29,12 @@ async function report(reports: string, name: string): Promise<unknown> {
   return JSON.parse(await readFile(join(reports, name), 'utf8'));
 }
 
-async function vitestCounts(reports: string): Promise<Counts> {
+async function vitestCounts(reports: string, name: string): Promise<Counts> {
   const {
     numPassedTests: passed,
     numFailedTests: failed,
     numPendingTests: skipped,
-  } = (await report(reports, 'vitest.json')) as Record<
+  } = (await report(reports, name)) as Record<
     'numPassedTests' | 'numFailedTests' | 'numPendingTests',
     number
   >;
@@ -66,7 +66,7 @@ const RUNNERS: Runner[] = [
       ...['vitest', 'run', '--config', '.config/vitest.config.ts'],
       ...['--reporter=dot', '--reporter=json', `--outputFile.json=${join(reports, 'vitest.json')}`],
     ],
-    counts: vitestCounts,
+    counts: (folder) => vitestCounts(folder, 'vitest.json'),
     live: true,
   },
   { name: 'build', command: ['npm', 'run', '-s', 'build'] },
@@ -84,6 +84,21 @@ const RUNNERS: Runner[] = [
       '--reporter=dot,json',
     ],
     counts: playwrightCounts,
+    live: true,
+  },
+  {
+    name: 'Firefox and WebKit',
+    command: ['node', '.config/engines-install.ts'],
+    live: true,
+    uncounted: true,
+  },
+  {
+    name: 'engines',
+    command: [
+      ...['vitest', 'run', '--config', '.config/engines.config.ts', '--reporter=dot'],
+      ...['--reporter=json', `--outputFile.json=${join(reports, 'engines.json')}`],
+    ],
+    counts: (folder) => vitestCounts(folder, 'engines.json'),
     live: true,
   },
 ];

@@ -239,3 +239,45 @@ test('every page fits 320 pixels, at normal and at double text size', async ({
     await noSidewaysScroll(page);
   }
 });
+
+test('taps that come before a page’s script has run lose nothing of the journey', async ({
+  page,
+  watched,
+}) => {
+  watched.expect(/request failed .*\.js/);
+  watched.expect(/console error .*ERR_FAILED/);
+  const scripts = '**/_astro/*.js';
+  const tapEarly = async (answer: string) => {
+    await page.route(scripts, (route) => route.abort());
+    await page.reload();
+    await answerLink(page, answer).click({ noWaitAfter: true });
+    await page.unroute(scripts);
+  };
+  const journey = () => new URLSearchParams(new URL(page.url()).hash.slice(1)).get('j');
+  // The first question, one in the middle, and one that leads into another guide.
+  await page.goto('/error-shows/danger/');
+  await tapEarly('none');
+  await page.waitForURL('**/error-shows/what/**');
+  await page.reload();
+  expect(journey()).toBe('danger.none');
+  await expect(page.locator('.lost')).toBeHidden();
+  await answerLink(page, 'error').click();
+  await page.waitForURL('**/error-write/**');
+  await tapEarly('written');
+  await page.waitForURL('**/door-stuck/**');
+  await page.reload();
+  await expect.poll(journey).toBe('danger.none~what.error~error-write.written');
+  await tapEarly('yes');
+  await page.waitForURL('**/door-locked/since-cold/**');
+  await page.reload();
+  await expect(page.locator('.lost')).toBeHidden();
+  expect(journey()).toBe('danger.none~what.error~error-write.written~door-stuck.yes');
+});
+
+test('an early tap with another journey kept says to start at the beginning', async ({ page }) => {
+  await page.goto('/door-locked/danger/');
+  await answerLink(page, 'none').click();
+  await page.waitForURL('**/doing/**');
+  await page.goto('/error-shows/door-stuck/#a=error-write.written');
+  await expect(page.locator('.lost')).toBeVisible();
+});

@@ -3,6 +3,7 @@
  * fragment. Without it the page is complete: plain links, plain words.
  */
 import { whole } from '../../guide/ids.ts';
+import { caughtUp, keep } from './early.ts';
 import { formatJourney, parseJourney, plainFragment } from '../../guide/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
@@ -42,7 +43,12 @@ function withJourney(
 
 function apply(): void {
   if (!page) return;
-  const values = new URLSearchParams(location.hash.slice(1));
+  let values = new URLSearchParams(location.hash.slice(1));
+  const caught = caughtUp(values, own, arrivals);
+  if (caught) {
+    values = caught;
+    history.replaceState(history.state, '', `#${plainFragment(values)}`);
+  }
   const journey = parseJourney(values.get('j') ?? '');
   // The guide the journey began in: its danger stops are the journey's.
   const first = values.get('g') ?? own;
@@ -78,12 +84,7 @@ function apply(): void {
     withJourney(back, values, first, journey.slice(0, -1));
     back.hidden = false;
   }
-  try {
-    if (journey.length > 0)
-      localStorage.setItem('hobnote.journey', location.pathname + location.hash);
-  } catch {
-    // Storage may be blocked or full; the address holds the journey all the same.
-  }
+  if (journey.length > 0) keep(location.pathname + location.hash);
 }
 
 function takeError(): void {
@@ -102,6 +103,11 @@ function takeError(): void {
   });
 }
 
+// What comes next is kept before it is there: its own script may run later than the next tap.
+document.addEventListener('click', ({ target }) => {
+  const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
+  if (link?.hash.includes('j=')) keep(link.pathname + link.hash);
+});
 // The skip link would put its own fragment in place of the journey.
 document.querySelector('.skip')?.addEventListener('click', (event) => {
   event.preventDefault();
@@ -123,5 +129,8 @@ function prefetch(event: Event): void {
   document.head.append(hint);
 }
 const fetched = new Set<string>();
-for (const sign of ['pointerover', 'touchstart', 'focusin'])
-  addEventListener(sign, prefetch, { passive: true });
+// Only Chromium takes such hints and knows these rules: WebKit has none, and Firefox counts a
+// hint under the policy's default, which lets nothing through.
+if (HTMLScriptElement.supports('speculationrules'))
+  for (const sign of ['pointerover', 'touchstart', 'focusin'])
+    addEventListener(sign, prefetch, { passive: true });

@@ -2,9 +2,9 @@
  * Offers the last journey on this device again. A copy that is not an address of ours
  * with a journey is set aside under another key, never followed and never thrown away.
  */
+import { KEPT as key } from './early.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 
-const key = 'hobnote.journey';
 const link = document.querySelector<HTMLAnchorElement>('.resume');
 
 function saved(): string | undefined {

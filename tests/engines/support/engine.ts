@@ -1,0 +1,45 @@
+/** What the journeys need of a browser, whatever protocol drives it. */
+export interface Tab {
+  goto(url: string): Promise<void>;
+  url(): Promise<string>;
+  /** Clicks the first element of the selector once it is there. */
+  click(selector: string): Promise<void>;
+  /** Types into the first element of the selector once it is there. */
+  type(selector: string, text: string): Promise<void>;
+  /** The texts of all elements of the selector, once there is one. */
+  texts(selector: string): Promise<string[]>;
+  /** Whether an element of the selector is there and has a size. */
+  sees(selector: string): Promise<boolean>;
+  back(): Promise<void>;
+  /** CSS pixels by which the page is wider than its window. */
+  sideways(): Promise<number>;
+  /** Errors the page reported since it was opened. */
+  problems(): Promise<string[]>;
+  close(): Promise<void>;
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Engine {
+  readonly name: string;
+  readonly version: string;
+  open(size: Size): Promise<Tab>;
+  close(): Promise<void>;
+}
+
+/** How long an element may take to come, in milliseconds: a guard against a hang, no measure. */
+export const PATIENCE = 30_000;
+
+/** Asks again until the answer is there. */
+export async function until<T>(ask: () => Promise<T | undefined>, what: string): Promise<T> {
+  const deadline = Date.now() + PATIENCE;
+  for (;;) {
+    const answer = await ask();
+    if (answer !== undefined) return answer;
+    if (Date.now() > deadline) throw new Error(`waited in vain: ${what}`);
+    await new Promise((done) => setTimeout(done, 50));
+  }
+}
