@@ -8,20 +8,18 @@ import { frontPages } from './front-pages.mjs';
 import { keepOffline } from './keep-offline.mjs';
 
 /**
- * Makes every address in a page relative, so that it works from any folder of any host. The page
+ * A page with every address made relative, so that it works from any folder of any host. The page
  * for unknown addresses is shown at any depth: its addresses begin with the folder that the firm's
  * own address names.
  *
- * @param {string} root @param {string} name
+ * @param {string} page @param {string} name its file, seen from the built site @param {string} site
  */
-async function makeRelative(root, name) {
-  const file = join(root, name);
+export function withAddresses(page, name, site) {
   const up =
     name === '404.html'
-      ? new URL(firm().site).pathname.replace(/\/$/, '')
-      : relative(dirname(file), root).split(sep).join('/') || '.';
-  const page = await readFile(file, 'utf8');
-  await writeFile(file, page.replace(/ (href|src|data-preview)="\/(?!\/)/g, ` $1="${up}/`));
+      ? new URL(site).pathname.replace(/\/$/, '')
+      : relative(dirname(name), '.').split(sep).join('/') || '.';
+  return page.replace(/ (href|src|data-preview)="\/(?!\/)/g, ` $1="${up}/`);
 }
 
 /**
@@ -39,7 +37,10 @@ export function finishBuild() {
         await frontPages(root);
         const files = await readdir(root, { recursive: true });
         const pages = files.filter((file) => file.endsWith('.html'));
-        for (const page of pages) await makeRelative(root, page);
+        for (const name of pages) {
+          const page = await readFile(join(root, name), 'utf8');
+          await writeFile(join(root, name), withAddresses(page, name, firm().site));
+        }
         const previews = pages
           .map((page) => `/${page.split(sep).join('/')}`)
           .filter((page) => page.endsWith('/preview/index.html'))
