@@ -6,6 +6,7 @@ import { formatFragment } from '../../src/guide/fragment.ts';
 import { codeFor, shownCode, to } from '../browser/support/note.ts';
 import { CEILINGS, weigh, type Weight } from '../browser/support/weight.ts';
 import { kindsOf } from '../browser/support/kinds.ts';
+import { median, times } from './repeat.ts';
 import type { Row } from './row.ts';
 import { firstVisit, nextPage, slowestInteraction, type From, type Loaded } from './slow-phone.ts';
 
@@ -52,15 +53,6 @@ const TAPS: readonly (readonly [kind: string, path: string, act: (page: Page) =>
     ],
   ];
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
-
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
-
-async function times<T>(count: number, measure: () => Promise<T>): Promise<T[]> {
-  const all: T[] = [];
-  for (let run = 0; run < count; run += 1) all.push(await measure());
-  return all;
-}
 
 /** Weighs every page of a kind and keeps the heaviest. */
 async function heaviest(browser: Browser, urls: readonly string[]): Promise<Weight> {

@@ -9,6 +9,7 @@ import type {
   NodeId,
   TextId,
 } from '../../src/guide/types.ts';
+import { median } from './repeat.ts';
 import type { Row } from './row.ts';
 
 /** A guide stays within 25 answers, so a large one is wide: layers of equally many pages. */
@@ -86,10 +87,6 @@ const CEILING_AT = 2000;
 const CEILING_MS = 1000;
 /** 1 is linear; larger guides leave the processor's caches, which costs a little more a page. */
 const MOST_EXPONENT = 1.25;
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
-}
 
 /** Least-squares slope of log time over log size: 1 where time is linear in the guide. */
 function exponent(points: readonly { readonly size: number; readonly ms: number }[]): number {

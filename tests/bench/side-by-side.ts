@@ -9,14 +9,12 @@ import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { weigh } from '../browser/support/weight.ts';
 import { buildWith } from './made-up.ts';
+import { median, times } from './repeat.ts';
 import type { Row } from './row.ts';
 import { pages, thirty } from './side-by-side/guide.ts';
 import { firstVisit, nextPage, type From, type Loaded } from './slow-phone.ts';
 
 const RUNS = 5;
-const median = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
-
 /** A site to measure. */
 interface Contender {
   readonly name: string;
@@ -28,14 +26,20 @@ interface Contender {
   readonly remove: () => Promise<void>;
 }
 
-async function app(name: string, folder: string): Promise<Contender> {
+async function app(name: string, file: string): Promise<Contender> {
   const dist = await mkdtemp(join(tmpdir(), 'hobnote-beside-'));
   await build({
-    root: fileURLToPath(new URL(`side-by-side/${folder}`, import.meta.url)),
+    root: fileURLToPath(new URL('side-by-side', import.meta.url)),
     configFile: false,
     logLevel: 'error',
     define: { GUIDE: JSON.stringify(pages()) },
-    plugins: folder === 'solid' ? [solid()] : [],
+    plugins: [
+      ...(file.endsWith('.tsx') ? [solid()] : []),
+      {
+        name: 'entry',
+        transformIndexHtml: { order: 'pre', handler: (html) => html.replace('APP', file) },
+      },
+    ],
     build: { outDir: dist, emptyOutDir: true },
   });
   return { name, dist, start: '/', from: ['slow 4G'], remove: () => rm(dist, { recursive: true }) };
@@ -56,14 +60,9 @@ async function measure(browser: Browser, contender: Contender): Promise<Row[]> {
   const { name, dist, start } = contender;
   const site = await serve({ dir: dist, port: 0 });
   const url = new URL(start, site.url).href;
-  const times = async <T>(one: () => Promise<T>): Promise<T[]> => {
-    const all: T[] = [];
-    for (let run = 0; run < RUNS; run += 1) all.push(await one());
-    return all;
-  };
   try {
     const { total, script, loads } = await weigh(browser, url);
-    const visits = await times(() => firstVisit(browser, url));
+    const visits = await times(RUNS, () => firstVisit(browser, url));
     const of = (key: keyof Loaded) => median(visits.map((visit) => visit[key]));
     const note = `slow 4G, 4× CPU, median of ${String(RUNS)}`;
     const rows: Row[] = [
@@ -80,7 +79,9 @@ async function measure(browser: Browser, contender: Contender): Promise<Row[]> {
     for (const from of contender.from)
       rows.push({
         name: `${name}: next question${contender.from.length > 1 ? `, ${from}` : ''}`,
-        value: median(await times(() => nextPage(browser, url, from, 'main [data-answer="none"]'))),
+        value: median(
+          await times(RUNS, () => nextPage(browser, url, from, 'main [data-answer="none"]')),
+        ),
         unit: 'ms',
         note: `tap to painted, 4× CPU, median of ${String(RUNS)}`,
       });
@@ -101,8 +102,8 @@ export async function benchSideBySide(): Promise<Row[]> {
   try {
     for (const make of [
       ours,
-      () => app('plain Solid app', 'solid'),
-      () => app('state machine in React', 'react'),
+      () => app('plain Solid app', 'solid.tsx'),
+      () => app('state machine in React', 'react.ts'),
     ]) {
       const contender = await make();
       try {

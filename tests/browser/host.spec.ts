@@ -5,7 +5,6 @@ import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { chmod, readFile, readdir, rm, stat, writeFile } from 'node:fs/promises';
-import { request } from 'node:http';
 import { join, relative } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import type { Browser } from '@playwright/test';
@@ -13,6 +12,7 @@ import { NGINX } from '../../.config/nginx-install.ts';
 import { headersFor, parseHeaders } from '../../src/cli/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
 import { policy } from '../../src/ui/policy.ts';
+import { ask } from '../unit/cli/ask.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { NOBODY, copyOf, isRoot, nginx, type Nginx } from './support/nginx.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
@@ -20,29 +20,6 @@ import { answerLink, pagesOf, readablePagesOf } from './support/site.ts';
 import { watch } from './support/watch.ts';
 
 test.skip(({ isMobile }) => !isMobile, 'a host is the same for every screen');
-
-interface Answer {
-  readonly status: number | undefined;
-  readonly headers: Readonly<Record<string, string | string[] | undefined>>;
-  readonly body: Buffer;
-}
-
-/** A request as written: nothing unpacked, followed or tidied. */
-function ask(url: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Answer> {
-  const { hostname, port, origin } = new URL(url);
-  const path = url.slice(origin.length);
-  return new Promise((done, failed) => {
-    const sent = request({ hostname, port, path, headers, method }, (response) => {
-      const chunks: Buffer[] = [];
-      response.on('data', (chunk: Buffer) => chunks.push(chunk));
-      response.on('end', () => {
-        const { statusCode: status, headers: given } = response;
-        done({ status, headers: given, body: Buffer.concat(chunks) });
-      });
-    });
-    sent.on('error', failed).end();
-  });
-}
 
 /** Home, a whole journey, its note code; then the same pages with the server's files kept. */
 async function wholeJourney(browser: Browser, site: string): Promise<void> {
@@ -109,8 +86,7 @@ test.describe('Debian’s nginx', () => {
       expect(files.length).toBeGreaterThan(100);
       for (const file of files) {
         const data = await readFile(join(root, file));
-        const url = `${host.origin}/${file}`;
-        const plain = await ask(url);
+        const plain = await ask(host.origin, `/${file}`);
         expect(plain.status, file).toBe(200);
         expect(plain.body.equals(data), file).toBe(true);
         // Media types: RFC 9239, RFC 8259, HTML, CSS, SVG and PNG by their registrations.
@@ -118,7 +94,9 @@ test.describe('Debian’s nginx', () => {
           /^(?:text\/(?:html|css|javascript|plain); charset=utf-8|application\/(?:manifest\+)?json(?:; charset=utf-8)?|image\/(?:svg\+xml|png))$/,
         );
         const small = existsSync(join(root, `${file}.gz`));
-        const packed = await ask(url, { 'accept-encoding': 'gzip, deflate, br' });
+        const packed = await ask(host.origin, `/${file}`, {
+          'accept-encoding': 'gzip, deflate, br',
+        });
         expect(packed.headers['content-encoding'], file).toBe(small ? 'gzip' : undefined);
         if (!small) continue;
         expect(packed.headers['vary'], file).toContain('Accept-Encoding');
@@ -131,7 +109,7 @@ test.describe('Debian’s nginx', () => {
       const said = await rules();
       const paths = [...pagesOf(root), '/sw.js', '/icon.svg', '/no/such/page/', '/preview'];
       for (const path of paths) {
-        const { headers } = await ask(`${host.origin}${path}`);
+        const { headers } = await ask(host.origin, path);
         const wanted = headersFor(said, path === '/preview' ? '/' : path);
         expect(wanted.size).toBeGreaterThan(5);
         if (path !== '/preview')
@@ -143,14 +121,14 @@ test.describe('Debian’s nginx', () => {
 
     test('lets files named by their content be kept, and nothing else', async () => {
       const [file = ''] = await readdir(join(root, '_astro'));
-      const kept = await ask(`${host.origin}/_astro/${file}`);
+      const kept = await ask(host.origin, `/_astro/${file}`);
       expect(kept.headers['cache-control']).toBe('public, max-age=31536000, immutable');
-      const missing = await ask(`${host.origin}/_astro/missing.js`);
+      const missing = await ask(host.origin, '/_astro/missing.js');
       expect(missing.status).toBe(404);
       expect(missing.headers['cache-control']).toBe('no-cache');
       // RFC 9110, section 13.1.2: the same file is not sent again.
-      const first = await ask(`${host.origin}/`);
-      const again = await ask(`${host.origin}/`, {
+      const first = await ask(host.origin, '/');
+      const again = await ask(host.origin, '/', {
         'if-none-match': String(first.headers['etag']),
       });
       expect(again.status).toBe(304);
@@ -160,12 +138,12 @@ test.describe('Debian’s nginx', () => {
       const lost = await readFile(join(root, '404.html'));
       for (const path of ['/no/such/page/', '/_headers', '/%2e%2e/%2e%2e/etc/passwd', '/es/']) {
         if (path === '/es/' && existsSync(join(root, 'es'))) continue;
-        const { status, body } = await ask(`${host.origin}${path}`);
+        const { status, body } = await ask(host.origin, path);
         expect([404, 400], path).toContain(status);
         if (status === 404) expect(body.equals(lost), path).toBe(true);
       }
-      expect((await ask(`${host.origin}/`, {}, 'POST')).status).toBe(405);
-      const cut = await ask(`${host.origin}/door-locked/danger`);
+      expect((await ask(host.origin, '/', {}, 'POST')).status).toBe(405);
+      const cut = await ask(host.origin, '/door-locked/danger');
       expect(cut.status).toBe(301);
       expect(cut.headers['location']).toBe('/door-locked/danger/');
     });
@@ -204,7 +182,7 @@ test.describe('Debian’s nginx', () => {
       ['"; }', undefined, 'en'],
     ] as const)
       test(`speaks ${given} to ${asked ?? 'whom says nothing'} from ${from ?? 'anywhere'}`, async () => {
-        const { status, headers, body } = await ask(`${host.origin}/help/range/`, {
+        const { status, headers, body } = await ask(host.origin, '/help/range/', {
           ...(asked === undefined ? {} : { 'accept-language': asked }),
           ...(from === undefined ? {} : { 'sec-fetch-site': from }),
         });
@@ -217,20 +195,20 @@ test.describe('Debian’s nginx', () => {
 
     test('chooses for the first page alone', async () => {
       const spanish = { 'accept-language': 'es' };
-      const page = await ask(`${host.origin}/help/range/door-locked/danger/`, spanish);
+      const page = await ask(host.origin, '/help/range/door-locked/danger/', spanish);
       expect(page.body.toString()).toContain('<html lang="en"');
       expect(page.headers['vary']).not.toContain('Language');
     });
 
     test('keeps to its folder', async () => {
-      expect((await ask(`${host.origin}/`)).body.toString()).not.toContain('<main');
-      expect((await ask(`${host.origin}/help/range`)).headers['location']).toBe('/help/range/');
-      const { headers } = await ask(`${host.origin}/help/range/preview/`);
+      expect((await ask(host.origin, '/')).body.toString()).not.toContain('<main');
+      expect((await ask(host.origin, '/help/range')).headers['location']).toBe('/help/range/');
+      const { headers } = await ask(host.origin, '/help/range/preview/');
       expect(headers['permissions-policy']).toMatch(/camera=\(self\)/);
       const [file = ''] = await readdir(join(root, '_astro'));
-      const kept = await ask(`${host.origin}/help/range/_astro/${file}`);
+      const kept = await ask(host.origin, `/help/range/_astro/${file}`);
       expect(kept.headers['cache-control']).toContain('immutable');
-      const lost = await ask(`${host.origin}/help/range/nothing/`);
+      const lost = await ask(host.origin, '/help/range/nothing/');
       expect(lost.status).toBe(404);
       expect(lost.body.toString()).toContain('<main');
     });

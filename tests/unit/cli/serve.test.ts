@@ -1,5 +1,4 @@
 import { mkdir, mkdtemp, rm, stat, utimes, writeFile } from 'node:fs/promises';
-import { request } from 'node:http';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,6 +6,7 @@ import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { precompress } from '../../../src/cli/precompress.ts';
 import { serve, type Served } from '../../../src/cli/serve.ts';
+import { ask as askAt } from './ask.ts';
 
 const PAGE = `<!doctype html><title>Page</title>${'<p>The same words again. </p>'.repeat(40)}`;
 
@@ -30,31 +30,8 @@ afterAll(async () => {
   await rm(dir, { recursive: true });
 });
 
-interface Answer {
-  status: number | undefined;
-  headers: Record<string, string | string[] | undefined>;
-  body: Buffer;
-}
-
-/** A request as written: no decoding, no following, no tidying of the path. */
-function ask(path: string, headers: Record<string, string> = {}, method = 'GET'): Promise<Answer> {
-  return new Promise((done, failed) => {
-    const { hostname, port } = new URL(site.url);
-    const sent = request({ hostname, port, path, headers, method, agent: false }, (response) => {
-      const chunks: Buffer[] = [];
-      response.on('data', (chunk: Buffer) => chunks.push(chunk));
-      response.on('end', () => {
-        done({
-          status: response.statusCode,
-          headers: response.headers,
-          body: Buffer.concat(chunks),
-        });
-      });
-    });
-    sent.on('error', failed);
-    sent.end();
-  });
-}
+const ask = (path: string, headers: Record<string, string> = {}, method = 'GET') =>
+  askAt(site.url, path, headers, method);
 
 describe('serve', () => {
   it('serves a folder as its index page', async () => {

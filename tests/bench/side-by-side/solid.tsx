@@ -1,7 +1,7 @@
 // The guide as a plain app in one page: a signal and a list.
 import { For, createSignal } from 'solid-js';
 import { render } from 'solid-js/web';
-import type { Page } from '../pages.ts';
+import type { Page } from './pages.ts';
 
 function App() {
   const guide = GUIDE;
