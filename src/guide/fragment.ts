@@ -11,7 +11,7 @@ export interface RunningTimer {
 }
 
 /** A part of the fragment, by its key in the address. */
-export type Part = 'g' | 'j' | 'e' | 'd' | 'on' | 'w' | 'c' | 'm' | 'r';
+export type Part = 'g' | 'j' | 'e' | 'd' | 'on' | 'w' | 'c' | 'm' | 'r' | 'k';
 
 /** What was wrong with a fragment; what could be read of it was read. */
 export type FragmentProblem =
@@ -38,6 +38,8 @@ export interface Fragment {
   readonly code?: string;
   readonly model?: string;
   readonly remark?: string;
+  /** Under which name the tab keeps model and remark, so that they need not stand here. */
+  readonly kept?: string;
 }
 
 /** Characters of each free text. A code is at most some 60 with its hyphens. */
@@ -48,6 +50,7 @@ const TEXT_MOST = { e: 120, c: 200, m: 60, r: 500 } as const;
  */
 const MOST = 16_384;
 const DETAILS_MOST = 64;
+const KEPT = /^[a-z0-9]{1,16}$/;
 
 /**
  * Control characters and marks that turn the direction of writing. Broken surrogate pairs
@@ -136,6 +139,10 @@ export function parseFragment(hash: string): {
   const timer = parseTimer(timerIn);
   if (timerIn !== '' && timer === undefined) unreadable('w');
 
+  const keptText = values.get('k') ?? '';
+  const kept = KEPT.test(keptText) ? keptText : undefined;
+  if (keptText !== '' && kept === undefined) unreadable('k');
+
   const [error, code, model, remark] = [text('e'), text('c'), text('m'), text('r')];
   const fragment: Fragment = {
     ...(guide === undefined ? {} : { guide }),
@@ -147,6 +154,7 @@ export function parseFragment(hash: string): {
     ...(code === undefined ? {} : { code }),
     ...(model === undefined ? {} : { model }),
     ...(remark === undefined ? {} : { remark }),
+    ...(kept === undefined ? {} : { kept }),
   };
   return { fragment, problems };
 }
@@ -163,7 +171,7 @@ function encoded(value: string): string {
 
 /** Write a fragment without its `#`; '' where there is nothing to write. */
 export function formatFragment(fragment: Fragment): string {
-  const { guide, journey, error, details, made, timer, code, model, remark } = fragment;
+  const { guide, journey, error, details, made, timer, code, model, remark, kept } = fragment;
   const parts: readonly (readonly [Part, string])[] = [
     ['g', guide ?? ''],
     ['j', formatJourney(journey)],
@@ -179,6 +187,7 @@ export function formatFragment(fragment: Fragment): string {
     ['c', code ?? ''],
     ['m', model ?? ''],
     ['r', remark ?? ''],
+    ['k', kept ?? ''],
   ];
   return parts
     .filter(([, value]) => value !== '')

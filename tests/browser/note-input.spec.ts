@@ -2,7 +2,17 @@ import { formatFragment } from '../../src/guide/fragment.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
-import { addressOf, codeFor, guide, made, open, qrOf, shownCode, to } from './support/note.ts';
+import {
+  addressOf,
+  codeFor,
+  guide,
+  keptTexts,
+  made,
+  open,
+  qrOf,
+  shownCode,
+  to,
+} from './support/note.ts';
 
 test('what a code cannot hold is named, and goes in the long form', async ({ page }) => {
   const fragment = to('stop-book', { error: 'Fé9 ☃' });
@@ -63,19 +73,22 @@ for (const [what, hash, heading] of [
     await axe(page);
     await page.getByRole('link', { name: 'Start at the beginning' }).click();
     await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/${guide.start}/`);
-    expect(addressOf(page).model).toBe(hash.includes('m=') ? 'AB-1' : undefined);
+    expect(page.url()).not.toContain('AB-1');
+    expect(await keptTexts(page)).toEqual(hash.includes('m=') ? ['m=AB-1'] : []);
   });
 
-test('storage that throws changes nothing', async ({ page }) => {
+test('storage that throws loses nothing, and the page says where the text is', async ({ page }) => {
   await page.addInitScript(() => {
-    Object.defineProperty(window, 'localStorage', {
-      get: () => {
-        throw new DOMException('blocked', 'SecurityError');
-      },
-    });
+    for (const name of ['localStorage', 'sessionStorage'])
+      Object.defineProperty(window, name, {
+        get: () => {
+          throw new DOMException('blocked', 'SecurityError');
+        },
+      });
   });
   const fragment = to('stop-book');
   await open(page, fragment);
+  await expect(page.locator('.more')).toContainText('in the address of this page');
   await page.getByLabel('Model number').fill('AB-1');
   // The browser itself learns of the new address a moment after the page.
   await expect.poll(() => addressOf(page).model).toBe('AB-1');

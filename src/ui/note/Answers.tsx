@@ -8,7 +8,7 @@ import { hashOf, pageOf } from './state.ts';
 /** What was answered, each answer with the way back to change it. */
 export function Answers(props: { words: Words; retraced: Retraced; fragment: Fragment }) {
   const back = (index: number, node: string) => {
-    const { error, details, model, remark, journey } = props.fragment;
+    const { error, details, model, remark, kept, journey } = props.fragment;
     const before = hashOf({
       guide: props.retraced.guide.id,
       journey: journey.slice(0, index),
@@ -16,6 +16,7 @@ export function Answers(props: { words: Words; retraced: Retraced; fragment: Fra
       ...(error ? { error } : {}),
       ...(model ? { model } : {}),
       ...(remark ? { remark } : {}),
+      ...(kept ? { kept } : {}),
     });
     return pageOf(props.retraced.guide, node) + before;
   };

@@ -6,19 +6,20 @@ import { hashOf, pageOf } from './state.ts';
 /** No journey, or one that fits no guide: start at the beginning, what was written kept. */
 export function Lost(props: { words: Words; book: Book; guide: string; fragment: Fragment }) {
   const why = () => (props.fragment.journey.length === 0 ? 'empty' : 'astray');
-  const kept = () => {
-    const { error, details, model, remark } = props.fragment;
+  const written = () => {
+    const { error, details, model, remark, kept } = props.fragment;
     return hashOf({
       journey: [],
       details,
       ...(error ? { error } : {}),
       ...(model ? { model } : {}),
       ...(remark ? { remark } : {}),
+      ...(kept ? { kept } : {}),
     });
   };
   const start = () => {
     const guide = bookGuide(props.book, props.guide);
-    return guide ? pageOf(guide, guide.start.id) + kept() : `../${kept()}`;
+    return guide ? pageOf(guide, guide.start.id) + written() : `../${written()}`;
   };
   return (
     <section class="card">

@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import type { Book } from '../../note/library.ts';
 import { withEntry } from '../client/entry.ts';
+import { canTuckAway } from '../client/free-text.ts';
 import type { Words } from '../client/words.ts';
 import type { LeftOut } from './code.ts';
 import { knownDetails } from './code.ts';
@@ -22,6 +23,7 @@ export function More(props: {
   const choose = (id: string, answer: string) => {
     props.state.change({ details: withEntry(chosen(), id, answer) });
   };
+  const keepsText = canTuckAway();
   const leftOut = () => {
     if (props.leftOut?.code === 'characters')
       return props.words.t('more.characters', { characters: props.leftOut.characters.join(' ') });
@@ -75,7 +77,9 @@ export function More(props: {
         </For>
       </div>
       <h3>{t('more.longTitle')}</h3>
-      <p class="quiet">{t('more.longText')}</p>
+      <p class="quiet">
+        {t('more.longText')} {t(keepsText ? 'more.inTab' : 'more.inAddress')}
+      </p>
       <p class="field">
         <label for="model">{t('more.model')}</label>
         <span class="quiet" id="model-hint">

@@ -1,5 +1,9 @@
-/** The note's state is the address's fragment: it survives reload, and is never sent. */
+/**
+ * The note's state is the address's fragment: it survives reload, and is never sent. What was
+ * written in own words lies in the tab, out of the browser's history.
+ */
 import { createSignal, type Accessor } from 'solid-js';
+import { bringBack, forAddress, tuckAway } from '../client/free-text.ts';
 import { formatFragment, parseFragment } from '../../guide/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../guide/fragment.ts';
 import { whole } from '../../guide/ids.ts';
@@ -17,15 +21,24 @@ export interface NoteState {
 const KEY = 'hobnote.journey';
 
 export function createNoteState(): NoteState {
-  const [read, setRead] = createSignal(parseFragment(location.hash));
-  addEventListener('hashchange', () => setRead(parseFragment(location.hash)));
+  const put = (fragment: Fragment): void => {
+    history.replaceState(history.state, '', `#${formatFragment(forAddress(fragment))}`);
+  };
+  const open = (): ReturnType<typeof parseFragment> => {
+    const { fragment, problems } = parseFragment(location.hash);
+    const now = tuckAway(bringBack(fragment));
+    if (fragment.model ?? fragment.remark) put(now);
+    return { fragment: now, problems };
+  };
+  const [read, setRead] = createSignal(open());
+  addEventListener('hashchange', () => setRead(open()));
   return {
     fragment: () => read().fragment,
     problems: () => read().problems,
     change(parts) {
-      const fragment = { ...read().fragment, ...parts };
+      const fragment = tuckAway({ ...read().fragment, ...parts });
       setRead({ ...read(), fragment });
-      history.replaceState(history.state, '', `#${formatFragment(fragment)}`);
+      put(fragment);
       try {
         localStorage.setItem(KEY, location.pathname + location.hash);
       } catch {
@@ -40,8 +53,8 @@ export function pageOf(guide: BookGuide, node: string): string {
   return `../${whole(guide.id, node)}/`;
 }
 
-/** A fragment as a link's `#…`, or '' where it holds nothing. */
+/** A fragment as a link's `#…` within this tab, or '' where it holds nothing. */
 export function hashOf(fragment: Fragment): string {
-  const text = formatFragment(fragment);
+  const text = formatFragment(forAddress(fragment));
   return text === '' ? '' : `#${text}`;
 }

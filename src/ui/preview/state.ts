@@ -1,8 +1,12 @@
-/** The preview's state: the text in the field and what came with it, kept in the address. */
+/**
+ * The preview's state: the text in the field and what came with it, kept in the address; what
+ * came in own words lies in the tab.
+ */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { formatFragment, parseFragment } from '../../guide/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../guide/fragment.ts';
 import type { Library } from '../../note/library.ts';
+import { bringBack, forAddress, tuckAway } from '../client/free-text.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
 
@@ -33,6 +37,8 @@ export function createPreviewState(library: Library): PreviewState {
   const [settled, setSettled] = createSignal(false);
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
   const [came, setCame] = createSignal(parseFragment(''));
+  /** Under which key the tab keeps what came in own words. */
+  let kept: string | undefined;
 
   const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, library));
   const reading = createMemo(() => read(code()));
@@ -54,21 +60,27 @@ export function createPreviewState(library: Library): PreviewState {
 
   const keep = () => {
     const text = code().trim();
-    const hash = formatFragment({
+    const now = tuckAway({
       journey: [],
       details: {},
       ...(text === '' ? {} : { code: text }),
       ...extras(),
+      ...(kept === undefined ? {} : { kept }),
     });
+    kept = now.kept;
+    const hash = formatFragment(forAddress(now));
     const { pathname, search } = location;
     history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
   };
   const load = (hash: string) => {
     const parsed = parseFragment(hash);
-    setCame(parsed);
+    const { model, remark } = parsed.fragment;
+    setCame({ ...parsed, fragment: bringBack(parsed.fragment) });
     setCode(parsed.fragment.code ?? '');
+    kept = parsed.fragment.kept;
     setSettled(true);
     setSaid(undefined);
+    if (model ?? remark) keep();
   };
   load(location.hash);
   addEventListener('hashchange', () => load(location.hash));

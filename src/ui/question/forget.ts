@@ -5,8 +5,8 @@ if (button && told) {
   button.hidden = false;
   button.addEventListener('click', () => {
     try {
-      for (const key of Object.keys(localStorage))
-        if (key.startsWith('hobnote.')) localStorage.removeItem(key);
+      for (const store of [localStorage, sessionStorage])
+        for (const key of Object.keys(store)) if (key.startsWith('hobnote.')) store.removeItem(key);
     } catch {
       // Blocked storage holds nothing of ours.
     }

@@ -34,6 +34,13 @@ export const open = (page: Page, fragment: Fragment) =>
   page.goto(`/note/#${formatFragment(fragment)}`);
 /** What the address holds now. */
 export const addressOf = (page: Page) => parseFragment(new URL(page.url()).hash).fragment;
+/** What the tab keeps of texts in own words, as fragments. */
+export const keptTexts = (page: Page) =>
+  page.evaluate(() =>
+    Object.entries(sessionStorage).flatMap(([key, text]) =>
+      key.startsWith('hobnote.text.') ? [text as string] : [],
+    ),
+  );
 /** The code as the page shows it, once what the page needs of the guide has come. */
 export async function shownCode(page: Page): Promise<string> {
   const groups = page.locator('.code-card > .groups strong');
