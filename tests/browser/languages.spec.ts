@@ -1,0 +1,150 @@
+/**
+ * The site in all its languages. `EVERY=1` looks at every page in both themes; without it a
+ * sample of them, so that each change can afford it.
+ */
+import { languageOf, languages, staffLanguages } from '../../src/text/languages.ts';
+import { axe } from './support/axe.ts';
+import { expect, siteDir, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
+import { codeFor, shownCode, to } from './support/note.ts';
+import { formatFragment } from '../../src/guide/fragment.ts';
+import { answerLink, readablePagesOf } from './support/site.ts';
+
+const every = process.env['EVERY'] === '1';
+const [main = '', ...others] = languages();
+const all = readablePagesOf(siteDir());
+const rootOf = (language: string) => (language === main ? '/' : `/${language}/`);
+/** Pages of a language; with `step` only each so many-th, beginning elsewhere in each language. */
+function pagesIn(language: string, step: number): string[] {
+  const own = all.filter((path) =>
+    language === main
+      ? !others.some((other) => path.startsWith(`/${other}/`))
+      : path.startsWith(`/${language}/`),
+  );
+  const shift = languages().indexOf(language);
+  return every ? own : own.filter((_, place) => place % step === shift % step);
+}
+
+test.skip(({ isMobile }) => !isMobile, 'sizes are set by the tests');
+
+test('there are other languages, and each has all of a homeowner’s pages', () => {
+  expect(others.length).toBeGreaterThan(2);
+  const own = (language: string) =>
+    all
+      .filter((path) => path.startsWith(rootOf(language)))
+      .map((path) => path.slice(rootOf(language).length));
+  const staff = /^(?:preview|desk|bench|round)\//;
+  const wanted = own(main)
+    .filter((path) => !others.some((other) => path.startsWith(`${other}/`)))
+    .filter((path) => path !== '');
+  expect(wanted.length).toBeGreaterThan(100);
+  for (const language of others)
+    expect(
+      own(language).filter((path) => path !== ''),
+      language,
+    ).toEqual(
+      staffLanguages().includes(language) ? wanted : wanted.filter((path) => !staff.test(path)),
+    );
+});
+
+for (const language of languages()) {
+  test(`${language}: pages fit every width, and texts their buttons`, async ({ page }) => {
+    test.setTimeout(every ? 900_000 : 120_000);
+    const pages = pagesIn(language, 12);
+    expect(pages.length).toBeGreaterThan(10);
+    for (const path of pages) {
+      await page.goto(path);
+      for (const width of [320, 360, 768, 1280]) {
+        await page.setViewportSize({ width, height: 740 });
+        await noSidewaysScroll(page);
+        const cut = await page
+          .locator('.button, button, summary, .answers a, .calls a')
+          .evaluateAll((elements) =>
+            elements
+              .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth + 1)
+              .map(({ textContent }) => textContent.trim()),
+          );
+        expect(cut, `${path} at ${String(width)} px`).toEqual([]);
+      }
+    }
+  });
+
+  test(`${language}: pages are accessible in both themes`, async ({ page }) => {
+    test.setTimeout(every ? 1_800_000 : 120_000);
+    const pages = pagesIn(language, 40);
+    expect(pages.length).toBeGreaterThan(4);
+    for (const path of pages) {
+      await page.goto(path);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        await axe(page);
+      }
+    }
+  });
+
+  test(`${language}: the keyboard alone leads to a stop, and its note code is the same as in English`, async ({
+    page,
+  }) => {
+    const note = to('stop-book');
+    await page.goto(`${rootOf(language)}door-locked/danger/`);
+    for (const { answer } of note.journey) {
+      const link = answerLink(page, answer);
+      await expect(link).toHaveAttribute('href', /j=/);
+      await link.focus();
+      await page.keyboard.press('Enter');
+      await expect(link).toHaveCount(0);
+    }
+    await expect(page.locator('html')).toHaveAttribute('lang', language);
+    await expect(page.locator('html')).toHaveAttribute('dir', languageOf(language).direction);
+    await page.goto(`${rootOf(language)}note/#${formatFragment(note)}`);
+    expect(await shownCode(page)).toBe(codeFor(note));
+    await axe(page);
+  });
+}
+
+test('switching the language keeps the page and the journey, there and back', async ({ page }) => {
+  await page.goto('/door-locked/danger/');
+  await answerLink(page, 'none').click();
+  await expect(page).toHaveURL(/doing\/#.*j=/);
+  for (const language of [...others, main]) {
+    await page.locator(`.languages a[hreflang="${language}"]`).click();
+    await expect(page.locator('html')).toHaveAttribute('lang', language);
+    const url = new URL(page.url());
+    expect(url.pathname).toBe(`${rootOf(language)}door-locked/doing/`);
+    expect(new URLSearchParams(url.hash.slice(1)).get('j')).toBe('danger.none');
+    await expect(page.locator('.lost')).toBeHidden();
+  }
+});
+
+test('a code made in one language is read in the others', async ({ page }) => {
+  const code = codeFor(to('stop-book'));
+  for (const language of staffLanguages()) {
+    await page.goto(`${rootOf(language)}preview/#c=${code}`);
+    await expect(page.locator('.ranking li').first()).toBeVisible();
+    await expect(page.getByText(code).first()).toBeVisible();
+  }
+});
+
+test.describe('for a browser that asks for Spanish', () => {
+  test.use({ locale: 'es-MX' });
+  test('the language is offered and nobody is sent there', async ({ page }) => {
+    await page.goto('/');
+    await expect(page.locator('.languages a.wanted')).toHaveText([languageOf('es').name]);
+    expect(new URL(page.url()).pathname).toBe('/');
+    await page.locator('.languages a.wanted').click();
+    await expect(page.locator('.languages a.wanted')).toHaveCount(0);
+  });
+});
+
+test('from right to left the page is mirrored, codes and numbers are not', async ({ page }) => {
+  await page.goto(`/ar/note/#${formatFragment(to('stop-book'))}`);
+  await shownCode(page);
+  const x = async (selector: string, index = 0) =>
+    (await page.locator(selector).nth(index).boundingBox())?.x ?? NaN;
+  expect(await x('.brand')).toBeGreaterThan(await x('.danger-list summary'));
+  expect(await x('.code-card > .groups li', 0)).toBeLessThan(await x('.code-card > .groups li', 1));
+  for (const number of await page.locator('.calls strong').all())
+    await expect(number).toHaveCSS('direction', 'ltr');
+  // Unicode UAX 9: a number in a sentence is set apart, so that its groups keep their order.
+  await expect(page.locator('footer')).toContainText('\u2066(207)\u00a0555-0142\u2069');
+});
