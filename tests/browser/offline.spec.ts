@@ -1,12 +1,12 @@
 // With no network. Every test has an origin of its own: the server is really gone, not emulated so.
 import { cp, mkdtemp, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
 import { keepOffline } from '../../.config/keep-offline.mjs';
 import { expect as watched, siteDir, test as base } from './support/fixtures.ts';
 import { makeOrigin, type Origin } from './support/origin.ts';
-import { pagesOf, walkGuide } from './support/site.ts';
+import { isForeign, pagesOf, walkGuide } from './support/site.ts';
 import { watch } from './support/watch.ts';
 import { shownCode } from './support/note.ts';
 
@@ -79,7 +79,8 @@ test('the first visit loads the page alone, then the rest, and all of the site',
   const beside = ['/icon.svg', '/manifest.webmanifest', '/icon-any-192.png'];
   expect(first.filter((path) => ![...own, ...beside].includes(path))).toEqual([]);
   const { files } = await list();
-  const pages = pagesOf(siteDir()).filter((path) => path !== '/404.html');
+  const pages = pagesOf(siteDir()).filter((path) => path !== '/404.html' && !isForeign(path));
+  expect(Object.keys(files).filter(isForeign)).toEqual([]);
   expect(pages.length).toBeGreaterThan(80);
   for (const path of pages) expect(files, path).toHaveProperty([path.slice(1)]);
   const urls = await page.evaluate(async () => {
@@ -220,7 +221,10 @@ test.describe('a newer release', () => {
   test.beforeAll(async () => {
     // The same site with another name for one style sheet and a mark on the first page.
     next = await mkdtemp(join(tmpdir(), 'hobnote-next-'));
-    await cp(siteDir(), next, { recursive: true, filter: (path) => !/\.(?:br|gz)$/.test(path) });
+    await cp(siteDir(), next, {
+      recursive: true,
+      filter: (path) => !/\.(?:br|gz)$/.test(path) && !isForeign(relative(siteDir(), path)),
+    });
     css = Object.keys((await list()).files).find((file) => /Layout.*css$/.test(file)) ?? '';
     const renamed = css.replace('.css', '2.css');
     await rename(join(next, css), join(next, renamed));

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { relative, sep } from 'node:path';
 import { expect, type Page } from '@playwright/test';
+import { languages } from '../../../src/text/languages.ts';
 import { FRONT_PAGE } from '../../../.config/front-pages.mjs';
 
 /**
@@ -17,6 +18,12 @@ export function pagesOf(dist: string): string[] {
     .toSorted();
   expect(pages.length, `pages in ${dist}`).toBeGreaterThan(0);
   return pages;
+}
+
+/** Whether a file or page of the site is only another language's than the first one's. */
+export function isForeign(path: string): boolean {
+  const [, ...others] = languages();
+  return path.split(/[/\\]/).some((part) => others.includes(part));
 }
 
 /** The same without files that are no folder's own page, such as the 404 page. */
