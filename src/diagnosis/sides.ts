@@ -17,6 +17,7 @@ export type Group = (typeof groups)[number];
 export const flags = [
   'panel-bad',
   'tripped',
+  'late-light',
   'breaker-off',
   'yellow-flame',
   'late-light',
@@ -36,14 +37,27 @@ export const flags = [
   'door-forced',
   'maybe-forced',
   'hum',
+  'leans',
 ] as const;
 export type Flag = (typeof flags)[number];
+
+/** °F from lowest to highest; null where the answer names no end. */
+export type Band = readonly [low: number | null, high: number | null];
+
+/** What answers say of an oven's miss, each by `text.answer`, the setting and the readings apart. */
+export interface Miss {
+  readonly set: Readonly<Record<string, readonly [low: number, high: number]>>;
+  /** What a thermometer in the oven showed less what was set. */
+  readonly readings: Readonly<Record<string, Band>>;
+}
 
 /** One guide's side; every part may be empty. */
 export interface Side {
   readonly groups: Readonly<Record<string, Group>>;
   /** Node's sentences, a dot, answer → flag. */
   readonly flags: Readonly<Record<string, Flag>>;
+  /** Guides that ask for readings of an oven thermometer only. */
+  readonly miss?: Miss | undefined;
 }
 
 /** By guide. */

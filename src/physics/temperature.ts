@@ -19,3 +19,8 @@ export function toCelsius(fahrenheit: number): number {
 export function differenceInFahrenheit(kelvins: number): number {
   return kelvins * F_PER_C;
 }
+
+/** Kelvins, from a temperature *difference* in Fahrenheit degrees: no offset. */
+export function differenceInKelvins(fahrenheit: number): number {
+  return fahrenheit / F_PER_C;
+}

@@ -6,6 +6,8 @@ import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
 import { answerOf } from '../note/sentences.ts';
 import { Diagnosis } from './Diagnosis.tsx';
+import { DriftCard } from './Drift.tsx';
+import { driftOf } from './drift.ts';
 import { Fetching } from '../client/Fetching.tsx';
 import { createFetched } from '../client/fetched.ts';
 import { pageWords, sayer } from '../client/words.ts';
@@ -67,6 +69,7 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
   const legs = () => legsOf(props.guide, lines());
   const tried = () => lines().filter(({ node }) => node.kind === 'step');
   const missed = () => notAsked(props.guide, lines());
+  const drift = createMemo(() => driftOf(props.page.sides, props.guide, lines()));
   return (
     <article class="note" aria-label={t('outcome.note')}>
       <div class="said">
@@ -116,6 +119,7 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
             <Lines {...props} lines={tried()} />
           </Show>
         </section>
+        <Show when={drift()}>{(found) => <DriftCard page={props.page} drift={found()} />}</Show>
         <Made page={props.page} day={note().day} />
         <details class="card">
           <summary>{t('notAsked.title', { count: missed().length })}</summary>
