@@ -1,6 +1,6 @@
 // Who may import whom: pages → ui → text, guide, note, diagnosis, physics; cli stands beside pages.
 // Inside the pure folders: note, diagnosis and physics may read the guide's types; nothing else
-// crosses, except what is named here.
+// crosses, except what is named here. `round` reads them all: what codes mean for a visit and a day.
 
 /** @param {string} target @param {string[]} from @param {string} message @param {string[]} except */
 const zone = (target, from, message, except = []) =>
@@ -18,12 +18,13 @@ const PURE_KNOWS_NOTHING = 'A pure folder knows no page, no sentence and no term
 
 /** Zones of import-x/no-restricted-paths. */
 export const directions = [
-  ...['guide', 'note', 'diagnosis', 'physics'].flatMap((folder) =>
+  ...['guide', 'note', 'diagnosis', 'physics', 'round'].flatMap((folder) =>
     zone(folder, OUTER, PURE_KNOWS_NOTHING),
   ),
-  ...zone('guide', ['note', 'diagnosis'], 'A guide does not know what is made of it.'),
-  ...zone('note', ['diagnosis', 'physics'], 'The note code knows guides only.'),
-  ...zone('physics', ['note', 'diagnosis'], 'Physics knows neither notes nor faults.'),
+  ...zone('guide', ['note', 'diagnosis', 'round'], 'A guide does not know what is made of it.'),
+  ...zone('note', ['diagnosis', 'physics', 'round'], 'The note code knows guides only.'),
+  ...zone('diagnosis', ['round'], 'A diagnosis does not know whose visit it is.'),
+  ...zone('physics', ['note', 'diagnosis', 'round'], 'Physics knows neither notes nor faults.'),
   ...zone('text', ['ui', 'pages', 'cli', 'offline'], 'Text is read by pages, never the reverse.'),
   ...zone('ui', ['pages', 'cli'], 'Pages use parts, never the reverse.'),
   ...zone('pages', ['cli'], 'The terminal stands beside the pages.'),
@@ -40,7 +41,7 @@ const NODE = ['node:*', 'fs', 'path', 'fs/*'];
  */
 export const packages = [
   {
-    files: ['src/{guide,note,diagnosis,physics}/**', 'src/result.ts'],
+    files: ['src/{guide,note,diagnosis,physics,round}/**', 'src/result.ts'],
     group: [
       ...NODE,
       'astro',

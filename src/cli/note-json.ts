@@ -44,7 +44,7 @@ const noteSchema = z.strictObject({
   release: z.int().min(1),
 });
 
-const placeSchema = z.strictObject({
+export const placeSchema = z.strictObject({
   at: count.describe('Place in the code counted from 0 without hyphens; for added, in the input'),
   was: z.string().describe('What was given; empty for dropped, ? for unreadable'),
   is: z.string().describe('What it was changed to; empty for added'),
@@ -52,7 +52,7 @@ const placeSchema = z.strictObject({
 }) satisfies z.ZodType<Place>;
 
 /** One shape for each problem code. */
-const problemSchema = z.discriminatedUnion('code', [
+export const problemSchema = z.discriminatedUnion('code', [
   z.strictObject({ code: z.literal('empty') }),
   z.strictObject({ code: z.literal('too-long'), given: count, most: count }),
   z.strictObject({ code: z.literal('too-short'), given: count, least: count }),

@@ -3,18 +3,23 @@
  * every line was usable, 2 otherwise.
  */
 import { createInterface } from 'node:readline';
+import { text } from 'node:stream/consumers';
 import { parseArgs } from 'node:util';
 import { loadBooks } from './books.ts';
 import type { Books } from './books.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
+import { USUAL_CHANCE, chanceOf, roundOutput } from './round.ts';
+import { tellEntries } from './round-words.ts';
 
 const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
   npm run -s note -- write                      JSON journeys, one a line from standard input, to codes
+  npm run -s note -- round < codes.txt          a day's visits: codes one a line, or CSV with a code column
+       --chance 0.95   with which the load is to be enough (0.9); --csv   a table instead of JSON
   npm run -s note -- journeys GUIDE --count     how many journeys a guide has
   npm run -s note -- journeys GUIDE --sample N --seed S   N journeys as JSON, one a line
-The JSON is described in public/schema/journey.json and reading.json.`;
+The JSON is described in public/schema: journey.json, reading.json and round.json.`;
 
 const BAD = 2;
 
@@ -60,7 +65,17 @@ function wholeNumber(text: string, option: string): number {
   return Number(text);
 }
 
+async function round(books: Books, today: Date, { chance, csv = false }: Wish): Promise<void> {
+  const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
+  if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
+  const made = roundOutput(await text(process.stdin), books, today, { chance: asked, csv });
+  if (!made.ok) return stop(tellEntries(made.error));
+  print(made.value);
+}
+
 interface Wish {
+  readonly chance?: string | undefined;
+  readonly csv?: boolean | undefined;
   readonly count?: boolean | undefined;
   readonly sample?: string | undefined;
   readonly seed?: string | undefined;
@@ -91,7 +106,9 @@ function parsed(): { positionals: string[]; values: Wish } {
     return parseArgs({
       allowPositionals: true,
       options: {
+        chance: { type: 'string' },
         count: { type: 'boolean' },
+        csv: { type: 'boolean' },
         sample: { type: 'string' },
         seed: { type: 'string' },
       },
@@ -113,5 +130,7 @@ if (command === 'read') await read(rest, booksOrStop(today), today);
 else if (command === 'write' && rest.length === 0) {
   const books = booksOrStop(today);
   await eachInputLine((text, line) => writeLine(text, line, books, today));
+} else if (command === 'round' && rest.length === 0) {
+  await round(booksOrStop(today), today, values);
 } else if (command === 'journeys') journeys(rest[0], values, booksOrStop(today));
 else stop(USAGE);

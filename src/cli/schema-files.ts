@@ -1,10 +1,11 @@
-/** The published JSON Schemas: what the command line takes and prints, a desk's job, and the files of releases and visits. */
+/** The published JSON Schemas: what the command line takes and prints, a desk's job, a round, and the files of releases and visits. */
 import { format } from 'prettier';
 import { z } from 'zod';
 import { visitsFile } from '../diagnosis/visits-schema.ts';
 import { releaseSchema } from '../note/release-schema.ts';
 import { jobSchema } from './job-json.ts';
 import { journeySchema, readingSchema } from './note-json.ts';
+import { roundSchema } from './round-json.ts';
 
 /** File from the top folder → its text. */
 export async function schemaFiles(): Promise<Map<string, string>> {
@@ -13,6 +14,7 @@ export async function schemaFiles(): Promise<Map<string, string>> {
     journey: journeySchema,
     reading: readingSchema,
     release: releaseSchema,
+    round: roundSchema,
     visits: visitsFile,
   };
   const files = new Map<string, string>();

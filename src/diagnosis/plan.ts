@@ -84,16 +84,8 @@ function searchOf(
   return { search, leftOver: Math.max(0, 1 - mass) };
 }
 
-/**
- * The order of the checks still to do. Results of checks are part of the
- * evidence (key `check.` and the check's name): each updates the shares by its
- * likelihoods, its check is done, and what it opened is open; so a plan made
- * anew after each result is the re-plan.
- *
- * For planning a check counts as conclusive for every fault that one of its
- * results rules in; the shares it starts from are those after all the evidence.
- */
-export function plan(model: Model, evidence: Evidence): Plan {
+/** The checks still to do as a search, and routes of it in the model's names. */
+function prepared(model: Model, evidence: Evidence) {
   const results = resultsOf(model, evidence);
   const done = results.map(({ check }) => check);
   const todo = [...model.checks.keys()].filter((check) => !done.includes(check));
@@ -111,6 +103,26 @@ export function plan(model: Model, evidence: Evidence): Plan {
       expectedMinutes: sum(steps.map(({ minutes, reached }) => minutes * reached)),
     };
   };
+  return { results, todo, search, leftOver, route };
+}
+
+/** The best order alone, for who compares it with no other. */
+export function bestPlan(model: Model, evidence: Evidence): Pick<Plan, 'best' | 'leftOver'> {
+  const { search, leftOver, route } = prepared(model, evidence);
+  return { best: route(bestOrder(search)), leftOver };
+}
+
+/**
+ * The order of the checks still to do. Results of checks are part of the
+ * evidence (key `check.` and the check's name): each updates the shares by its
+ * likelihoods, its check is done, and what it opened is open; so a plan made
+ * anew after each result is the re-plan.
+ *
+ * For planning a check counts as conclusive for every fault that one of its
+ * results rules in; the shares it starts from are those after all the evidence.
+ */
+export function plan(model: Model, evidence: Evidence): Plan {
+  const { results, todo, search, leftOver, route } = prepared(model, evidence);
   const fixed = model.fixedOrder.flatMap((id) =>
     todo.flatMap((check, index) => (at(model.checks, check).id === id ? index : [])),
   );

@@ -3,7 +3,18 @@ import { availableParallelism, loadavg } from 'node:os';
 import type { Bench, Row } from './row.ts';
 
 const NAMES = [
-  ...['note', 'fuzz', 'prove', 'diagnosis', 'pages', 'hosting', 'build', 'growth', 'guides'],
+  ...[
+    'note',
+    'fuzz',
+    'prove',
+    'diagnosis',
+    'round',
+    'pages',
+    'hosting',
+    'build',
+    'growth',
+    'guides',
+  ],
   ...['side-by-side'],
 ];
 

@@ -7,7 +7,7 @@ import { Faults } from './Faults.tsx';
 import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from './sentences.ts';
-import { endOf, guideOf } from './sides.ts';
+import { endOf, guideOf } from '../../round/sides.ts';
 import { Later } from '../visits/Later.tsx';
 import { sayer } from '../client/words.ts';
 import type { Page } from './page.ts';

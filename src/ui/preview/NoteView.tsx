@@ -22,7 +22,7 @@ import {
   linesOf,
   notAsked,
   type Line,
-} from './sides.ts';
+} from '../../round/sides.ts';
 import type { Extras } from './state.ts';
 
 interface Props {

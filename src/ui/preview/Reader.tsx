@@ -1,7 +1,8 @@
 import { Show, createSignal, type JSX } from 'solid-js';
 import { FileButton } from '../client/FileButton.tsx';
 import { Camera } from './Camera.tsx';
-import { makeDecode, scanned } from './decode.ts';
+import { scanned } from '../../note/scanned.ts';
+import { makeDecode } from './decode.ts';
 import { sayer } from '../client/words.ts';
 import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';

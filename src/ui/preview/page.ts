@@ -1,6 +1,5 @@
 /** What the preview page carries besides its sentences; made in `pages`. */
-import type { Sides } from '../../diagnosis/sides.ts';
-import type { Model } from '../../diagnosis/types.ts';
+import type { Figures } from '../../round/figures.ts';
 import type { Library } from '../../note/library.ts';
 import type { Words } from '../client/words.ts';
 
@@ -9,12 +8,7 @@ export interface Carried {
 }
 
 /** What the page loads for the guide a code is of; made in `carried`. */
-export interface PreviewPart {
-  /** The guide's stops at which the breaker stays off. */
-  readonly breakerOff: readonly string[];
-  /** The diagnosis models of the guide and of those it hands over to, by guide. */
-  readonly models: Readonly<Record<string, Model>>;
-  readonly sides: Sides;
+export interface PreviewPart extends Figures {
   /** Sentences of the guide and of those it hands over to. */
   readonly texts: Readonly<Record<string, unknown>>;
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { poissonBinomial, stockFor, tails } from '../../../src/diagnosis/demand.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
@@ -51,6 +52,26 @@ describe('Poisson-binomial', () => {
   test('certain trials and impossible ones', () => {
     expect(poissonBinomial([])).toEqual([1]);
     expect(poissonBinomial([1, 0, 1])).toEqual([0, 0, 1, 0]);
+  });
+
+  test('500 trials: mean and variance are the sums of p and p(1 − p), for any chances', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 1, maxLength: 500 }),
+        (p) => {
+          const pmf = poissonBinomial(p);
+          const total = (of: readonly number[]) => of.reduce((a, b) => a + b, 0);
+          const mean = total(pmf.map((chance, k) => k * chance));
+          expect(total(pmf)).toBeCloseTo(1, 10);
+          expect(mean).toBeCloseTo(total(p), 8);
+          expect(total(pmf.map((chance, k) => (k - mean) ** 2 * chance))).toBeCloseTo(
+            total(p.map((one) => one * (1 - one))),
+            7,
+          );
+        },
+      ),
+      { numRuns: 50 },
+    );
   });
 });
 

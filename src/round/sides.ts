@@ -3,11 +3,11 @@
  * which answers are safety flags, as the guide's `preview.yaml` says. By the sentences' names,
  * which copies on other tracks share, so that codes of old releases are seen the same way.
  */
-import { flags, groups } from '../../diagnosis/sides.ts';
-import type { Flag, Group, Sides } from '../../diagnosis/sides.ts';
-import { split } from '../../guide/ids.ts';
-import type { Journey } from '../../guide/types.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import { flags, groups } from '../diagnosis/sides.ts';
+import type { Flag, Group, Sides } from '../diagnosis/sides.ts';
+import { split } from '../guide/ids.ts';
+import type { Journey } from '../guide/types.ts';
+import type { BookGuide, BookNode } from '../note/library.ts';
 
 /** The guide a node is a page of. */
 export function guideOf(guide: BookGuide, node: Pick<BookNode, 'id'>): string {

@@ -1,0 +1,121 @@
+/** A day's round at a terminal: text in, one JSON object or a table out. */
+import { fail, ok } from '../result.ts';
+import type { Result } from '../result.ts';
+import { makeAssess } from '../round/assess.ts';
+import { entriesOf } from '../round/entries.ts';
+import type { EntriesProblem } from '../round/entries.ts';
+import type { Figures } from '../round/figures.ts';
+import { roundJson } from '../round/json.ts';
+import type { RoundJson } from '../round/json.ts';
+import { readEntry } from '../round/read.ts';
+import { csvOf, carriedColumns } from '../round/table.ts';
+import type { Round, Unread, Visit } from '../round/types.ts';
+import { byUrgency, seenOf } from '../round/visit.ts';
+import { guides, models, sides } from '../text/content.ts';
+import type { Books } from './books.ts';
+
+/** The chance that is asked for where none is named. */
+export const USUAL_CHANCE = 0.9;
+
+/** Guide → what is known of it besides its note book, from this copy's files. */
+export function loadFigures(): Readonly<Record<string, Figures>> {
+  return Object.fromEntries(
+    guides().map((guide) => {
+      const breakerOff = [...guide.nodes.values()]
+        .filter(({ breakerStaysOff }) => breakerStaysOff)
+        .map(({ id }) => id);
+      return [guide.id, { breakerOff, models: models(), sides: sides() }];
+    }),
+  );
+}
+
+/** A day's round of a text, sorted by urgency. Repaired codes stay among the unread ones. */
+export function makeRound(
+  text: string,
+  { library }: Books,
+  figures: Readonly<Record<string, Figures>>,
+): Result<Round, EntriesProblem> {
+  const found = entriesOf(text, library);
+  if (!found.ok) return found;
+  const { columns, entries } = found.value;
+  const assess = makeAssess();
+  const visits: Visit[] = [];
+  const unread: Unread[] = [];
+  for (const { row, text: given, others } of entries) {
+    const reading = readEntry(given, library);
+    if (reading.kind !== 'exact') {
+      unread.push({ row, others, text: given, reading });
+      continue;
+    }
+    const seen = seenOf(reading.note, library, figures[reading.note.guide]);
+    const assessed = seen.model && assess(seen.model, seen.evidence);
+    visits.push({ row, others, code: reading.code, seen, assessed });
+  }
+  return ok({ columns, visits: byUrgency(visits), unread });
+}
+
+const HEADINGS = [
+  ...['code', 'urgency', 'expected-minutes', 'cautious-minutes', 'faults', 'parts', 'flags'],
+  'problem',
+] as const;
+/** Faults and parts named in a table's cell. */
+const NAMED = 3;
+
+/** A round as CSV, names as in the JSON; the lines that could not be read come last. */
+export function roundCsv({ visits, unread }: RoundJson, columns: readonly string[]): string {
+  const kept = carriedColumns(columns, HEADINGS);
+  const rest = (values: Readonly<Record<string, string>>) => {
+    const cells = Object.values(values);
+    return kept.map(({ index }) => cells[index] ?? '');
+  };
+  return csvOf([
+    [...HEADINGS, ...kept.map(({ name }) => name)],
+    ...visits.map(({ code, urgency, figures, flags, columns: values }) => [
+      ...[code, urgency],
+      figures ? String(Math.round(figures.minutes.expected)) : '',
+      figures ? String(figures.minutes.cautious) : '',
+      (figures?.faults ?? [])
+        .slice(0, NAMED)
+        .map(({ fault }) => fault)
+        .join('; '),
+      (figures?.parts ?? [])
+        .slice(0, NAMED)
+        .map(({ part }) => part)
+        .join('; '),
+      flags.join('; '),
+      ...['', ...rest(values)],
+    ]),
+    ...unread.map(({ text, problem, proposal, columns: values }) => [
+      ...[text, '', '', '', '', '', ''],
+      problem?.code ?? `proposal ${proposal?.code ?? ''}`,
+      ...rest(values),
+    ]),
+  ]);
+}
+
+/** `0.5` to `0.999` as a chance, undefined for anything else. */
+export function chanceOf(text: string): number | undefined {
+  const chance = Number(text);
+  return /^0\.\d{1,4}$/.test(text) && chance > 0 ? chance : undefined;
+}
+
+export interface RoundWish {
+  readonly chance: number;
+  readonly csv: boolean;
+}
+
+/** What is printed for a text, and whether all of it was usable. */
+export function roundOutput(
+  text: string,
+  books: Books,
+  today: Date,
+  { chance, csv }: RoundWish,
+): Result<{ readonly text: string; readonly good: boolean }, EntriesProblem> {
+  const round = makeRound(text, books, loadFigures());
+  if (!round.ok) return fail(round.error);
+  const json = roundJson(round.value, chance, today);
+  return ok({
+    text: csv ? roundCsv(json, round.value.columns).trimEnd() : JSON.stringify(json),
+    good: round.value.unread.length === 0,
+  });
+}

@@ -1,0 +1,38 @@
+import { loadBooks } from '../../../../src/cli/books.ts';
+import type { Books } from '../../../../src/cli/books.ts';
+import { sampleJourneys } from '../../../../src/note/sample.ts';
+import { alphabet } from '../../../../src/note/symbols.ts';
+import { writeCode } from '../../../../src/note/write.ts';
+
+/** The books as published. */
+export function publishedBooks(): Books {
+  const books = loadBooks(new Date('2026-11-25T10:00:00Z'));
+  if (!books.ok) throw new Error(JSON.stringify(books.error));
+  return books.value;
+}
+
+/** `size` codes of the newest release, of all its guides in turn, the same ones every time. */
+export function sampleCodes({ library, newest }: Books, size: number, seed = 1): string[] {
+  const guides = library.get(newest)?.guides ?? [];
+  const lists = guides.map((guide) =>
+    [...sampleJourneys(guide, Math.ceil(size / guides.length), seed)].map((journey) => {
+      const note = { release: newest, guide: guide.id, journey, day: 3, details: {}, error: '' };
+      const code = writeCode(note, library);
+      if (!code.ok) throw new Error(JSON.stringify(code.error));
+      return code.value;
+    }),
+  );
+  return Array.from(
+    { length: size },
+    (_, index) => lists[index % lists.length]?.[Math.floor(index / lists.length)] ?? '',
+  );
+}
+
+/** The code with the sign at some places (hyphens counted) made the next one of the alphabet. */
+export function damaged(code: string, ...places: readonly number[]): string {
+  return [...code]
+    .map((sign, at) =>
+      places.includes(at) ? (alphabet[(alphabet.indexOf(sign) + 1) % alphabet.length] ?? '') : sign,
+    )
+    .join('');
+}
