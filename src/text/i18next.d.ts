@@ -9,6 +9,7 @@ import type guides from '../../content/text/en/guides.json';
 import type note from '../../content/text/en/note.json';
 import type offline from '../../content/text/en/offline.json';
 import type preview from '../../content/text/en/preview.json';
+import type round from '../../content/text/en/round.json';
 import type site from '../../content/text/en/site.json';
 import type visits from '../../content/text/en/visits.json';
 
@@ -30,6 +31,7 @@ declare module 'i18next' {
       note: typeof note;
       offline: typeof offline;
       preview: typeof preview;
+      round: typeof round;
       visits: typeof visits;
     };
   }

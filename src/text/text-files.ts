@@ -13,7 +13,7 @@ export const ownerTexts = [
   'fetching',
 ] as const;
 /** Text files of pages for staff; languages that only homeowners' pages speak have none. */
-export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk'] as const;
+export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk', 'round'] as const;
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;
 

@@ -7,7 +7,7 @@ test.skip(({ isMobile }) => !isMobile, 'a page weighs the same on every screen')
 const listed = (loads: readonly Load[]) =>
   loads.map(({ url, type, bytes }) => `${String(bytes)} ${type} ${url}`).join('\n');
 
-for (const kind of ['question', 'note', 'preview'] as const)
+for (const kind of ['question', 'note', 'preview', 'round'] as const)
   test(`no ${kind} page weighs more than its ceiling`, async ({ browser }) => {
     test.setTimeout(120_000);
     const { paths, ceiling } = kindsOf(siteDir()).find((one) => one.kind === kind) ?? {

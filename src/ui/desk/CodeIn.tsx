@@ -1,17 +1,11 @@
 import { Show, createMemo, createSignal, onMount } from 'solid-js';
 import { readCode } from '../../note/read.ts';
 import type { Note } from '../../note/types.ts';
-import type { Words } from '../client/words.ts';
 import { Repaired } from '../preview/Repaired.tsx';
-import { problemWords } from '../preview/sentences.ts';
+import { asPreview, problemWords } from '../preview/sentences.ts';
 import { Key } from './Key.tsx';
 import { sayer } from '../client/words.ts';
 import type { DeskProps } from './state.ts';
-
-/** The preview's sentences for a part of the preview. */
-function asPreview(words: Words): Words {
-  return { ...words, t: (key, facts) => words.t(`preview:${key}`, facts) };
-}
 
 /** A code the caller already has, also of half a journey: read it and go on from there. */
 export function CodeIn(props: DeskProps) {

@@ -3,6 +3,14 @@ import type { BookGuide, BookNode } from '../../note/library.ts';
 import type { ReadProblem } from '../../note/types.ts';
 import type { Words } from '../client/words.ts';
 
+/** The preview's sentences for a part of the preview on another page. */
+export function asPreview(words: Words): Words {
+  return {
+    ...words,
+    t: (key, facts) => words.t(key.includes(':') ? key : `preview:${key}`, facts),
+  };
+}
+
 /** The first of some keys that has a sentence, or the name itself. */
 export function firstOf(words: Words, keys: readonly string[], name: string): string {
   const key = keys.find((candidate) => words.has(candidate));

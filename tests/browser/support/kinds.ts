@@ -6,7 +6,7 @@ import { brotliCompressSync } from 'node:zlib';
 
 /** Pages that share one weight ceiling. */
 export interface Kind {
-  readonly kind: 'question' | 'note' | 'preview';
+  readonly kind: 'question' | 'note' | 'preview' | 'round';
   /** Addresses from the site's root. */
   readonly paths: readonly string[];
   /** The page a guide starts with, for kinds that have one. */
@@ -57,5 +57,6 @@ export function kindsOf(dist: string): Kind[] {
     },
     { kind: 'note', paths: [known('/note/') + JOURNEY], ceiling: CEILINGS.note },
     { kind: 'preview', paths: [known('/preview/')], ceiling: CEILINGS.preview },
+    { kind: 'round', paths: [known('/round/')], ceiling: CEILINGS.round },
   ];
 }

@@ -90,4 +90,5 @@ export const CEILINGS = {
   questionScript: 4_000,
   note: 40_000,
   preview: 60_000,
+  round: 60_000,
 } as const;

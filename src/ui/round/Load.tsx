@@ -1,0 +1,97 @@
+import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
+import type { Assessed } from '../../round/assess.ts';
+import { loadRound, type PartLoad } from '../../round/load.ts';
+import { sayer } from '../client/words.ts';
+import { name, percent } from '../preview/facts.ts';
+import { asPreview } from '../preview/sentences.ts';
+import type { RoundProps } from './props.ts';
+
+const LEAST = 50;
+const MOST = 99;
+const USUAL = 90;
+
+/** What to put on the van for the whole round, beside one of each likely part a visit. */
+export function Load(props: RoundProps & { readonly figures: readonly Assessed[] }): JSX.Element {
+  const t = sayer(props);
+  const words = () => asPreview(props.page.words);
+  const [chance, setChance] = createSignal(USUAL);
+  const [way, setWay] = createSignal<'alone' | 'together'>('alone');
+  const load = createMemo(() => loadRound(props.figures, chance() / 100));
+  const number = (value: number, digits = 0) =>
+    new Intl.NumberFormat(props.page.words.language, {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+    }).format(value);
+  const bound = (of: 'alone' | 'together' | 'habit') => percent(words(), load()[of].chanceAtLeast);
+  return (
+    <section class="card load">
+      <h2>{t('load.title')}</h2>
+      <label for="chance">{t('load.chance')}</label>
+      <div class="slider">
+        <input
+          id="chance"
+          type="range"
+          min={LEAST}
+          max={MOST}
+          value={chance()}
+          aria-valuetext={percent(words(), chance() / 100)}
+          onInput={(event) => setChance(event.currentTarget.valueAsNumber)}
+        />
+        <span>{percent(words(), chance() / 100)}</span>
+      </div>
+      <fieldset>
+        <legend>{t('load.way')}</legend>
+        <For each={['alone', 'together'] as const}>
+          {(one) => (
+            <label class="tick">
+              <input type="radio" name="way" checked={way() === one} onChange={() => setWay(one)} />
+              {t(one === 'alone' ? 'load.one' : 'load.all')}
+            </label>
+          )}
+        </For>
+      </fieldset>
+      <Show when={load().parts.length > 0} fallback={<p>{t('load.none')}</p>}>
+        <table>
+          <caption>{t('load.caption')}</caption>
+          <thead>
+            <tr>
+              <For each={['part', 'mean', 'count', 'habit'] as const}>
+                {(head) => <th scope="col">{t(`load.${head}`)}</th>}
+              </For>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={load().parts}>
+              {(row: PartLoad) => (
+                <tr>
+                  <th scope="row">{name(props.page.words, 'parts', row.part)}</th>
+                  <td>{number(row.mean, 1)}</td>
+                  <td class="strong">{number(row[way()])}</td>
+                  <td>{number(row.habit)}</td>
+                </tr>
+              )}
+            </For>
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row">{t('load.sum')}</th>
+              <td />
+              <td class="strong">{number(load()[way()].pieces)}</td>
+              <td>{number(load().habit.pieces)}</td>
+            </tr>
+          </tfoot>
+        </table>
+        <p>
+          {t(`load.${way()}Note`, {
+            chance: percent(words(), chance() / 100),
+            bound: bound(way()),
+          })}
+        </p>
+        <p>{t('load.habitNote', { pieces: load().habit.pieces, bound: bound('habit') })}</p>
+      </Show>
+      <p class="quiet">
+        {t('diagnosis:source')} {t('load.assumes')}
+      </p>
+    </section>
+  );
+}

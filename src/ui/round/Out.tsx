@@ -1,0 +1,72 @@
+import { Show, createSignal, type JSX } from 'solid-js';
+import { roundJson } from '../../round/json.ts';
+import { download } from '../client/download.ts';
+import { sayer } from '../client/words.ts';
+import { roundTable } from './file.ts';
+import type { RoundProps } from './props.ts';
+
+/** The chance of the load in the file, as at the terminal. */
+const CHANCE = 0.9;
+
+/** Paper, files, and an empty list again. */
+export function Out(props: RoundProps): JSX.Element {
+  const t = sayer(props);
+  const [sure, setSure] = createSignal(false);
+  const count = () => props.round.visits().length;
+  const saved = (): void => {
+    props.round.saved();
+    props.say(t('said.saved'));
+  };
+  const csv = (): void => {
+    // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
+    download('round.csv', `\ufeff${roundTable(props.page, props.round)}`, 'text/csv');
+    saved();
+  };
+  const json = (): void => {
+    const { columns, visits, unread } = props.round;
+    const round = { columns: columns(), visits: visits(), unread: unread() };
+    const text = JSON.stringify(roundJson(round, CHANCE, new Date()), undefined, 2);
+    download('round.json', text, 'application/json');
+    saved();
+  };
+  return (
+    <section class="card out">
+      <h2>{t('out.title')}</h2>
+      <div class="ways">
+        <button type="button" onClick={() => print()}>
+          {t('out.print')}
+        </button>
+        <button type="button" class="plain" onClick={csv}>
+          {t('out.csv')}
+        </button>
+        <button type="button" class="plain" onClick={json}>
+          {t('out.json')}
+        </button>
+        <Show
+          when={sure()}
+          fallback={
+            <button type="button" class="plain" onClick={() => setSure(true)}>
+              {t('out.clear')}
+            </button>
+          }
+        >
+          <button
+            type="button"
+            ref={(element) => queueMicrotask(() => element.focus())}
+            onClick={() => {
+              props.round.clear();
+              props.say(t('said.cleared'));
+              document.getElementById('codes')?.focus();
+            }}
+          >
+            {t('out.clearSure', { count: count() })}
+          </button>
+          <button type="button" class="plain" onClick={() => setSure(false)}>
+            {t('out.keep')}
+          </button>
+        </Show>
+      </div>
+      <p class="quiet">{t('out.note')}</p>
+    </section>
+  );
+}

@@ -1,0 +1,13 @@
+import { render } from 'solid-js/web';
+import { library } from '../client/books.ts';
+import { embedded } from '../client/embedded.ts';
+import { pageWords } from '../client/words.ts';
+import { makeGuides } from './guides.ts';
+import { RoundPage } from './RoundPage.tsx';
+
+const place = document.getElementById('round');
+if (place) {
+  const files = embedded('files') as Readonly<Record<string, string>>;
+  const page = { words: pageWords(), library, guides: makeGuides(files) };
+  render(() => <RoundPage page={page} />, place);
+}
