@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { loadReleases, loadWorking, parseRelease } from '../../../src/cli/books.ts';
 import type { Working } from '../../../src/cli/books.ts';
 import type { Answer, Guide, GuideNode, NodeId } from '../../../src/guide/types.ts';
-import { differs, freeze } from '../../../src/note/freeze.ts';
+import { differs } from '../../../src/note/freeze.ts';
 import { releaseSchema } from '../../../src/note/release-schema.ts';
 import type { Release, ReleaseGuide } from '../../../src/note/release.ts';
 import { smallRelease, workingRelease } from './books.ts';
