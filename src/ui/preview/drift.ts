@@ -5,8 +5,8 @@ import type { BookGuide } from '../../note/library.ts';
 import { driftFromMiss, meanInterval } from '../../physics/oven-miss.ts';
 import type { Interval, SensorDrift } from '../../physics/oven-miss.ts';
 import { differenceInKelvins, toCelsius } from '../../physics/temperature.ts';
-import { guideOf } from './sides.ts';
-import type { Line } from './sides.ts';
+import { guideOf } from '../../round/sides.ts';
+import type { Line } from '../../round/sides.ts';
 
 /** What the readings come to. Miss in kelvins, the oven against its setting. */
 export interface Drift extends SensorDrift {

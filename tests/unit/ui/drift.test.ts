@@ -4,7 +4,7 @@ import { details, guides, sides } from '../../../src/text/content.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { bookGuide, makeLibrary } from '../../../src/note/library.ts';
 import { driftOf } from '../../../src/ui/preview/drift.ts';
-import { linesOf } from '../../../src/ui/preview/sides.ts';
+import { linesOf } from '../../../src/round/sides.ts';
 import type { AnswerId } from '../../../src/guide/types.ts';
 
 const [book] = makeLibrary([freeze(guides(), details(), 1, '2026-01-01')]).values();
