@@ -35,6 +35,8 @@ if (place) {
   const words = pageWords();
   const files = embedded('files') as Readonly<Record<string, string>>;
   const [main] = Object.keys(files);
+  // What stands there for a page whose scripts do not come.
+  place.replaceChildren();
   render(() => {
     // Made once: an attribute's expression would run again at every reading.
     const state = createNoteState();
