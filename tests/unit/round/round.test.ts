@@ -93,12 +93,12 @@ describe('as JSON', () => {
     }
   });
 
-  test('all together is surer than each alone, and smaller than one a visit', () => {
+  test('all together is surer than each alone, and the habit is not both smaller and as sure', () => {
     const { alone, together, habit, parts } = json.load;
     expect(together.chanceAtLeast).toBeGreaterThanOrEqual(0.9);
     expect(together.pieces).toBeGreaterThan(alone.pieces);
     expect(together.pieces).toBe(parts.reduce((all, row) => all + row.together, 0));
-    expect(habit.pieces).toBeGreaterThan(together.pieces);
+    expect([habit.pieces > together.pieces, habit.chanceAtLeast < 0.9]).toContain(true);
   });
 
   test('the cautious day is shorter than the visits’ cautious figures added up', () => {
