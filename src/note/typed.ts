@@ -18,6 +18,8 @@ const forgiven: readonly (readonly [characters: string, means: number])[] = [
     ' \t\n\v\f\r\u00a0\u1680\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009',
     separator,
   ],
+  // Marks of direction that come along out of a right-to-left message; overrides are refused.
+  ['\u061c\u200e\u200f\u2066\u2067\u2068\u2069', separator],
   ['\u200a\u200b\u2028\u2029\u202f\u205f\u2060\u3000\ufeff', separator],
   // Hyphens, dashes and minus signs.
   ['-\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212\ufe58\ufe63\uff0d', separator],

@@ -2,21 +2,28 @@ import { createEffect, createMemo, createSignal, on, onCleanup, type Accessor } 
 import type { DeskState } from './state.ts';
 
 export interface Clocks {
-  /** Milliseconds since 1970, anew each second. */
+  /** As `pageTime`, anew each second. */
   readonly now: Accessor<number>;
   /** Seconds the call has taken, and those on the step in the middle. */
   readonly call: Accessor<number>;
   readonly step: Accessor<number>;
 }
 
-/** Time is always worked out from the clock, never counted: a sleeping tab loses none. */
+/**
+ * Milliseconds since 1970 as the page knows them: the device's clock when the page began, and from
+ * there a clock that cannot be set (High Resolution Time, section 4). Where it stands still while
+ * the device sleeps a wait gets longer, never shorter.
+ */
+export const pageTime = (): number => performance.timeOrigin + performance.now();
+
+/** Time is always worked out from the clock, never counted: a throttled tab loses none. */
 export function createClocks(desk: DeskState): Clocks {
-  const [now, setNow] = createSignal(Date.now());
-  const timer = setInterval(() => setNow(Date.now()), 1000);
+  const [now, setNow] = createSignal(pageTime());
+  const timer = setInterval(() => setNow(pageTime()), 1000);
   onCleanup(() => clearInterval(timer));
   const since = (what: Accessor<unknown>): Accessor<number> => {
-    const [from, setFrom] = createSignal(Date.now());
-    createEffect(on(what, () => setFrom(Date.now()), { defer: true }));
+    const [from, setFrom] = createSignal(pageTime());
+    createEffect(on(what, () => setFrom(pageTime()), { defer: true }));
     return () => Math.max(0, Math.floor((now() - from()) / 1000));
   };
   const spot = createMemo(() => {

@@ -20,6 +20,7 @@ import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import { waitMinutes } from '../question/countdown.ts';
 import type { CallerState } from './caller.ts';
+import { pageTime } from './clocks.ts';
 import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState, Told, View } from './state.ts';
@@ -238,7 +239,7 @@ export function createDesk(
       if (!timer || view().kind !== 'at' || index() !== undefined)
         return void setStatus({ key: 'status.noTimer' });
       const minutes = waitMinutes(timer.kind, timer.minutes[1], formatJourney(call().journey));
-      const end = Math.round(Date.now() / 1000) + minutes * 60;
+      const end = Math.ceil(pageTime() / 1000) + minutes * 60;
       keep({ ...fragment(), timer: { node: node().id, end } });
     },
     say: setStatus,

@@ -22,7 +22,11 @@ export function Load(props: RoundProps & { readonly figures: readonly Assessed[]
       minimumFractionDigits: digits,
       maximumFractionDigits: digits,
     }).format(value);
-  const bound = (of: 'alone' | 'together' | 'habit') => percent(words(), load()[of].chanceAtLeast);
+  // Rounded down: what stands there is a bound, "so much or more".
+  const bound = (of: 'alone' | 'together' | 'habit') =>
+    new Intl.NumberFormat(words().language, { style: 'percent' }).format(
+      Math.floor(load()[of].chanceAtLeast * 100) / 100,
+    );
   return (
     <section class="card load">
       <h2>{t('load.title')}</h2>

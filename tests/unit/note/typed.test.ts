@@ -17,6 +17,7 @@ describe('plain text', () => {
     ['oO0', '000'],
     ['iIlL1', '1111-1'],
     ['A?_B', 'A??B'],
+    ['\u2066ABCD\u2069\u200f-\u2067EFGH\u2069', 'ABCD-EFGH'],
     ['', ''],
     ['- -', ''],
   ])('%j reads as %s', (input, symbols) => {
@@ -47,10 +48,11 @@ describe('plain text', () => {
     expect(visible.join('')).toBe(
       '0123456789?ABCDEFGHIJKLMNOPQRSTVWXYZ_abcdefghijklmnopqrstvwxyz？＿',
     );
-    // The rest: 27 spaces and line ends, seen or not, and 12 hyphens, dashes and minus signs.
+    // The rest: 27 spaces and line ends, seen or not, 12 hyphens, dashes and minus signs, and 7
+    // marks and isolates of direction (Unicode UAX 9), but no override.
     const rest = read.filter((character) => !visible.includes(character));
     expect(rest.every((character) => /[\s\p{Pd}\p{Cf}\u2212]/u.test(character))).toBe(true);
-    expect(rest).toHaveLength(27 + 12);
+    expect(rest).toHaveLength(27 + 12 + 7);
   });
 });
 
