@@ -1,6 +1,7 @@
-import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
+import { For, Show, createMemo, type JSX } from 'solid-js';
 import { bestLoad, loadFor } from '../../diagnosis/parts.ts';
 import { Bar } from './Bar.tsx';
+import { createChance } from './Chance.tsx';
 import { name, names, percent } from './facts.ts';
 import { sayer } from '../client/words.ts';
 import type { Page } from './page.ts';
@@ -11,9 +12,6 @@ interface Props {
   readonly visit: Visit;
 }
 
-const LEAST = 50;
-const MOST = 99;
-const USUAL = 90;
 /** Loads of so many parts are compared. */
 const SIZES = [0, 1, 2, 3] as const;
 
@@ -21,7 +19,7 @@ const SIZES = [0, 1, 2, 3] as const;
 export function Load(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const [chance, setChance] = createSignal(USUAL);
+  const [chance, Slider] = createChance(words);
   const load = createMemo(() => loadFor(props.visit.model, props.visit.shares(), chance() / 100));
   const sizes = createMemo(() =>
     SIZES.map((size) => bestLoad(props.visit.model, props.visit.shares(), size)).filter(
@@ -43,18 +41,7 @@ export function Load(props: Props): JSX.Element {
       <h2>{t('load.title')}</h2>
       <div class="card">
         <label for="chance">{t('load.chance')}</label>
-        <div class="slider">
-          <input
-            id="chance"
-            type="range"
-            min={LEAST}
-            max={MOST}
-            value={chance()}
-            aria-valuetext={percent(words(), chance() / 100)}
-            onInput={(event) => setChance(event.currentTarget.valueAsNumber)}
-          />
-          <span>{percent(words(), chance() / 100)}</span>
-        </div>
+        <Slider />
         <ul class="parts">
           <For each={load().parts} fallback={<li>{t('load.noParts')}</li>}>
             {(part) => <li>{name(words(), 'parts', part)}</li>}

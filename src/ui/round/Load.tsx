@@ -2,19 +2,16 @@ import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import type { Assessed } from '../../round/assess.ts';
 import { loadRound, type PartLoad } from '../../round/load.ts';
 import { sayer } from '../client/words.ts';
+import { createChance } from '../preview/Chance.tsx';
 import { name, percent } from '../preview/facts.ts';
 import { asPreview } from '../preview/sentences.ts';
 import type { RoundProps } from './props.ts';
-
-const LEAST = 50;
-const MOST = 99;
-const USUAL = 90;
 
 /** What to put on the van for the whole round, beside one of each likely part a visit. */
 export function Load(props: RoundProps & { readonly figures: readonly Assessed[] }): JSX.Element {
   const t = sayer(props);
   const words = () => asPreview(props.page.words);
-  const [chance, setChance] = createSignal(USUAL);
+  const [chance, Slider] = createChance(words);
   const [way, setWay] = createSignal<'alone' | 'together'>('alone');
   const load = createMemo(() => loadRound(props.figures, chance() / 100));
   const number = (value: number, digits = 0) =>
@@ -31,18 +28,7 @@ export function Load(props: RoundProps & { readonly figures: readonly Assessed[]
     <section class="card load">
       <h2>{t('load.title')}</h2>
       <label for="chance">{t('load.chance')}</label>
-      <div class="slider">
-        <input
-          id="chance"
-          type="range"
-          min={LEAST}
-          max={MOST}
-          value={chance()}
-          aria-valuetext={percent(words(), chance() / 100)}
-          onInput={(event) => setChance(event.currentTarget.valueAsNumber)}
-        />
-        <span>{percent(words(), chance() / 100)}</span>
-      </div>
+      <Slider />
       <fieldset>
         <legend>{t('load.way')}</legend>
         <For each={['alone', 'together'] as const}>
