@@ -45,10 +45,10 @@ test('hostile text is only ever text', async ({ page }) => {
   await axe(page);
 });
 
-test('ten thousand characters are cut, said so, and still give a code', async ({ page }) => {
+test('twenty thousand characters are cut, said so, and still give a code', async ({ page }) => {
   const { journey } = to('fan');
   await page.goto(
-    `/note/#${formatFragment({ journey, details: {}, made })}&r=${'x'.repeat(10_000)}`,
+    `/note/#${formatFragment({ journey, details: {}, made })}&r=${'x'.repeat(20_000)}`,
   );
   expect(await shownCode(page)).toBe(codeFor({ journey, details: {} }));
   await expect(page.locator('.told p')).toHaveCount(2);
