@@ -29,7 +29,8 @@ export function Enter(props: RoundProps): JSX.Element {
     setProblem('');
     const added = await props.round.add(given);
     if (added.ok) {
-      setText('');
+      // What was typed meanwhile is the next to be added.
+      if (text() === given) setText('');
       props.say(done(added.value));
       return;
     }
