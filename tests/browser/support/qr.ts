@@ -9,7 +9,7 @@ import {
 } from '@zxing/library';
 
 /** Widths in pixels: a camera coming nearer. The decoder misses some codes at some of them. */
-const WIDTHS = [300, 400, 500, 650, 800, 1000];
+const WIDTHS = [300, 400, 500, 650, 800, 1000, 350, 450, 575, 725, 900, 1100];
 const HINTS = new Map([[DecodeHintType.TRY_HARDER, true]]);
 
 /** The grey values of a picture drawn `width` pixels wide. */

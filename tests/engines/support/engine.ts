@@ -11,6 +11,8 @@ export interface Tab {
   /** Whether an element of the selector is there and has a size. */
   sees(selector: string): Promise<boolean>;
   back(): Promise<void>;
+  /** Whether the page and all it asks for have come. */
+  loaded(): Promise<boolean>;
   /** CSS pixels by which the page is wider than its window. */
   sideways(): Promise<number>;
   /** Errors the page reported since it was opened. */

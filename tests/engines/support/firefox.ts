@@ -4,11 +4,13 @@ import { PATIENCE, type Engine, type Tab } from './engine.ts';
 
 function tabOf(page: Page): Tab {
   const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(String(error)));
-  page.on('console', (message) => {
+  const note = (problem: string): void => {
     // A page left while its worker still fetches: Firefox reports the fetch it cut off itself.
-    const cutOff = message.text().includes('A ServiceWorker intercepted the request');
-    if (message.type() === 'error' && !cutOff) problems.push(message.text());
+    if (!problem.includes('A ServiceWorker intercepted the request')) problems.push(problem);
+  };
+  page.on('pageerror', (error) => note(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') note(message.text());
   });
   page.setDefaultTimeout(PATIENCE);
   const ready = (selector: string) => page.waitForSelector(selector, { visible: true });
@@ -32,6 +34,7 @@ function tabOf(page: Page): Tab {
       page.$$eval(selector, (all) => all.some((one) => one.getClientRects().length > 0)),
     // The protocol's own way back waits for a load that a page kept in memory never makes.
     back: () => page.evaluate(() => history.back()),
+    loaded: () => page.evaluate(() => document.readyState === 'complete'),
     sideways: () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
     problems: () => Promise.resolve(problems),
     close: () => page.close(),

@@ -1,6 +1,6 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
-import { Builder, By, type WebDriver } from 'selenium-webdriver';
+import { Builder, By, error, type WebDriver } from 'selenium-webdriver';
 import { miniBrowser, virtualScreen, webkitDriver } from '../../../.config/browsers.ts';
 import { PATIENCE, until, type Engine, type Size, type Tab } from './engine.ts';
 
@@ -43,10 +43,20 @@ const WATCH = `if (!window.wrong) { window.wrong = [];
 
 function tabOf(driver: WebDriver): Tab {
   const problems: string[] = [];
+  /** A script in the page; asked again of the next page where the one it was asked of goes away. */
+  const run = <T>(script: string, ...facts: unknown[]): Promise<T> =>
+    until(
+      () =>
+        driver.executeScript<T>(script, ...facts).catch((problem: unknown) => {
+          if (problem instanceof error.NoSuchFrameError) return undefined;
+          throw problem;
+        }),
+      script,
+    );
   const collect = async () => {
-    const wrong = await driver.executeScript<string[] | null>('return window.wrong ?? null');
-    problems.push(...(wrong ?? []));
-    await driver.executeScript(WATCH);
+    const wrong = await run<string[]>('return window.wrong ?? []');
+    problems.push(...wrong);
+    await run(`${WATCH} return true;`);
   };
   const visible = (selector: string) =>
     until(async () => {
@@ -69,21 +79,19 @@ function tabOf(driver: WebDriver): Tab {
     },
     texts: async (selector) => {
       await visible(selector);
-      return driver.executeScript<string[]>(
+      return run<string[]>(
         'return [...document.querySelectorAll(arguments[0])].map((one) => one.textContent.trim())',
         selector,
       );
     },
     sees: (selector) =>
-      driver.executeScript<boolean>(
+      run<boolean>(
         'return [...document.querySelectorAll(arguments[0])].some((one) => one.getClientRects().length > 0)',
         selector,
       ),
     back: () => driver.navigate().back(),
-    sideways: () =>
-      driver.executeScript<number>(
-        'return document.documentElement.scrollWidth - window.innerWidth',
-      ),
+    loaded: () => run<boolean>('return document.readyState === "complete"'),
+    sideways: () => run<number>('return document.documentElement.scrollWidth - window.innerWidth'),
     problems: async () => {
       await collect();
       return problems;
