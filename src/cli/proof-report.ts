@@ -5,6 +5,7 @@ import { pageGrade, passages } from '../guide/prove/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../guide/prove/sentences.ts';
 import { guidesOf, isOwn, ownNodes } from '../guide/ids.ts';
 import type { Guide, Journey } from '../guide/types.ts';
+import { spoken } from '../text/placeholders.ts';
 import { gradeOf, hardest } from '../text/readability.ts';
 import { propertyWords, tellFault } from './proof-words.ts';
 
@@ -19,14 +20,9 @@ const MOST_HARD_SENTENCES = 10;
 /** Beyond this many faults of one property a list helps nobody; the count is told. */
 const MOST_FAULTS = 12;
 
-/** Placeholders are read as one word, their own name. */
-function spoken(passage: string): string {
-  return passage.replace(/\{\{\W*(\w+)[^}]*\}\}/gu, '$1');
-}
-
 /** Reading grade of passages with their placeholders read as words. */
 export function spokenGrade(passages: readonly string[]): number {
-  return gradeOf(passages.map(spoken));
+  return gradeOf(passages.map((passage) => spoken(passage)));
 }
 
 /** The guide's own pages' sentences: another guide's are told of with that guide. */
@@ -44,7 +40,7 @@ function pageGrades(sentences: GuideSentences): { page: string; grade: number }[
 function hardestOf(sentences: GuideSentences) {
   const all = ownSentences(sentences)
     .flatMap(([, own]) => passages(own))
-    .map(spoken);
+    .map((passage) => spoken(passage));
   return hardest(all, MOST_HARD_SENTENCES);
 }
 

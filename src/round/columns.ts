@@ -1,8 +1,5 @@
 import type { Entries, Entry } from './entries.ts';
 
-/** An entry whose cells stand under the round's columns. */
-export type Placed = Entry;
-
 /**
  * The columns of several lists as one: a heading that was there is the same column, a new one comes
  * last. Where a list has a heading twice, its second goes with the second there was.
@@ -10,7 +7,7 @@ export type Placed = Entry;
 export function withEntries(
   columns: readonly string[],
   { columns: found, entries }: Entries,
-): { readonly columns: readonly string[]; readonly entries: readonly Placed[] } {
+): { readonly columns: readonly string[]; readonly entries: readonly Entry[] } {
   const all = [...columns];
   const places: number[] = [];
   for (const name of found) {

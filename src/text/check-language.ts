@@ -3,7 +3,8 @@ import { pageGrade } from '../guide/prove/sentences.ts';
 import type { NodeSentences } from '../guide/prove/sentences.ts';
 import { easeOf, measuredBy } from './reading-ease.ts';
 import { hardest } from './readability.ts';
-import { compare } from './translation.ts';
+import { spoken } from './placeholders.ts';
+import { NAMING, compare } from './translation.ts';
 import type { Target, TranslationProblem } from './translation.ts';
 
 /** A text file that is not there or is no JSON. */
@@ -41,13 +42,10 @@ export interface LanguageFiles {
 }
 
 const MOST_HARD_SENTENCES = 10;
-/** Keys that name something and are no words of the page. */
-const NAMING = new Set(['from']);
 
 /** All sentences of a value, names left out, placeholders read as one word. */
 export function strings(value: unknown, key = ''): string[] {
-  if (typeof value === 'string')
-    return NAMING.has(key) ? [] : [value.replace(/\{\{(\w+)\}\}/g, '$1')];
+  if (typeof value === 'string') return NAMING.has(key) ? [] : [spoken(value)];
   if (Array.isArray(value)) return value.flatMap((one) => strings(one));
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([name, inner]) => strings(inner, name));
@@ -55,8 +53,7 @@ export function strings(value: unknown, key = ''): string[] {
 
 /** A node's sentences, placeholders read as one word. */
 function spokenNode(value: unknown): NodeSentences {
-  const text = JSON.stringify(value).replace(/\{\{(\w+)\}\}/g, '$1');
-  return JSON.parse(text) as NodeSentences;
+  return JSON.parse(spoken(JSON.stringify(value))) as NodeSentences;
 }
 
 /** Page → how hard its passages are by a measure; care topics and files are a page each. */

@@ -5,6 +5,7 @@
  */
 import { terms } from './glossary.ts';
 import type { Glossary } from './glossary.ts';
+import { placeholders, spoken } from './placeholders.ts';
 
 /** What is wrong with a translation; `path` is `file:key.key`. */
 export type TranslationProblem =
@@ -36,16 +37,12 @@ export interface Target {
 
 const FORM = /^(.+)_(zero|one|two|few|many|other)$/;
 /** Keys whose values name something and are the same in every language. */
-const NAMING = new Set(['from']);
+export const NAMING = new Set(['from']);
 /** English words that no Spanish, French or Arabic sentence holds. */
 const ENGLISH = /(?<![\p{L}'’])(?:the|your|you|and|with|this|which)(?![\p{L}'’])/iu;
-const PLACEHOLDER = /\{\{(\w+)\}\}/g;
-
-const names = (text: string): Set<string> =>
-  new Set([...text.matchAll(PLACEHOLDER)].map(([, name = '']) => name));
 
 /** Without placeholders, digits and signs. */
-const letters = (text: string): string => text.replace(PLACEHOLDER, '').replace(/[^\p{L}]/gu, '');
+const letters = (text: string): string => spoken(text, '').replace(/[^\p{L}]/gu, '');
 
 function kind(value: unknown): string {
   return Array.isArray(value) ? 'list' : typeof value;
@@ -57,7 +54,7 @@ function comparePlaceholders(
   path: string,
   counted: boolean,
 ): TranslationProblem[] {
-  const [wanted, found] = [names(english), names(own)];
+  const [wanted, found] = [placeholders(english), placeholders(own)];
   // "One minute" may leave the number out.
   const needed = [...wanted].filter((name) => !(counted && name === 'count'));
   return [

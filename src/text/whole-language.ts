@@ -10,7 +10,15 @@ import { ownerTexts, textsOf } from './text-files.ts';
 /** The language that sentences are written in first. */
 export const SOURCE = 'en';
 
+const parsed = new Map<string, unknown>();
+
+/** A JSON file, read once: every language is compared with the same English. */
 function jsonIn(path: string): unknown {
+  if (!parsed.has(path)) parsed.set(path, parsedIn(path));
+  return parsed.get(path);
+}
+
+function parsedIn(path: string): unknown {
   const text = fileIn(path);
   if (text === undefined) return undefined;
   try {

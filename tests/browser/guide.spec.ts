@@ -4,6 +4,7 @@ import { expect, test } from './support/fixtures.ts';
 import type { NodeId } from '../../src/guide/types.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { tabOrder } from './support/keyboard.ts';
+import { toWait } from './support/codes.ts';
 import { answerLink, walkGuide } from './support/site.ts';
 import { doorLocked, shortestWays } from './support/ways.ts';
 
@@ -11,14 +12,6 @@ const guide = doorLocked();
 const ways = shortestWays(guide);
 const ends = [...guide.nodes.values()].filter(({ answers }) => answers.length === 0);
 const journeyOf = (hash: string) => new URLSearchParams(hash.slice(1)).get('j');
-const toWait = [
-  ['danger', 'none'],
-  ['doing', 'ended'],
-  ['display', 'time'],
-  ['since', 'under-1'],
-  ['fan', 'quiet'],
-  ['near', 'warm'],
-] as const;
 
 test('a homeowner reaches every ending by taps, and the journey rides along', async ({
   page,

@@ -7,6 +7,7 @@ import { keepOffline } from '../../.config/keep-offline.mjs';
 import { expect as watched, siteDir, test as base } from './support/fixtures.ts';
 import { makeOrigin, type Origin } from './support/origin.ts';
 import { isForeign, pagesOf, walkGuide } from './support/site.ts';
+import { toWait } from './support/codes.ts';
 import { watch } from './support/watch.ts';
 import { shownCode } from './support/note.ts';
 
@@ -101,15 +102,7 @@ test.describe('the network gone', () => {
     origin.fate = () => 'cut';
     origin.asked.length = 0;
     await page.locator('a.start').click();
-    await walkGuide(page, [
-      ['danger', 'none'],
-      ['doing', 'ended'],
-      ['display', 'time'],
-      ['since', 'under-1'],
-      ['fan', 'quiet'],
-      ['near', 'warm'],
-      ['wait', 'unsure'],
-    ]);
+    await walkGuide(page, [...toWait, ['wait', 'unsure']]);
     await page.reload();
     await page.goto(`/note/${new URL(page.url()).hash}`);
     const code = await shownCode(page);

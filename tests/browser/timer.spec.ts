@@ -4,18 +4,11 @@ import type { Page } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { walkGuide } from './support/site.ts';
+import { toWait } from './support/codes.ts';
 
 test.skip(({ isMobile }) => !isMobile, 'time passes the same on every screen');
 
 const HOUR = 3_600_000;
-const toWait = [
-  ['danger', 'none'],
-  ['doing', 'ended'],
-  ['display', 'time'],
-  ['since', 'under-1'],
-  ['fan', 'quiet'],
-  ['near', 'warm'],
-] as const;
 
 const soonest = (page: Page) => page.locator('[data-left="earliest"]');
 const said = (page: Page) => page.locator('.timer .said');

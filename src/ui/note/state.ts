@@ -4,6 +4,7 @@
  */
 import { createSignal, type Accessor } from 'solid-js';
 import { bringBack, forAddress, tuckAway } from '../client/free-text.ts';
+import { keep } from '../client/kept-journey.ts';
 import { formatFragment, parseFragment } from '../../guide/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../guide/fragment.ts';
 import { whole } from '../../guide/ids.ts';
@@ -18,8 +19,6 @@ export interface NoteState {
 }
 
 /** Also kept beside the address, for the first page to go on from. */
-const KEY = 'hobnote.journey';
-
 export function createNoteState(): NoteState {
   const put = (fragment: Fragment): void => {
     history.replaceState(history.state, '', `#${formatFragment(forAddress(fragment))}`);
@@ -39,11 +38,7 @@ export function createNoteState(): NoteState {
       const fragment = tuckAway({ ...read().fragment, ...parts });
       setRead({ ...read(), fragment });
       put(fragment);
-      try {
-        localStorage.setItem(KEY, location.pathname + location.hash);
-      } catch {
-        // Storage may be blocked or full; the address holds the note all the same.
-      }
+      keep(location.pathname + location.hash);
     },
   };
 }

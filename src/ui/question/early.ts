@@ -5,18 +5,7 @@
 import { split, whole } from '../../guide/ids.ts';
 import { formatJourney, parseJourney } from '../../guide/journey-text.ts';
 import type { AnswerId, NodeId } from '../../guide/types.ts';
-
-/** Where a copy of the journey is kept to resume from: an address of this site. */
-export const KEPT = 'hobnote.journey';
-
-/** Keep an address with its journey; storage may be blocked or full, the address holds it too. */
-export function keep(address: string): void {
-  try {
-    localStorage.setItem(KEPT, address);
-  } catch {
-    // Nothing to resume from then, and nothing lost.
-  }
-}
+import { KEPT } from '../client/kept-journey.ts';
 
 /**
  * The fragment of a page that was reached by an early tap, the journey put in; undefined where

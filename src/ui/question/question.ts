@@ -3,7 +3,8 @@
  * fragment. Without it the page is complete: plain links, plain words.
  */
 import { whole } from '../../guide/ids.ts';
-import { caughtUp, keep } from './early.ts';
+import { keep } from '../client/kept-journey.ts';
+import { caughtUp } from './early.ts';
 import { formatJourney, parseJourney, plainFragment } from '../../guide/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 

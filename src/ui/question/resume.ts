@@ -2,7 +2,7 @@
  * Offers the last journey on this device again. A copy that is not an address of ours
  * with a journey is set aside under another key, never followed and never thrown away.
  */
-import { KEPT as key } from './early.ts';
+import { KEPT as key } from '../client/kept-journey.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 
 const link = document.querySelector<HTMLAnchorElement>('.resume');

@@ -3,6 +3,7 @@
  * a sleeping phone and blocked storage. What counts as gone by is for `waited.ts` to say.
  */
 import { plainFragment } from '../../guide/journey-text.ts';
+import { KEPT } from '../client/kept-journey.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
 import { clock, waitMinutes } from './countdown.ts';
@@ -120,7 +121,7 @@ function run(box: HTMLElement): void {
   // A timer started in another tab with the same journey: the longer wait is taken.
   addEventListener('storage', ({ key, newValue }) => {
     const [path, hash] = newValue?.split('#') ?? [];
-    if (key !== 'hobnote.journey' || path !== location.pathname) return;
+    if (key !== KEPT || path !== location.pathname) return;
     const [theirs, ours] = [new URLSearchParams(hash), values()];
     const other = readWait(theirs.get('w') ?? '', node, length());
     for (const all of [theirs, ours]) all.delete('w');

@@ -1,5 +1,6 @@
-import { Show, createSignal, type JSX } from 'solid-js';
+import type { JSX } from 'solid-js';
 import { roundJson } from '../../round/json.ts';
+import { AskTwice } from '../client/AskTwice.tsx';
 import { download } from '../client/download.ts';
 import { sayer } from '../client/words.ts';
 import { roundTable } from './file.ts';
@@ -11,7 +12,6 @@ const CHANCE = 0.9;
 /** Paper, files, and an empty list again. */
 export function Out(props: RoundProps): JSX.Element {
   const t = sayer(props);
-  const [sure, setSure] = createSignal(false);
   const count = () => props.round.visits().length;
   const saved = (): void => {
     props.round.saved();
@@ -42,29 +42,16 @@ export function Out(props: RoundProps): JSX.Element {
         <button type="button" class="plain" onClick={json}>
           {t('out.json')}
         </button>
-        <Show
-          when={sure()}
-          fallback={
-            <button type="button" class="plain" onClick={() => setSure(true)}>
-              {t('out.clear')}
-            </button>
-          }
-        >
-          <button
-            type="button"
-            ref={(element) => queueMicrotask(() => element.focus())}
-            onClick={() => {
-              props.round.clear();
-              props.say(t('said.cleared'));
-              document.getElementById('codes')?.focus();
-            }}
-          >
-            {t('out.clearSure', { count: count() })}
-          </button>
-          <button type="button" class="plain" onClick={() => setSure(false)}>
-            {t('out.keep')}
-          </button>
-        </Show>
+        <AskTwice
+          label={t('out.clear')}
+          sure={t('out.clearSure', { count: count() })}
+          keep={t('out.keep')}
+          onYes={() => {
+            props.round.clear();
+            props.say(t('said.cleared'));
+            document.getElementById('codes')?.focus();
+          }}
+        />
       </div>
       <p class="quiet">{t('out.note')}</p>
     </section>

@@ -2,8 +2,8 @@
 import { batch, createMemo, createSignal, type Accessor } from 'solid-js';
 import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../round/assess.ts';
-import { MOST_VISITS, entriesOf, type EntriesProblem } from '../../round/entries.ts';
-import { withEntries, type Placed } from '../../round/columns.ts';
+import { MOST_VISITS, entriesOf, type EntriesProblem, type Entry } from '../../round/entries.ts';
+import { withEntries } from '../../round/columns.ts';
 import { readEntry } from '../../round/read.ts';
 import { ok, type Result } from '../../result.ts';
 import type { Unread, Visit } from '../../round/types.ts';
@@ -16,7 +16,7 @@ export type Line = Unread & { readonly id: number };
 export type Listed = Visit & { readonly id: number };
 type Exact = Extract<Reading, { kind: 'exact' }>;
 /** A line that may become a visit. */
-type Ready = Placed & { readonly id: number; readonly reading: Exact };
+type Ready = Entry & { readonly id: number; readonly reading: Exact };
 
 /** What is being done, and how much of it. */
 export interface Busy {
@@ -119,7 +119,7 @@ export function createRound(page: Page): RoundState {
       if (!found.ok) return found;
       const { codes } = found.value;
       const placed = withEntries(columns(), found.value);
-      const read = (entry: Placed) => ({ entry, reading: readEntry(entry.text, page.library) });
+      const read = (entry: Entry) => ({ entry, reading: readEntry(entry.text, page.library) });
       const total = placed.entries.length;
       working('read', total)(0);
       const lines = await inSlices(placed.entries, read, working('read', total));

@@ -1,6 +1,7 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
 import { OTHER } from '../../diagnosis/visits-schema.ts';
 import { fail, ok } from '../../result.ts';
+import { AskTwice } from '../client/AskTwice.tsx';
 import { FileButton } from '../client/FileButton.tsx';
 import { download } from '../client/download.ts';
 import { sayer } from '../client/words.ts';
@@ -38,7 +39,6 @@ export function Visits(props: Props): JSX.Element {
   const [found, { refetch }] = createResource(all);
   const [problems, setProblems] = createSignal<readonly (ImportProblem | StoreProblem)[]>([]);
   const [said, setSaid] = createSignal('');
-  const [sure, setSure] = createSignal(false);
   let status: HTMLElement | undefined;
 
   const kept = (): readonly Kept[] => (found.latest?.ok ? found.latest.value : []);
@@ -62,7 +62,6 @@ export function Visits(props: Props): JSX.Element {
   const done = (outcome: StoreProblem | undefined, words: string) => {
     setProblems(outcome ? [outcome] : []);
     setSaid(outcome ? '' : words);
-    setSure(false);
     // The button that was pressed may be gone.
     status?.focus();
     void refetch();
@@ -155,29 +154,16 @@ export function Visits(props: Props): JSX.Element {
       <div class="ways">
         <FileButton label={t('visits:list.import')} accept="application/json,.json" onFile={take} />
         <Show when={kept().length > 0}>
-          <Show
-            when={sure()}
-            fallback={
-              <button type="button" class="plain" onClick={() => setSure(true)}>
-                {t('visits:list.clear')}
-              </button>
+          <AskTwice
+            label={t('visits:list.clear')}
+            sure={t('visits:list.clearSure', { count: kept().length })}
+            keep={t('visits:list.keep')}
+            onYes={() =>
+              void clear().then((gone) =>
+                done(gone.ok ? undefined : gone.error, t('visits:list.cleared')),
+              )
             }
-          >
-            <button
-              type="button"
-              ref={(element) => queueMicrotask(() => element.focus())}
-              onClick={() =>
-                void clear().then((gone) =>
-                  done(gone.ok ? undefined : gone.error, t('visits:list.cleared')),
-                )
-              }
-            >
-              {t('visits:list.clearSure', { count: kept().length })}
-            </button>
-            <button type="button" class="plain" onClick={() => setSure(false)}>
-              {t('visits:list.keep')}
-            </button>
-          </Show>
+          />
         </Show>
       </div>
     </div>

@@ -1,0 +1,38 @@
+import type { Fragment } from '../../../src/guide/fragment.ts';
+import { dayOf } from '../../../src/note/day.ts';
+import { writeCode } from '../../../src/note/write.ts';
+import { library, newest } from './books.ts';
+import { doorLocked, shortestWays } from './ways.ts';
+
+export const guide = doorLocked();
+export const ways = shortestWays(guide);
+/** The day of all these notes. */
+export const made = '2026-11-25';
+
+/** A note whose journey leads to a node by a shortest way. */
+export function to(node: string, parts: Partial<Fragment> = {}): Fragment {
+  const journey = ways.get(node as never);
+  if (!journey) throw new Error(`no way to ${node}`);
+  return { journey, details: {}, made, ...parts };
+}
+
+/** The code as the command line would write it. */
+export function codeFor({ journey, details, error = '', made: on = made }: Fragment): string {
+  const day = dayOf(new Date(`${on}T00:00:00Z`));
+  const written = writeCode(
+    { release: newest, guide: guide.id, journey, day, details, error },
+    library,
+  );
+  if (!written.ok) throw new Error(JSON.stringify(written.error));
+  return written.value;
+}
+
+/** Answers that lead to the wait for an oven still warm. */
+export const toWait = [
+  ['danger', 'none'],
+  ['doing', 'ended'],
+  ['display', 'time'],
+  ['since', 'under-1'],
+  ['fan', 'quiet'],
+  ['near', 'warm'],
+] as const;
