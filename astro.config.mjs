@@ -16,7 +16,10 @@ export default defineConfig({
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,
-      modulePreload: false,
+    },
+    experimental: {
+      // Scripts name the parts they load on demand from their own place: the site lives in any folder.
+      renderBuiltUrl: () => ({ relative: true }),
     },
   },
 });

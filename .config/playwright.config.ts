@@ -14,6 +14,8 @@ export default defineConfig({
   forbidOnly: true,
   retries: 0,
   timeout: 60_000,
+  // A machine that runs two browsers and a build of its own is slow, not wrong.
+  expect: { timeout: 15_000 },
   reporter: process.env['CI'] === undefined ? 'list' : 'dot',
   use: {
     browserName: 'chromium',
