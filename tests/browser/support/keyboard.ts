@@ -20,8 +20,13 @@ const MOST_STOPS = 300;
  */
 export async function tabOrder(page: Page): Promise<TabStop[]> {
   await page.evaluate(() => {
-    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
     getSelection()?.removeAllRanges();
+    // A browser goes on from what was used last, focused or not: here from something at the top.
+    const top = document.createElement('i');
+    top.tabIndex = -1;
+    document.body.prepend(top);
+    top.focus();
+    top.remove();
     scrollTo(0, 0);
   });
   const stops: (TabStop & { place: number })[] = [];
@@ -37,9 +42,14 @@ export async function tabOrder(page: Page): Promise<TabStop[]> {
       const box = element.getBoundingClientRect();
       const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
       const focused = look();
+      const labels = [...((element as HTMLInputElement).labels ?? [])]
+        .map(({ textContent }) => textContent)
+        .join(' ');
       return {
         tag: element.localName,
-        name: (element.getAttribute('aria-label') ?? element.textContent).trim().slice(0, 60),
+        name: (element.getAttribute('aria-label') ?? (labels || element.textContent))
+          .trim()
+          .slice(0, 60),
         ring: focused.outline || focused.boxShadow !== 'none',
         seen: top !== null && (element.contains(top) || top.contains(element)),
         place: [...document.querySelectorAll('*')].indexOf(element),
