@@ -8,22 +8,12 @@ import { expect, siteDir, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
 import { formatFragment } from '../../src/guide/fragment.ts';
+import { every, pagesIn } from './support/pages.ts';
 import { answerLink, readablePagesOf } from './support/site.ts';
 
-const every = process.env['EVERY'] === '1';
 const [main = '', ...others] = languages();
 const all = readablePagesOf(siteDir());
 const rootOf = (language: string) => (language === main ? '/' : `/${language}/`);
-/** Pages of a language; with `step` only each so many-th, beginning elsewhere in each language. */
-function pagesIn(language: string, step: number): string[] {
-  const own = all.filter((path) =>
-    language === main
-      ? !others.some((other) => path.startsWith(`/${other}/`))
-      : path.startsWith(`/${language}/`),
-  );
-  const shift = languages().indexOf(language);
-  return every ? own : own.filter((_, place) => place % step === shift % step);
-}
 
 test.skip(({ isMobile }) => !isMobile, 'sizes are set by the tests');
 

@@ -8,7 +8,7 @@ export interface TabStop {
   readonly name: string;
   /** Whether a focus ring is drawn: an outline or a shadow that is there only with the focus. */
   readonly ring: boolean;
-  /** Whether its middle is on the screen with nothing else over it (WCAG 2.4.11). */
+  /** Whether some of it is on the screen, with nothing else over the middle of that (WCAG 2.4.11). */
   readonly seen: boolean;
 }
 
@@ -40,7 +40,13 @@ export async function tabOrder(page: Page): Promise<TabStop[]> {
         return { outline: outlineStyle !== 'none' && outlineWidth !== '0px', boxShadow };
       };
       const box = element.getBoundingClientRect();
-      const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+      // The middle of what is in the window: a field may be higher than that.
+      const within = (from: number, to: number, most: number) =>
+        (Math.max(from, 0) + Math.min(to, most)) / 2;
+      const top = document.elementFromPoint(
+        within(box.left, box.right, innerWidth),
+        within(box.top, box.bottom, innerHeight),
+      );
       const focused = look();
       const labels = [...((element as HTMLInputElement).labels ?? [])]
         .map(({ textContent }) => textContent)
