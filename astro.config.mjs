@@ -4,6 +4,9 @@ import { finishBuild } from './.config/finish-build.mjs';
 import { shippedLicences } from './.config/shipped-licences.mjs';
 import { trustedTemplates } from './.config/trusted-templates.mjs';
 
+const PAGE_PARTS =
+  /src\/(?:guide\/(?:ids|journey-text)|offline\/registration|ui\/client\/kept-journey)\.ts$/;
+
 export default defineConfig({
   output: 'static',
   trailingSlash: 'always',
@@ -16,6 +19,18 @@ export default defineConfig({
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,
+    },
+    environments: {
+      client: {
+        build: {
+          rolldownOptions: {
+            output: {
+              // What every question page shares, as one file: many small ones pack badly.
+              codeSplitting: { groups: [{ name: 'page', test: PAGE_PARTS }] },
+            },
+          },
+        },
+      },
     },
     experimental: {
       // Scripts name the parts they load on demand from their own place: the site lives in any folder.
