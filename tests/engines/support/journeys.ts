@@ -4,6 +4,7 @@ import { formatFragment } from '../../../src/guide/fragment.ts';
 import { isOwn, split } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/guide/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
+import { languageOf, languages } from '../../../src/text/languages.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
 import { shortestWays } from '../../browser/support/ways.ts';
 import { until, type Engine, type Size, type Tab } from './engine.ts';
@@ -51,10 +52,10 @@ async function arrived(tab: Tab, path: string): Promise<URL> {
 }
 
 /** Follows a journey by clicking; each page has one heading and is no wider than its window. */
-async function follow(tab: Tab, guide: string, journey: Journey): Promise<void> {
-  await tab.goto(site().replace(/\/$/, '') + pathOf(guide, journey[0]?.at ?? ''));
+async function follow(tab: Tab, guide: string, journey: Journey, root = ''): Promise<void> {
+  await tab.goto(site().replace(/\/$/, '') + root + pathOf(guide, journey[0]?.at ?? ''));
   for (const { at, answer } of journey) {
-    await arrived(tab, pathOf(guide, at));
+    await arrived(tab, root + pathOf(guide, at));
     expect(await tab.texts('h1')).toHaveLength(1);
     expect(await tab.sideways(), at).toBeLessThanOrEqual(0);
     await tab.click(`main a[data-answer="${answer}"]`);
@@ -116,6 +117,27 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
         const answers = await tab.texts('.ranking h2');
         expect(answers.length).toBeGreaterThan(0);
       }));
+
+    const others = languages().slice(1);
+    it('has other languages', () => {
+      expect(others.length).toBeGreaterThan(2);
+    });
+
+    for (const language of others)
+      it(`${language}: a journey in it is kept, also when the language is changed at its end`, () =>
+        inTab(PHONE, async (tab) => {
+          const [guide] = guides;
+          if (!guide) throw new Error('no guide');
+          const [[end, journey] = [guide.start, []]] = endsOf(guide);
+          await follow(tab, guide.id, journey, `/${language}`);
+          const url = await arrived(tab, `/${language}${pathOf(guide.id, end)}`);
+          expect(await tab.sees(`html[dir="${languageOf(language).direction}"]`)).toBe(true);
+          const values = new URLSearchParams(url.hash.slice(1));
+          expect(values.get('j')).toBe(formatJourney(journey));
+          await tab.click('.languages a[hreflang="en"]');
+          const own = await arrived(tab, pathOf(guide.id, end));
+          expect(new URLSearchParams(own.hash.slice(1)).get('j')).toBe(formatJourney(journey));
+        }));
 
     it('goes back and forth without losing the journey', () =>
       inTab(PHONE, async (tab) => {
