@@ -49,19 +49,25 @@ const HEADING = 'code';
 const SIGNS = [',', ';', '\t'] as const;
 /** Rows looked at to find the column. */
 const SAMPLE = 20;
+/** Wider is no list of visits: its lines are then listed as they are. */
+export const MOST_COLUMNS = 256;
 
 const blank = (row: Row): boolean => row.every((cell) => cell.trim() === '');
+/** Cells of the longest row. Not by spreading: a text may have more rows than a call takes arguments. */
+const widest = (rows: readonly Row[]): number =>
+  rows.reduce((most, { length }) => Math.max(most, length), 0);
 const reads = (text: string | undefined, library: Library): boolean =>
   text !== undefined && readEntry(text, library).kind !== 'refused';
 
 /** The code column of some rows, and how sure that is: headed so, or how many of its cells read. */
 function tableIn(rows: readonly Row[], library: Library): (Table & { sure: number }) | undefined {
+  if (widest(rows) > MOST_COLUMNS) return undefined;
   const sample = rows.filter((row) => !blank(row)).slice(0, SAMPLE);
   const first = sample[0] ?? [];
   const headed = first.findIndex((cell) => cell.trim().toLowerCase() === HEADING);
   if (headed >= 0) return { column: headed, headings: true, sure: Infinity };
-  const width = Math.max(...sample.map((row) => row.length));
-  if (!(width > 1)) return undefined;
+  const width = widest(sample);
+  if (width < 2) return undefined;
   const readable = Array.from(
     { length: width },
     (_, column) => sample.filter((row) => reads(row[column], library)).length,
@@ -88,7 +94,7 @@ function dividedBy(text: string, library: Library): (Table & { sign: string }) |
 
 function ofTable(rows: readonly Row[], { column, headings: headed }: Table): Entries {
   const headings = headed ? rows.find((row) => !blank(row)) : undefined;
-  const width = Math.max(...rows.map((row) => row.length));
+  const width = widest(rows);
   const others = Array.from({ length: width }, (_, index) => index).filter((i) => i !== column);
   const named = (index: number): string => {
     const heading = headings?.[index]?.trim() ?? '';
@@ -139,7 +145,7 @@ export function entriesOf(
   const { data, errors } = table ? parse(text, table.sign) : { data: [], errors: [] };
   const quotes = errors.find(({ type }) => type === 'Quotes');
   if (quotes) return fail({ code: 'quotes', row: (quotes.row ?? 0) + 1 });
-  const found = table ? ofTable(data, table) : ofLines(text);
+  const found = table && widest(data) <= MOST_COLUMNS ? ofTable(data, table) : ofLines(text);
   const count = found.entries.length;
   if (count === 0) return fail({ code: 'nothing' });
   return count > room ? fail({ code: 'too-many', given: count, most: room }) : ok(found);

@@ -1,41 +1,19 @@
 // The readers of text that comes from outside: what each must keep to, whatever the text.
 import { readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
-import { inRoot, loadBooks, sharedFile } from '../../../src/cli/books.ts';
+import { inRoot, sharedFile } from '../../../src/cli/books.ts';
 import { OTHER } from '../../../src/diagnosis/visits-schema.ts';
 import { onceEach, readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
 import { formatFragment, parseFragment } from '../../../src/guide/fragment.ts';
 import { loadGuide, loadShared } from '../../../src/guide/load.ts';
 import { prove } from '../../../src/guide/prove/prove.ts';
-import { bookGuide } from '../../../src/note/library.ts';
 import { readCode } from '../../../src/note/read.ts';
-import { sampleJourneys } from '../../../src/note/sample.ts';
 import { writeCode } from '../../../src/note/write.ts';
 import { savedAddress } from '../../../src/ui/question/saved.ts';
 import { smallSource } from '../guide/support/small.ts';
 import type { Target } from './engine.ts';
-
-function hold(condition: boolean, what: string): asserts condition {
-  if (!condition) throw new Error(what);
-}
-
-const books = loadBooks(new Date(0));
-hold(books.ok, 'the books load');
-const { library, newest } = books.value;
-const codesOf = (id: string): string[] => {
-  const book = library.get(newest);
-  const guide = book && bookGuide(book, id);
-  hold(guide !== undefined, `a book of ${id}`);
-  return [...sampleJourneys(guide, 20, 1)].map((journey, i) => {
-    const error = ['', 'F9', 'E-1 HOT'][i % 3] ?? '';
-    const note = { release: newest, guide: guide.id, journey, day: i, details: {}, error };
-    const code = writeCode(note, library);
-    hold(code.ok, 'a code is written');
-    return code.value;
-  });
-};
-
-const SPELLED = 'Four Golf Kilo Five Eight Four Juliett Seven Kilo Charlie Victor Whiskey Foxtrot';
+import { SPELLED, codesOf, hold, library } from './good.ts';
+import { pasted } from './pasted.ts';
 
 /** A note code as typed or said. */
 const code: Target = {
@@ -241,9 +219,10 @@ const guide: Target = {
 
 /** Each reader, and its share of all inputs: the slow ones get fewer. */
 export const targets: readonly (readonly [target: Target, share: number])[] = [
-  [code, 0.25],
+  [code, 0.24],
   [fragment, 0.2],
   [saved, 0.1],
   [visits, 0.04],
+  [pasted, 0.01],
   [guide, 0.01],
 ];

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { MOST_CHARACTERS, MOST_VISITS, entriesOf } from '../../../src/round/entries.ts';
+import {
+  MOST_CHARACTERS,
+  MOST_COLUMNS,
+  MOST_VISITS,
+  entriesOf,
+} from '../../../src/round/entries.ts';
 import { readEntry } from '../../../src/round/read.ts';
 import { csvOf } from '../../../src/round/table.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
@@ -122,6 +127,31 @@ describe('bounds', () => {
       error: { code: 'too-large' },
     });
   });
+});
+
+describe('more columns than a list of visits has', () => {
+  test('its lines are listed as they are', () => {
+    const row = [a, ...Array<string>(MOST_COLUMNS).fill('x')].join();
+    expect(taken(`${row}\n${b}`)).toMatchObject({
+      codes: undefined,
+      entries: [{ text: row }, { text: b }],
+    });
+    // The wide row stands behind those that are looked at to find the column.
+    const late = [...Array<string>(50).fill(`${a},x`), row];
+    expect(taken(late.join('\n')).entries.map(({ text }) => text)).toEqual(late);
+    expect(taken([a, ...Array<string>(MOST_COLUMNS - 1).fill('x')].join()).codes).toBe('1');
+  });
+
+  // A call takes some 100,000 arguments (V8's stack, from memory): rows and cells may be more.
+  test.each([',', ';a', '\tA1', '"', '\0', '\ud800', 'a,"b"c"'])(
+    'a million characters of %j are answered',
+    (bit) => {
+      const text = bit.repeat(MOST_CHARACTERS / bit.length);
+      const found = entriesOf(text, library);
+      if (found.ok) expect(found.value.entries.map((entry) => entry.text)).toEqual([text.trim()]);
+      else expect(found.error.code).toBe('quotes');
+    },
+  );
 });
 
 describe('tables out', () => {
