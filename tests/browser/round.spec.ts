@@ -143,3 +143,67 @@ test('500 visits: the page answers all the while', async ({ page }) => {
   await page.getByLabel('Chance that it is enough').fill('99');
   await expect(page.locator('.load table tbody tr').first()).toBeVisible();
 });
+
+test('JSON is of the chance that the slider stands at', async ({ page }, info) => {
+  await open(page);
+  await add(page, [a, b].join('\n'));
+  await expect(rows(page)).toHaveCount(2);
+  const chance = async () =>
+    roundSchema.parse(JSON.parse(await save(page, 'Save as JSON', info))).load.chance;
+  expect(await chance()).toBe(0.9);
+  await page.getByLabel('Chance that it is enough').fill('75');
+  expect(await chance()).toBe(0.75);
+  // It stays where it was set when more visits come.
+  await add(page, c);
+  await expect(rows(page)).toHaveCount(3);
+  expect(await chance()).toBe(0.75);
+});
+
+test('figures that cannot be fetched: said in words, tried again, nothing lost', async ({
+  page,
+  watched,
+}) => {
+  watched.expect(/request failed .*\.preview\./);
+  watched.expect(/console error .*ERR_FAILED/);
+  const parts = '**/_astro/*/*.preview.*.json';
+  await page.route(parts, (route) => route.abort());
+  await open(page);
+  await add(page, [a, b, 'nonsense'].join('\n'));
+  await expect(page.getByRole('alert').filter({ hasText: 'could not be loaded' })).toBeVisible();
+  await expect(rows(page)).toHaveCount(2);
+  await expect(rows(page).getByText(/To find the fault|min/)).toHaveCount(0);
+  await axe(page);
+  await field(page).fill(c);
+  // Still cut off: it says so again.
+  const again = page.getByRole('button', { name: 'Try again' });
+  await again.click();
+  await expect(again).toBeVisible();
+  await page.unroute(parts);
+  await again.click();
+  await expect(again).toBeHidden();
+  await expect(page.locator('.load table tbody tr').first()).toBeVisible();
+  expect((await order(page)).toSorted()).toEqual([a, b].toSorted());
+  await expect(page.getByLabel('Code in row 3')).toHaveValue('nonsense');
+  await expect(field(page)).toHaveValue(c);
+});
+
+test('the browser asks before a round that is in no file is left', async ({ page }, info) => {
+  const leave = () => page.close({ runBeforeUnload: true });
+  await open(page);
+  await add(page, a);
+  await expect(rows(page)).toHaveCount(1);
+  const asked = page.waitForEvent('dialog');
+  await leave();
+  const dialog = await asked;
+  expect(dialog.type()).toBe('beforeunload');
+  await dialog.dismiss();
+  await expect(rows(page)).toHaveCount(1);
+  // Saved, it lets go without a word.
+  await save(page, 'Save as CSV', info);
+  page.on('dialog', () => {
+    throw new Error('asked about a saved round');
+  });
+  const closed = page.waitForEvent('close');
+  await leave();
+  await closed;
+});

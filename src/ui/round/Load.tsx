@@ -2,18 +2,23 @@ import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import type { Assessed } from '../../round/assess.ts';
 import { loadRound, type PartLoad } from '../../round/load.ts';
 import { sayer } from '../client/words.ts';
-import { createChance } from '../preview/Chance.tsx';
 import { name, percent } from '../preview/facts.ts';
 import { asPreview } from '../preview/sentences.ts';
 import type { RoundProps } from './props.ts';
 
 /** What to put on the van for the whole round, beside one of each likely part a visit. */
-export function Load(props: RoundProps & { readonly figures: readonly Assessed[] }): JSX.Element {
+export function Load(
+  props: RoundProps & {
+    readonly figures: readonly Assessed[];
+    /** The chance that is to be enough, and what sets it: files are of the same chance. */
+    readonly chance: number;
+    readonly slider: () => Element;
+  },
+): JSX.Element {
   const t = sayer(props);
   const words = () => asPreview(props.page.words);
-  const [chance, Slider] = createChance(words);
   const [way, setWay] = createSignal<'alone' | 'together'>('alone');
-  const load = createMemo(() => loadRound(props.figures, chance() / 100));
+  const load = createMemo(() => loadRound(props.figures, props.chance));
   const number = (value: number, digits = 0) =>
     new Intl.NumberFormat(props.page.words.language, {
       minimumFractionDigits: digits,
@@ -28,7 +33,7 @@ export function Load(props: RoundProps & { readonly figures: readonly Assessed[]
     <section class="card load">
       <h2>{t('load.title')}</h2>
       <label for="chance">{t('load.chance')}</label>
-      <Slider />
+      {props.slider()}
       <fieldset>
         <legend>{t('load.way')}</legend>
         <For each={['alone', 'together'] as const}>
@@ -73,7 +78,7 @@ export function Load(props: RoundProps & { readonly figures: readonly Assessed[]
         </table>
         <p>
           {t(`load.${way()}Note`, {
-            chance: percent(words(), chance() / 100),
+            chance: percent(words(), props.chance),
             bound: bound(way()),
           })}
         </p>

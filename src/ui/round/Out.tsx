@@ -6,11 +6,8 @@ import { sayer } from '../client/words.ts';
 import { roundTable } from './file.ts';
 import type { RoundProps } from './props.ts';
 
-/** The chance of the load in the file, as at the terminal. */
-const CHANCE = 0.9;
-
-/** Paper, files, and an empty list again. */
-export function Out(props: RoundProps): JSX.Element {
+/** Paper, files, and an empty list again. `chance`: that of the load on the page. */
+export function Out(props: RoundProps & { readonly chance: number }): JSX.Element {
   const t = sayer(props);
   const count = () => props.round.visits().length;
   const saved = (): void => {
@@ -25,7 +22,7 @@ export function Out(props: RoundProps): JSX.Element {
   const json = (): void => {
     const { columns, visits, unread } = props.round;
     const round = { columns: columns(), visits: visits(), unread: unread() };
-    const text = JSON.stringify(roundJson(round, CHANCE, new Date()), undefined, 2);
+    const text = JSON.stringify(roundJson(round, props.chance, new Date()), undefined, 2);
     download('round.json', text, 'application/json');
     saved();
   };

@@ -1,5 +1,7 @@
 import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { sayer } from '../client/words.ts';
+import { createChance } from '../preview/Chance.tsx';
+import { asPreview } from '../preview/sentences.ts';
 import { Enter } from './Enter.tsx';
 import { Load } from './Load.tsx';
 import { Mend } from './Mend.tsx';
@@ -29,6 +31,7 @@ export function RoundPage(props: { readonly page: Page }): JSX.Element {
   onMount(() => addEventListener('beforeunload', ask));
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { round, say };
+  const [chance, Slider] = createChance(() => asPreview(props.page.words));
   return (
     <>
       <Enter {...props} {...parts} />
@@ -48,10 +51,10 @@ export function RoundPage(props: { readonly page: Page }): JSX.Element {
       <Mend {...props} {...parts} />
       <Show when={round.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
-        <Load {...props} {...parts} figures={figures()} />
+        <Load {...props} {...parts} figures={figures()} chance={chance() / 100} slider={Slider} />
       </Show>
       <Show when={round.visits().length + round.unread().length > 0}>
-        <Out {...props} {...parts} />
+        <Out {...props} {...parts} chance={chance() / 100} />
       </Show>
       <Visits {...props} {...parts} />
     </>
