@@ -1,5 +1,5 @@
-import { render } from 'solid-js/web';
 import { keepFragment } from '../client/skip.ts';
+import { mount } from '../client/mount.ts';
 import { pageWords } from '../client/words.ts';
 import { Bench } from './Bench.tsx';
 import { createBench } from './state.ts';
@@ -10,5 +10,5 @@ if (place) {
   const words = pageWords();
   const unit = place.dataset['unit'] === 'C' ? 'C' : 'F';
   const state = createBench(unit);
-  render(() => <Bench words={words} state={state} />, place);
+  mount(place, () => <Bench words={words} state={state} />);
 }

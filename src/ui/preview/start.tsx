@@ -1,7 +1,7 @@
-import { render } from 'solid-js/web';
 import { library } from '../client/books.ts';
 import { embedded } from '../client/embedded.ts';
 import { keepFragment } from '../client/skip.ts';
+import { mount } from '../client/mount.ts';
 import { pageWords } from '../client/words.ts';
 import { Preview } from './Preview.tsx';
 import type { Carried, Page } from './page.ts';
@@ -20,9 +20,9 @@ if (place) {
     models: {},
     sides: {},
   };
-  render(() => {
+  mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
     const state = createPreviewState(library);
     return <Preview page={page} state={state} />;
-  }, place);
+  });
 }

@@ -1,6 +1,6 @@
-import { render } from 'solid-js/web';
 import { library } from '../client/books.ts';
 import { embedded } from '../client/embedded.ts';
+import { mount } from '../client/mount.ts';
 import { pageWords } from '../client/words.ts';
 import { makeGuides } from './guides.ts';
 import { RoundPage } from './RoundPage.tsx';
@@ -9,5 +9,5 @@ const place = document.getElementById('round');
 if (place) {
   const files = embedded('files') as Readonly<Record<string, string>>;
   const page = { words: pageWords(), library, guides: makeGuides(files) };
-  render(() => <RoundPage page={page} />, place);
+  mount(place, () => <RoundPage page={page} />);
 }

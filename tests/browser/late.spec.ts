@@ -1,0 +1,56 @@
+// The staff's pages where the network is cut: the script itself, or the data it fetches, does not come.
+import { axe } from './support/axe.ts';
+import { expect, test } from './support/fixtures.ts';
+import { CODE } from './support/preview.ts';
+
+const MAIN = {
+  en: ['', 'has not come yet', 'load the page again'],
+  es: ['es/', 'aún no llegó', 'cargue la página otra vez'],
+  fr: ['fr/', 'n’est pas encore là', 'rechargez la page'],
+} as const;
+
+for (const kind of ['preview', 'desk', 'round', 'bench'] as const)
+  test(`the ${kind} says that its script has not come, and what to do`, async ({
+    page,
+    watched,
+  }) => {
+    watched.expect(/request failed .*\.js/);
+    watched.expect(/console error .*ERR_FAILED/);
+    const scripts = '**/_astro/*.js';
+    const place = page.locator(`#${kind}`);
+    const late = place.locator('.late');
+    for (const [root, what, next] of Object.values(MAIN)) {
+      await page.route(scripts, (route) => route.abort());
+      await page.goto(`${root}${kind}/`);
+      await expect(late).toBeVisible();
+      await expect(late).toContainText(what);
+      await expect(late).toContainText(next);
+      await axe(page);
+      if (kind === 'preview') await expect(late.locator('a[href^="tel:"]')).toBeVisible();
+      if (kind === 'desk') await expect(late.getByRole('link')).toBeVisible();
+      // Loaded again with a network, the page stands in its place.
+      await page.unroute(scripts);
+      await page.reload();
+      await expect(place.locator('input, button').first()).toBeVisible();
+      await expect(late).toHaveCount(0);
+    }
+  });
+
+for (const kind of ['preview', 'desk'] as const)
+  test(`the ${kind} says that a guide’s data has not come, and tries again`, async ({
+    page,
+    watched,
+  }) => {
+    watched.expect(/request failed .*\.(?:preview|desk)\./);
+    watched.expect(/console error .*ERR_FAILED/);
+    const parts = `**/_astro/*/*.${kind}.*.json`;
+    await page.route(parts, (route) => route.abort());
+    await page.goto(kind === 'desk' ? `desk/#c=${CODE}` : `preview/#c=${CODE}`);
+    const told = page.getByRole('alert').filter({ hasText: 'could not be loaded' });
+    await expect(told).toContainText('Nothing you entered is lost.');
+    await axe(page);
+    await page.unroute(parts);
+    await told.getByRole('button', { name: 'Try again' }).click();
+    await expect(told).toBeHidden();
+    await expect(page.locator(kind === 'desk' ? '.desk' : '#result').first()).toBeVisible();
+  });
