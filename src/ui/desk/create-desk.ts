@@ -24,8 +24,11 @@ import { pageTime } from './clocks.ts';
 import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState, Told, View } from './state.ts';
+import { withoutUnseen } from './unseen.ts';
 
 const NOTHING: Fragment = { journey: [], details: {} };
+/** Milliseconds between two notes of how far a wait has come. */
+const NOTED = 15_000;
 
 /** What may stand in the desk's address: never the caller's model number or a remark. */
 function carried(
@@ -121,17 +124,36 @@ export function createDesk(
     setStatus(undefined);
     setAsksNext(false);
   };
+  const seconds = (): number => Math.floor(pageTime() / 1000);
+  /** Of the step that the call is at, in seconds. */
+  const waitHere = (): number | undefined => {
+    const { timer } = carriedOf(page, followed().end);
+    const journey = formatJourney(call().journey);
+    return timer && waitMinutes(timer.kind, timer.minutes[1], journey) * 60;
+  };
+  const restored = (timer: Fragment['timer']) => {
+    const length = waitHere();
+    if (!timer || length === undefined || timer.node !== followed().end.id) return undefined;
+    return withoutUnseen(timer, length, seconds());
+  };
+  const noted = setInterval(() => {
+    const { timer, ...parts } = fragment();
+    if (timer) keep({ ...parts, timer: { ...timer, counted: seconds() } });
+  }, NOTED);
+  onCleanup(() => clearInterval(noted));
   const load = (hash: string): void => {
     const { fragment: given, problems } = parseFragment(hash);
     const taken = takeOver(guide, given.journey);
     reset();
     setCall(taken);
-    keep(given);
+    const unseen = restored(given.timer);
+    keep({ ...given, ...(unseen ? { timer: unseen } : {}) });
     if (given.model) caller.set('model', given.model);
     if (given.remark) caller.set('remark', given.remark);
     const astray = formatJourney(taken.journey) !== formatJourney(given.journey);
     setFound([
       ...(astray ? ['told.astray'] : []),
+      ...(unseen ? ['told.unseen'] : []),
       ...new Set(problems.map(({ code }) => `told.${code}`)),
     ]);
     code = given.code;
@@ -235,12 +257,11 @@ export function createDesk(
       if (count < note.journey.length) setFound(['told.astray']);
     },
     startTimer() {
-      const { timer } = carriedOf(page, node());
-      if (!timer || view().kind !== 'at' || index() !== undefined)
+      const length = waitHere();
+      if (length === undefined || view().kind !== 'at' || index() !== undefined)
         return void setStatus({ key: 'status.noTimer' });
-      const minutes = waitMinutes(timer.kind, timer.minutes[1], formatJourney(call().journey));
-      const end = Math.ceil(pageTime() / 1000) + minutes * 60;
-      keep({ ...fragment(), timer: { node: node().id, end } });
+      const counted = seconds();
+      keep({ ...fragment(), timer: { node: node().id, end: counted + 1 + length, counted } });
     },
     say: setStatus,
     understood: () => setFound([]),
