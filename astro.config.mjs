@@ -5,7 +5,7 @@ import { shippedLicences } from './.config/shipped-licences.mjs';
 import { trustedTemplates } from './.config/trusted-templates.mjs';
 
 const PAGE_PARTS =
-  /src\/(?:guide\/(?:ids|journey-text)|offline\/registration|ui\/client\/kept-journey)\.ts$/;
+  /src\/(?:guide\/(?:ids|journey-text)|offline\/registration|ui\/(?:client\/kept-journey|question\/(?:countdown|waited)))\.ts$/;
 
 export default defineConfig({
   output: 'static',
@@ -25,7 +25,7 @@ export default defineConfig({
         build: {
           rolldownOptions: {
             output: {
-              // What every question page shares, as one file: many small ones pack badly.
+              // What question pages share and a wait counts by, as one file: many small ones pack badly.
               codeSplitting: { groups: [{ name: 'page', test: PAGE_PARTS }] },
             },
           },
