@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 /** Minutes after which what is still running is stopped and counted as failed. */
-const DEADLINE_MINUTES = 33;
+const DEADLINE_MINUTES = 36;
 
 interface Counts {
   passed: number;
