@@ -45,3 +45,38 @@ export async function until<T>(ask: () => Promise<T | undefined>, what: string):
     await new Promise((done) => setTimeout(done, 50));
   }
 }
+
+/** A driver that answers no more. What a page leaves undone is told sooner, by `until`. */
+export class Silent extends Error {}
+
+/** The answer, or `Silent` where none comes in twice the time that anything may take. */
+export async function answered<T>(answer: Promise<T>, what: string): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const silence = new Promise<never>((_, fail) => {
+    timer = setTimeout(() => {
+      fail(new Silent(`no answer: ${what}`));
+    }, 2 * PATIENCE);
+  });
+  try {
+    return await Promise.race([answer, silence]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+/** A tab whose driver may fall silent, but is not waited for without end. */
+export function heard(tab: Tab): Tab {
+  return {
+    goto: (url) => answered(tab.goto(url), url),
+    url: () => answered(tab.url(), 'url'),
+    click: (selector) => answered(tab.click(selector), selector),
+    type: (selector, text) => answered(tab.type(selector, text), selector),
+    texts: (selector) => answered(tab.texts(selector), selector),
+    sees: (selector) => answered(tab.sees(selector), selector),
+    back: () => answered(tab.back(), 'back'),
+    loaded: () => answered(tab.loaded(), 'loaded'),
+    sideways: () => answered(tab.sideways(), 'sideways'),
+    problems: () => answered(tab.problems(), 'problems'),
+    close: () => answered(tab.close(), 'close'),
+  };
+}

@@ -7,7 +7,7 @@ import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 import { languageOf, languages } from '../../../src/text/languages.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
 import { shortestWays } from '../../browser/support/ways.ts';
-import { until, type Engine, type Size, type Tab } from './engine.ts';
+import { Silent, answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
 
 const PHONE: Size = { width: 360, height: 740 };
 const DESK: Size = { width: 1280, height: 800 };
@@ -75,14 +75,24 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
     });
     afterAll(() => engine.close());
 
-    async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
-      const tab = await engine.open(size);
+    async function once(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
+      const tab = heard(await answered(engine.open(size), 'open'));
       try {
         await act(tab);
         expect(await tab.problems()).toEqual([]);
       } finally {
-        await tab.close();
+        await tab.close().catch((problem: unknown) => {
+          if (!(problem instanceof Silent)) throw problem;
+        });
       }
+    }
+    /** Again in a new browser where the driver, not the page, fell silent: under load WebKit's may. */
+    async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
+      await once(size, act).catch((problem: unknown) => {
+        if (!(problem instanceof Silent)) throw problem;
+        process.stderr.write(`${name}: ${problem.message}; once more\n`);
+        return once(size, act);
+      });
     }
 
     it('has journeys to follow', () => {
