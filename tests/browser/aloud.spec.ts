@@ -65,7 +65,7 @@ async function voices(page: Page, tags: readonly string[]): Promise<void> {
   }, tags);
 }
 
-const listen = (page: Page) => page.locator('button.aloud');
+const listen = (page: Page) => page.locator('button.listen');
 const said = (page: Page) => page.evaluate(() => window.said);
 const next = (page: Page) => page.evaluate(() => window.next());
 

@@ -2,7 +2,7 @@
  * Reads a page out for people who cannot read it well: where the browser has a voice of the page's
  * language there is a button, and what is being read is marked.
  */
-const button = document.querySelector<HTMLButtonElement>('.aloud');
+const button = document.querySelector<HTMLButtonElement>('.listen');
 const speech = (window as { speechSynthesis?: SpeechSynthesis }).speechSynthesis;
 const { lang } = document.documentElement;
 
