@@ -6,10 +6,9 @@ import solid from 'eslint-plugin-solid/configs/typescript';
 import { defineConfig } from 'eslint/config';
 import { fileURLToPath } from 'node:url';
 import tseslint from 'typescript-eslint';
-import { directions, packages } from './imports.mjs';
+import { directions, packages, pureFiles } from './imports.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const PURE = ['src/{guide,note,diagnosis,physics}/**/*.ts', 'src/result.ts'];
 
 export default defineConfig(
   { ignores: ['dist/', '.astro/', 'test-results/', 'node_modules/'] },
@@ -49,7 +48,7 @@ export default defineConfig(
       'astro/no-set-html-directive': 'error',
     },
   },
-  { files: ['src/ui/**/*.tsx'], extends: [solid] },
+  { files: ['src/app/**/*.tsx'], extends: [solid] },
   {
     files: ['src/**/*.{ts,tsx,astro,mjs}'],
     plugins: { 'import-x': importX },
@@ -71,7 +70,7 @@ export default defineConfig(
     rules: { 'no-restricted-imports': ['error', { patterns: [{ group, message }] }] },
   })),
   {
-    files: PURE,
+    files: pureFiles,
     rules: {
       'no-restricted-syntax': [
         'error',

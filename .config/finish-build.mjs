@@ -2,8 +2,8 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { precompress } from '../src/cli/precompress.ts';
-import { firm } from '../src/text/content.ts';
-import { headersFile } from '../src/ui/policy.ts';
+import { firm } from '../src/content/load.ts';
+import { headersFile } from '../src/site/policy.ts';
 import { frontPages } from './front-pages.mjs';
 import { keepOffline } from './keep-offline.mjs';
 

@@ -1,36 +1,42 @@
-// Who may import whom: pages → ui → text, guide, note, diagnosis, physics; cli stands beside pages.
-// Inside the pure folders: note, diagnosis and physics may read the guide's types; nothing else
-// crosses, except what is named here. `round` reads them all: what codes mean for a visit and a day.
+// Who may import whom. Each room of `src` names the rooms it reads; all others are closed to it.
+// `result.ts` is open to all.
+const PURE = {
+  physics: [],
+  guide: ['physics'],
+  address: ['guide'],
+  journey: ['guide', 'address', 'note'],
+  proof: ['guide'],
+  note: ['guide', 'journey'],
+  diagnosis: ['guide', 'note'],
+  visit: ['guide', 'note', 'journey', 'address', 'diagnosis', 'physics', 'route'],
+  route: ['guide', 'note', 'journey', 'address', 'diagnosis', 'physics', 'visit'],
+};
+const pure = Object.keys(PURE);
 
-/** @param {string} target @param {string[]} from @param {string} message @param {string[]} except */
-const zone = (target, from, message, except = []) =>
-  from.map((folder) => ({
-    target: `src/${target}`,
-    from: `src/${folder}`,
-    message,
-    except: except
-      .filter((file) => file.startsWith(`${folder}/`))
-      .map((file) => `./${file.slice(folder.length + 1)}`),
-  }));
-
-const OUTER = ['ui', 'pages', 'cli', 'text', 'offline'];
-const PURE_KNOWS_NOTHING = 'A pure folder knows no page, no sentence and no terminal.';
+/** @type {Record<string, string[]>} */
+const READS = {
+  ...PURE,
+  text: ['proof', 'guide'],
+  content: [...pure, 'text'],
+  offline: [],
+  // What only the browser runs knows no file: what it needs comes in the page or by fetch.
+  app: pure,
+  // What only the build runs; it reads `app` for the types of what it hands over.
+  site: [...pure, 'text', 'content', 'offline', 'app'],
+  pages: [...pure, 'text', 'content', 'offline', 'app', 'site'],
+  cli: [...pure, 'text', 'content'],
+};
 
 /** Zones of import-x/no-restricted-paths. */
-export const directions = [
-  ...['guide', 'note', 'diagnosis', 'physics', 'round'].flatMap((folder) =>
-    zone(folder, OUTER, PURE_KNOWS_NOTHING),
-  ),
-  ...zone('guide', ['note', 'diagnosis', 'round'], 'A guide does not know what is made of it.'),
-  ...zone('note', ['diagnosis', 'physics', 'round'], 'The note code knows guides only.'),
-  ...zone('diagnosis', ['round'], 'A diagnosis does not know whose visit it is.'),
-  ...zone('physics', ['note', 'diagnosis', 'round'], 'Physics knows neither notes nor faults.'),
-  ...zone('text', ['ui', 'pages', 'cli', 'offline'], 'Text is read by pages, never the reverse.'),
-  ...zone('ui', ['pages', 'cli'], 'Pages use parts, never the reverse.'),
-  ...zone('pages', ['cli'], 'The terminal stands beside the pages.'),
-  ...zone('cli', ['pages', 'ui'], 'The terminal stands beside the pages.'),
-  ...zone('ui/question', ['text'], 'i18next stays out of question pages: pass the words in.'),
-];
+export const directions = Object.entries(READS).flatMap(([target, reads]) =>
+  Object.keys(READS)
+    .filter((from) => from !== target && !reads.includes(from))
+    .map((from) => ({
+      target: `src/${target}`,
+      from: `src/${from}`,
+      message: `src/${target} reads ${reads.length > 0 ? reads.join(', ') : 'no other room'} only.`,
+    })),
+);
 
 const NODE = ['node:*', 'fs', 'path', 'fs/*'];
 
@@ -41,7 +47,7 @@ const NODE = ['node:*', 'fs', 'path', 'fs/*'];
  */
 export const packages = [
   {
-    files: ['src/{guide,note,diagnosis,physics,round}/**', 'src/result.ts'],
+    files: [`src/{${pure.join()}}/**`, 'src/result.ts'],
     group: [
       ...NODE,
       'astro',
@@ -55,14 +61,17 @@ export const packages = [
     message: 'Pure code knows no Node, no Astro, no Solid and no sentence.',
   },
   {
-    files: ['src/ui/question/**'],
+    files: ['src/app/question/**'],
     group: [...NODE, 'zod', 'zod/*', 'i18next', 'solid-js', 'solid-js/*', 'astro:*'],
     message: 'A question page weighs at most 14,600 bytes: no zod, i18next or Solid on it.',
   },
   {
-    files: ['src/{ui,pages}/**'],
-    ignores: ['src/ui/question/**'],
-    group: NODE,
-    message: 'Files are read in src/text and src/cli only.',
+    files: ['src/app/**'],
+    ignores: ['src/app/question/**'],
+    group: [...NODE, 'i18next', 'astro', 'astro:*'],
+    message: 'What the browser runs reads no file and knows no Astro.',
   },
 ];
+
+/** Files of the pure rooms, which know no browser and no Node. */
+export const pureFiles = [`src/{${pure.join()}}/**/*.ts`, 'src/result.ts'];

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 
-const stand = fileURLToPath(new URL('../src/ui/client/templates.ts', import.meta.url));
+const stand = fileURLToPath(new URL('../src/app/shared/templates.ts', import.meta.url));
 
 /**
  * Gives the parts that run in the browser our own `solid-js/web`, which makes markup by a Trusted

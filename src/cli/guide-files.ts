@@ -6,11 +6,11 @@ import { joinGuides } from '../guide/join.ts';
 import type { Part } from '../guide/join.ts';
 import { loadPart, loadShared } from '../guide/load.ts';
 import type { GuideProblem } from '../guide/problem.ts';
-import type { GuideSentences } from '../guide/prove/sentences.ts';
+import type { GuideSentences } from '../proof/sentences.ts';
 import type { Guide, GuideId } from '../guide/types.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { joinedText } from '../text/shared-text.ts';
+import { joinedText } from '../content/shared-text.ts';
 import { guideFiles, inRoot, sharedFile } from './books.ts';
 
 /** A file of sentences that cannot be used. */

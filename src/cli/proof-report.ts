@@ -1,8 +1,8 @@
 /** A guide's proof as lines for people and as plain values for machines. */
-import type { Score } from '../guide/mutate/score.ts';
-import type { CounterExample, Proof, Verdict } from '../guide/prove/prove.ts';
-import { pageGrade, passages } from '../guide/prove/sentences.ts';
-import type { GuideSentences, NodeSentences } from '../guide/prove/sentences.ts';
+import type { Score } from '../../tests/support/mutate/score.ts';
+import type { CounterExample, Proof, Verdict } from '../proof/prove.ts';
+import { pageGrade, passages } from '../proof/sentences.ts';
+import type { GuideSentences, NodeSentences } from '../proof/sentences.ts';
 import { guidesOf, isOwn, ownNodes } from '../guide/ids.ts';
 import type { Guide, Journey } from '../guide/types.ts';
 import { spoken } from '../text/placeholders.ts';

@@ -1,5 +1,5 @@
 /** Words for the proof: what each property says, and what is wrong where it fails. */
-import type { Fault, PropertyId } from '../guide/prove/property.ts';
+import type { Fault, PropertyId } from '../proof/property.ts';
 import type { Told } from './guide-words.ts';
 
 export const propertyWords: Readonly<Record<PropertyId, string>> = {

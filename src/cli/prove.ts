@@ -5,15 +5,15 @@
 import { relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { GuideProblem } from '../guide/problem.ts';
-import { prove } from '../guide/prove/prove.ts';
+import { prove } from '../proof/prove.ts';
 import { guideFiles, inRoot } from './books.ts';
 import { readGuide, readSentences } from './guide-files.ts';
 import type { TextProblem } from './guide-files.ts';
 import { tellProblem } from './guide-words.ts';
 import { languageHolds } from '../text/check-language.ts';
 import { languageLines } from '../text/language-words.ts';
-import { languages } from '../text/languages.ts';
-import { SOURCE, languageReport } from '../text/whole-language.ts';
+import { languages } from '../content/languages.ts';
+import { SOURCE, languageReport } from '../content/whole-language.ts';
 import { mutationScores } from './mutation.ts';
 import { mutationLine, proofJson, proofLines, spokenGrade } from './proof-report.ts';
 import type { Proved } from './proof-report.ts';

@@ -1,4 +1,4 @@
-import type { EntriesProblem } from '../round/entries.ts';
+import type { EntriesProblem } from '../route/entries.ts';
 
 /** English for the terminal: what is wrong with the whole of what was given, and what to do. */
 export function tellEntries(problem: EntriesProblem): string {

@@ -1,17 +1,17 @@
 /** A day's round at a terminal: text in, one JSON object or a table out. */
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { makeAssess } from '../round/assess.ts';
-import { entriesOf } from '../round/entries.ts';
-import type { EntriesProblem } from '../round/entries.ts';
-import type { Figures } from '../round/figures.ts';
-import { roundJson } from '../round/json.ts';
-import type { RoundJson } from '../round/json.ts';
-import { readEntry } from '../round/read.ts';
-import { csvOf, carriedColumns } from '../round/table.ts';
-import type { Round, Unread, Visit } from '../round/types.ts';
-import { byUrgency, seenOf } from '../round/visit.ts';
-import { guides, models, sides } from '../text/content.ts';
+import { makeAssess } from '../visit/assess.ts';
+import { entriesOf } from '../route/entries.ts';
+import type { EntriesProblem } from '../route/entries.ts';
+import type { Figures } from '../visit/figures.ts';
+import { roundJson } from '../route/json.ts';
+import type { RoundJson } from '../route/json.ts';
+import { readEntry } from '../route/read.ts';
+import { csvOf, carriedColumns } from '../route/table.ts';
+import type { Round, Unread, Visit } from '../route/types.ts';
+import { byUrgency, seenOf } from '../visit/visit.ts';
+import { guides, models, sides } from '../content/load.ts';
 import type { Books } from './books.ts';
 
 /** The chance that is asked for where none is named. */

@@ -102,7 +102,7 @@ export interface GuideNode {
   readonly breakerStaysOff: boolean;
   /** Emergency stops only: the danger answer this stop is for, so that two swapped stops show. */
   readonly danger?: AnswerId;
-  /** File name of the line drawing under `src/ui/drawings`, without its ending. */
+  /** File name of the line drawing under `src/site/drawings`, without its ending. */
   readonly drawing?: string;
 }
 

@@ -3,7 +3,7 @@
  * Plain data for another program (`public/schema/job.json`); its words are made at the edge.
  */
 import type { Urgency } from '../guide/types.ts';
-import { follow } from './call.ts';
+import { follow } from '../journey/edit.ts';
 import type { BookGuide } from './library.ts';
 import type { Note, NoteCode } from './types.ts';
 

@@ -1,5 +1,5 @@
-import { languages } from '../text/languages.ts';
-import { DATA_FOLDER, dataFiles } from '../ui/carried/files.ts';
+import { languages } from '../content/languages.ts';
+import { DATA_FOLDER, dataFiles } from '../site/data/files.ts';
 
 /** The parts of pages that are loaded on demand. */
 export function getStaticPaths() {

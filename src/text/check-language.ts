@@ -1,6 +1,6 @@
 /** One language of the site as a whole: is it complete, and does it read easily? */
-import { pageGrade } from '../guide/prove/sentences.ts';
-import type { NodeSentences } from '../guide/prove/sentences.ts';
+import { pageGrade } from '../proof/sentences.ts';
+import type { NodeSentences } from '../proof/sentences.ts';
 import { easeOf, measuredBy } from './reading-ease.ts';
 import { hardest } from './readability.ts';
 import { spoken } from './placeholders.ts';

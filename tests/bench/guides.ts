@@ -4,7 +4,7 @@ import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
 import { inRoot, sharedFile } from '../../src/cli/books.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { loadGuides } from '../../src/guide/load-guides.ts';
-import { prove } from '../../src/guide/prove/prove.ts';
+import { prove } from '../../src/proof/prove.ts';
 import { freeze } from '../../src/note/freeze.ts';
 import { makeLibrary } from '../../src/note/library.ts';
 import { CEILINGS, weigh } from '../browser/support/weight.ts';

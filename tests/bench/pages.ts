@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from '@playwright/test';
 import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
-import { formatFragment } from '../../src/guide/fragment.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
 import { codeFor, shownCode, to } from '../browser/support/note.ts';
 import { CEILINGS, weigh, type Weight } from '../browser/support/weight.ts';
 import { kindsOf } from '../browser/support/kinds.ts';

@@ -1,4 +1,4 @@
-import { prove } from '../../src/guide/prove/prove.ts';
+import { prove } from '../../src/proof/prove.ts';
 import type {
   Answer,
   AnswerId,

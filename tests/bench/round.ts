@@ -1,8 +1,8 @@
 import { loadFigures, makeRound } from '../../src/cli/round.ts';
-import { loadRound } from '../../src/round/load.ts';
-import { totalOf } from '../../src/round/total.ts';
-import { MOST_VISITS } from '../../src/round/entries.ts';
-import { damaged, publishedBooks, sampleCodes } from '../unit/round/support/codes.ts';
+import { loadRound } from '../../src/route/load.ts';
+import { totalOf } from '../../src/route/total.ts';
+import { MOST_VISITS } from '../../src/route/entries.ts';
+import { damaged, publishedBooks, sampleCodes } from '../unit/route/support/codes.ts';
 import type { Row } from './row.ts';
 
 /** Rounds measured, each of other codes, after as many to warm up. */

@@ -3,8 +3,8 @@
  * (W3C community report, https://webaudio.github.io/web-speech-api/) takes down what is said.
  */
 import type { Page } from '@playwright/test';
-import { formatFragment } from '../../src/guide/fragment.ts';
-import { languages } from '../../src/text/languages.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
+import { languages } from '../../src/content/languages.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';

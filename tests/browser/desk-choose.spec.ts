@@ -1,7 +1,7 @@
 // The desk's first page: every guide can be chosen there, and its call writes a code of its own.
 import { loadWorking } from '../../src/cli/books.ts';
 import { readCode } from '../../src/note/read.ts';
-import { namespaceText } from '../../src/text/words.ts';
+import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
 import { library, newest } from './support/books.ts';
 import { rows, say } from './support/desk.ts';

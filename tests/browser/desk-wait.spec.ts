@@ -1,5 +1,5 @@
 // The desk's wait across a reload: the device's clock may have been set meanwhile.
-import { formatFragment } from '../../src/guide/fragment.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
 import { guide, ways } from './support/codes.ts';
 import { expect, test } from './support/fixtures.ts';

@@ -1,7 +1,7 @@
 // The desk: a call from start to end, by keys alone and by touch, and everything that may go wrong.
 import type { Page } from '@playwright/test';
 import { jobSchema } from '../../src/cli/job-json.ts';
-import { parseFragment } from '../../src/guide/fragment.ts';
+import { parseFragment } from '../../src/address/fragment.ts';
 import { spell } from '../../src/note/spelling.ts';
 import type { NoteCode } from '../../src/note/types.ts';
 import { axe } from './support/axe.ts';

@@ -1,4 +1,4 @@
-import { formatJourney } from '../../src/guide/journey-text.ts';
+import { formatJourney } from '../../src/address/journey-text.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import type { NodeId } from '../../src/guide/types.ts';

@@ -1,6 +1,6 @@
 import { loadWorking } from '../../src/cli/books.ts';
 import { ownNodes, split } from '../../src/guide/ids.ts';
-import { formatJourney } from '../../src/guide/journey-text.ts';
+import { formatJourney } from '../../src/address/journey-text.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';

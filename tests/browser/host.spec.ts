@@ -11,7 +11,7 @@ import type { Browser } from '@playwright/test';
 import { NGINX } from '../../.config/nginx-install.ts';
 import { headersFor, parseHeaders } from '../../src/cli/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
-import { policy } from '../../src/ui/policy.ts';
+import { policy } from '../../src/site/policy.ts';
 import { ask } from '../unit/cli/ask.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { NOBODY, copyOf, isRoot, nginx, type Nginx } from './support/nginx.ts';

@@ -1,6 +1,6 @@
 // Whole journeys where tabs die, move back and forth, stand side by side, and requests are lost.
 import type { BrowserContext, Page } from '@playwright/test';
-import { formatJourney } from '../../src/guide/journey-text.ts';
+import { formatJourney } from '../../src/address/journey-text.ts';
 import { expect, siteUrl, test } from './support/fixtures.ts';
 import { addressOf, codeFor, guide, made, shownCode, to } from './support/note.ts';
 import { answerLink, walkGuide } from './support/site.ts';

@@ -2,12 +2,12 @@
  * The site in all its languages. `EVERY=1` looks at every page in both themes; without it a
  * sample of them, so that each change can afford it.
  */
-import { languageOf, languages, staffLanguages } from '../../src/text/languages.ts';
+import { languageOf, languages, staffLanguages } from '../../src/content/languages.ts';
 import { axe } from './support/axe.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
-import { formatFragment } from '../../src/guide/fragment.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
 import { every, pagesIn } from './support/pages.ts';
 import { answerLink, readablePagesOf } from './support/site.ts';
 

@@ -1,4 +1,4 @@
-import { formatFragment } from '../../src/guide/fragment.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';

@@ -1,4 +1,4 @@
-import { parseFragment } from '../../src/guide/fragment.ts';
+import { parseFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page, TestInfo } from '@playwright/test';
 import { roundSchema } from '../../src/cli/round-json.ts';
-import { damaged, publishedBooks, sampleCodes } from '../unit/round/support/codes.ts';
+import { damaged, publishedBooks, sampleCodes } from '../unit/route/support/codes.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';

@@ -1,10 +1,10 @@
 // What the site lets nobody do, tried in a real browser.
 import type { Page } from '@playwright/test';
-import { policy } from '../../src/ui/policy.ts';
+import { policy } from '../../src/site/policy.ts';
 import { expect, siteDir, siteUrl, test } from './support/fixtures.ts';
 import { MARK, hostileTexts } from './support/hostile.ts';
 import { codeFor, open, to, ways } from './support/note.ts';
-import { formatJourney } from '../../src/guide/journey-text.ts';
+import { formatJourney } from '../../src/address/journey-text.ts';
 import { pagesOf } from './support/site.ts';
 
 test.skip(({ isMobile }) => !isMobile, 'the rules are the same on every screen');

@@ -1,5 +1,5 @@
 /** What assistive technology is told of each kind of page, pinned. */
-import { formatFragment } from '../../src/guide/fragment.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
 import type { Locator } from '@playwright/test';
 import { expect, siteUrl, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';

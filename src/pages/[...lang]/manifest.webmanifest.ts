@@ -1,7 +1,7 @@
 import type { APIRoute } from 'astro';
-import { languageParams } from '../../text/addresses.ts';
-import { languageOf, mainLanguage } from '../../text/languages.ts';
-import { words } from '../../text/words.ts';
+import { languageParams } from '../../site/addresses.ts';
+import { languageOf, mainLanguage } from '../../content/languages.ts';
+import { words } from '../../site/words.ts';
 
 export const getStaticPaths = languageParams;
 

@@ -1,4 +1,4 @@
-import type { Fragment } from '../../../src/guide/fragment.ts';
+import type { Fragment } from '../../../src/address/fragment.ts';
 import { dayOf } from '../../../src/note/day.ts';
 import { writeCode } from '../../../src/note/write.ts';
 import { library, newest } from './books.ts';

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import type { Journey } from '../../../src/guide/types.ts';
-import { formatFragment, type Fragment } from '../../../src/guide/fragment.ts';
-import { parseJourney } from '../../../src/guide/journey-text.ts';
+import { formatFragment, type Fragment } from '../../../src/address/fragment.ts';
+import { parseJourney } from '../../../src/address/journey-text.ts';
 import { expect } from './fixtures.ts';
 import { guide } from './note.ts';
 

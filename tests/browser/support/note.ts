@@ -1,5 +1,5 @@
 import { expect, type Page } from '@playwright/test';
-import { formatFragment, parseFragment, type Fragment } from '../../../src/guide/fragment.ts';
+import { formatFragment, parseFragment, type Fragment } from '../../../src/address/fragment.ts';
 import { readQr } from './qr.ts';
 
 export { codeFor, guide, made, to, ways } from './codes.ts';

@@ -1,5 +1,5 @@
 // The pages of each language, or an even sample of them.
-import { languages } from '../../../src/text/languages.ts';
+import { languages } from '../../../src/content/languages.ts';
 import { siteDir } from './fixtures.ts';
 import { readablePagesOf } from './site.ts';
 

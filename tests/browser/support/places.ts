@@ -1,8 +1,8 @@
 // One page of every kind, in the state a reader meets it in.
 import { expect, type Page } from '@playwright/test';
-import { formatFragment } from '../../../src/guide/fragment.ts';
-import { mainLanguage, staffLanguages, languages } from '../../../src/text/languages.ts';
-import { publishedBooks, sampleCodes } from '../../unit/round/support/codes.ts';
+import { formatFragment } from '../../../src/address/fragment.ts';
+import { mainLanguage, staffLanguages, languages } from '../../../src/content/languages.ts';
+import { publishedBooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
 import { HUM, keyOf } from './desk.ts';
 

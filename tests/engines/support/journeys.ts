@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadWorking } from '../../../src/cli/books.ts';
-import { formatFragment } from '../../../src/guide/fragment.ts';
+import { formatFragment } from '../../../src/address/fragment.ts';
 import { isOwn, split } from '../../../src/guide/ids.ts';
-import { formatJourney } from '../../../src/guide/journey-text.ts';
+import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
-import { languageOf, languages } from '../../../src/text/languages.ts';
+import { languageOf, languages } from '../../../src/content/languages.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
 import { shortestWays } from '../../browser/support/ways.ts';
 import { Silent, answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';

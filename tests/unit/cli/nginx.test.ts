@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 import { frontPages } from '../../../.config/front-pages.mjs';
 import { parseHeaders } from '../../../src/cli/headers.ts';
 import { nginxConfig, type NginxSite } from '../../../src/cli/nginx-config.ts';
-import { headersFile } from '../../../src/ui/policy.ts';
+import { headersFile } from '../../../src/site/policy.ts';
 
 // What nginx makes of the configuration is tested with nginx itself, in tests/browser/host.spec.ts.
 const SITE: NginxSite = {

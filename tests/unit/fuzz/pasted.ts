@@ -1,10 +1,10 @@
 // The round's list as it is pasted: codes in lines, or a table with a column of them.
 import Papa from 'papaparse';
 import { isDeepStrictEqual } from 'node:util';
-import { withEntries } from '../../../src/round/columns.ts';
-import { entriesOf } from '../../../src/round/entries.ts';
-import { readEntry } from '../../../src/round/read.ts';
-import { csvOf } from '../../../src/round/table.ts';
+import { withEntries } from '../../../src/route/columns.ts';
+import { entriesOf } from '../../../src/route/entries.ts';
+import { readEntry } from '../../../src/route/read.ts';
+import { csvOf } from '../../../src/route/table.ts';
 import type { Target } from './engine.ts';
 import { SPELLED, codesOf, hold, library } from './good.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { foreign } from '../../../src/guide/ids.ts';
 import { joinGuides, unresolved } from '../../../src/guide/join.ts';
 import type { HandOver, Part } from '../../../src/guide/join.ts';
-import { prove } from '../../../src/guide/prove/prove.ts';
+import { prove } from '../../../src/proof/prove.ts';
 import type { Guide, GuideId, GuideNode, NodeId } from '../../../src/guide/types.ts';
 import { oracle } from './support/oracle.ts';
 import { randomGuide } from './support/random-guide.ts';

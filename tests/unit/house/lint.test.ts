@@ -2,7 +2,8 @@ import { ESLint } from 'eslint';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const fromRoot = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
+const fromRoot = (path: string) =>
+  fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 
 // Only the rules under test: type-checked rules would need the snippet to be a file of the project.
 const eslint = new ESLint({
@@ -36,16 +37,16 @@ describe('import directions', () => {
     ['src/guide/x.ts', "export const x = () => import('../cli/serve.ts');", PATHS],
     ['src/pages/x.ts', "import '../cli/serve.ts';", PATHS],
     ['src/text/x.ts', "import '../cli/serve.ts';", PATHS],
-    ['src/ui/x.ts', "import '../cli/serve.ts';", PATHS],
+    ['src/app/x.ts', "import '../cli/serve.ts';", PATHS],
     ['src/guide/x.ts', "import 'node:fs';", PACKAGES],
     ['src/note/x.ts', "import 'astro';", PACKAGES],
     ['src/diagnosis/x.ts', "import 'i18next';", PACKAGES],
     ['src/physics/x.ts', "import { createSignal } from 'solid-js';", PACKAGES],
     ['src/result.ts', "import 'node:fs';", PACKAGES],
-    ['src/ui/question/x.ts', "import 'zod';", PACKAGES],
-    ['src/ui/question/x.ts', "import 'i18next';", PACKAGES],
-    ['src/ui/question/x.ts', "import 'solid-js/web';", PACKAGES],
-    ['src/ui/x.ts', "import 'node:fs';", PACKAGES],
+    ['src/app/question/x.ts', "import 'zod';", PACKAGES],
+    ['src/app/question/x.ts', "import 'i18next';", PACKAGES],
+    ['src/app/question/x.ts', "import 'solid-js/web';", PACKAGES],
+    ['src/app/x.ts', "import 'node:fs';", PACKAGES],
     ['src/guide/x.ts', "export const x = () => import('zod');", 'no-restricted-syntax'],
     ['src/guide/x.ts', 'export const x = document;', 'no-restricted-globals'],
     ['src/note/x.ts', 'export const x = process;', 'no-restricted-globals'],
@@ -59,8 +60,8 @@ describe('import directions', () => {
     ['src/note/x.ts', "import '../guide/types.ts';"],
     ['src/guide/x.ts', "import '../physics/cooldown.ts';"],
     ['src/guide/x.ts', "import 'zod';"],
-    ['src/ui/x.ts', "import '../note/types.ts';"],
-    ['src/ui/question/x.ts', "import '../../guide/types.ts';"],
+    ['src/app/x.ts', "import '../note/types.ts';"],
+    ['src/app/question/x.ts', "import '../../guide/types.ts';"],
     ['src/pages/x.ts', "import '../note/types.ts';"],
     ['src/cli/x.ts', "import 'node:fs';\nimport '../note/types.ts';\nconsole.log('x');"],
     ['tests/browser/x.spec.ts', "import { expect } from '@playwright/test';"],

@@ -2,11 +2,11 @@ import { expect } from 'vitest';
 import { evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { posterior } from '../../../src/diagnosis/posterior.ts';
-import { parseJourney } from '../../../src/guide/journey-text.ts';
+import { parseJourney } from '../../../src/address/journey-text.ts';
 import type { Urgency } from '../../../src/guide/types.ts';
 import { split } from '../../../src/guide/ids.ts';
-import { walk } from '../../../src/guide/walk.ts';
-import { guides, models } from '../../../src/text/content.ts';
+import { walk } from '../../../src/journey/walk.ts';
+import { guides, models } from '../../../src/content/load.ts';
 
 /** A person and what they answer, with what should come of it. */
 export interface Situation {

@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { loadGuide, loadShared } from '../../../../src/guide/load.ts';
 import { writtenOut } from '../../../../src/guide/shared.ts';
-import type { GuideSentences } from '../../../../src/guide/prove/sentences.ts';
+import type { GuideSentences } from '../../../../src/proof/sentences.ts';
 import type { Guide } from '../../../../src/guide/types.ts';
-import { joinedText } from '../../../../src/text/shared-text.ts';
+import { joinedText } from '../../../../src/content/shared-text.ts';
 
 function read(path: string): string {
   return readFileSync(fileURLToPath(new URL(`../../../../${path}`, import.meta.url)), 'utf8');

@@ -1,0 +1,45 @@
+import type { JSX } from 'solid-js';
+import type { ReadingProblem } from '../../physics/reading.ts';
+import type { Words } from '../shared/words.ts';
+import type { Field, Unit } from './entries.ts';
+import { problemWords } from './figures.ts';
+
+interface Props {
+  readonly words: Words;
+  readonly field: Field;
+  readonly unit: Unit;
+  readonly value: string;
+  readonly problem: ReadingProblem | undefined;
+  onInput(text: string): void;
+}
+
+/** One field with its hint and, tied to it, what is wrong with what was typed. */
+export function Entry(props: Props): JSX.Element {
+  const t: Words['t'] = (key, facts) => props.words.t(key, facts);
+  const hint = () => `${props.field}-hint`;
+  const trouble = () => `${props.field}-trouble`;
+  return (
+    <div class="entry">
+      <label for={props.field}>
+        {t(`${props.field}.label`, { unit: t(`unit.${props.unit}`) })}
+      </label>
+      <p class="quiet" id={hint()}>
+        {t(`${props.field}.hint`)}
+      </p>
+      <input
+        id={props.field}
+        type="text"
+        inputmode={props.field === 'at' ? 'text' : 'decimal'}
+        autocomplete="off"
+        spellcheck={false}
+        aria-describedby={props.problem ? `${trouble()} ${hint()}` : hint()}
+        aria-invalid={props.problem ? 'true' : undefined}
+        value={props.value}
+        onInput={(event) => props.onInput(event.currentTarget.value)}
+      />
+      <p class="trouble" id={trouble()} aria-live="polite">
+        {props.problem && problemWords(props.words, props.field, props.problem)}
+      </p>
+    </div>
+  );
+}

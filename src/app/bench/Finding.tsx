@@ -1,0 +1,96 @@
+import { For, Show, type JSX } from 'solid-js';
+import type { SensorFinding } from '../../physics/sensor-verdict.ts';
+import type { Words } from '../shared/words.ts';
+import type { Entries } from './entries.ts';
+import { difference, number, ohms, temperature } from './figures.ts';
+import type { Band, Judged } from './judge.ts';
+
+interface Props {
+  readonly words: Words;
+  readonly entries: Entries;
+  readonly judged: Judged;
+}
+
+/** The verdict where both are known, and every figure that can be told. */
+export function Finding(props: Props): JSX.Element {
+  const t: Words['t'] = (key, facts) => props.words.t(key, facts);
+  return (
+    <>
+      <Show
+        when={props.judged.finding}
+        fallback={<p class="quiet">{t(props.judged.expected ? 'needsOhms' : 'needsAt')}</p>}
+      >
+        {(finding) => <Verdict words={props.words} finding={finding()} />}
+      </Show>
+      <dl>
+        <For each={rows(props)}>
+          {([label, text]) => (
+            <div>
+              <dt>{label}</dt>
+              <dd>{text}</dd>
+            </div>
+          )}
+        </For>
+      </dl>
+    </>
+  );
+}
+
+function Verdict(props: { readonly words: Words; readonly finding: SensorFinding }): JSX.Element {
+  const t: Words['t'] = (key, facts) => props.words.t(key, facts);
+  const verdict = () => props.finding.verdict;
+  const detail = () => {
+    if (verdict() === 'fits')
+      return t(props.finding.withinClassB ? 'verdict.fits.classB' : 'verdict.fits.trade');
+    if (verdict() === 'drifted')
+      return t(props.finding.offOhms > 0 ? 'verdict.drifted.high' : 'verdict.drifted.low');
+    const { fitsR0 } = props.finding;
+    if (verdict() !== 'other-kind') return t(`verdict.${verdict()}.next`);
+    return fitsR0 === undefined
+      ? t('verdict.other-kind.next')
+      : t('verdict.other-kind.fitsR0', { r0: number(props.words, fitsR0) });
+  };
+  return (
+    <div class="verdict" data-verdict={verdict()}>
+      <p class="word">{t(`verdict.${verdict()}.word`)}</p>
+      <p>{detail()}</p>
+    </div>
+  );
+}
+
+/** Labels and figures, top to bottom. */
+function rows({ words, entries, judged }: Props): readonly (readonly [string, string])[] {
+  const { unit } = entries;
+  const { expected, finding, believed } = judged;
+  const list: [string, string][] = [];
+  if (judged.ohms !== undefined)
+    list.push([
+      words.t('rows.believed'),
+      believed === undefined ? words.t('rows.offCurve') : temperature(words, believed, unit),
+    ]);
+  if (expected) {
+    const at = temperature(words, expected.celsius, unit);
+    list.push([words.t('rows.expected', { at }), ohms(words, expected.ohms)]);
+  }
+  if (finding && Number.isFinite(finding.offOhms)) {
+    const off = ohms(words, finding.offOhms, true);
+    const { offCelsius } = finding;
+    list.push([
+      words.t('rows.off'),
+      offCelsius === undefined
+        ? off
+        : words.t('rows.offBy', { ohms: off, degrees: difference(words, offCelsius, unit) }),
+    ]);
+  }
+  if (expected) {
+    const band = ({ celsius, low, high }: Band) =>
+      words.t('rows.band', {
+        degrees: difference(words, celsius, unit, false),
+        low: number(words, low),
+        high: number(words, high),
+      });
+    list.push([words.t('rows.classB'), band(expected.classB)]);
+    list.push([words.t('rows.trade'), band(expected.trade)]);
+  }
+  return list;
+}

@@ -1,0 +1,43 @@
+import { For, Show } from 'solid-js';
+import type { BookNode } from '../../note/library.ts';
+import { Key } from './Key.tsx';
+import { carriedOf, cautionsOf } from './nodes.ts';
+import { sayer } from '../shared/words.ts';
+import type { DeskProps } from './state.ts';
+
+/** Cautions to read out, with their signal word (ANSI Z535.4), ticked when they have been read. */
+export function Care(props: DeskProps & { readonly node: BookNode }) {
+  const t = sayer(props);
+  const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
+  const signal = () => carriedOf(props.page, props.node).care ?? 'warning';
+  const isRead = () => props.desk.isRead(props.node);
+  const title = () => (props.node.ways.length > 0 ? 'say.care' : 'end.never');
+  return (
+    <Show when={lines().length > 0}>
+      <section class={`care ${signal()}`} classList={{ read: isRead() }}>
+        <h3>
+          <Show when={signal() !== 'notice'}>
+            <span class="alert" aria-hidden="true">
+              !
+            </span>
+          </Show>
+          <span class="word">{t(`site:signals.${signal()}`)}</span>
+          <span class="of">{t(title())}</span>
+        </h3>
+        <ul>
+          <For each={lines()}>{(line) => <li>{line}</li>}</For>
+        </ul>
+        <Show
+          when={isRead()}
+          fallback={
+            <button type="button" class="tick" onClick={() => props.desk.tick()}>
+              <Key of={t('keys.space')} /> {t('say.read')}
+            </button>
+          }
+        >
+          <p class="ticked">{t('say.isRead')}</p>
+        </Show>
+      </section>
+    </Show>
+  );
+}

@@ -1,0 +1,37 @@
+import { For } from 'solid-js';
+import { answerOf } from '../note/sentences.ts';
+import { Key } from './Key.tsx';
+import { choicesOf, UNSURE } from './nodes.ts';
+import { sayer } from '../shared/words.ts';
+import type { DeskProps } from './state.ts';
+
+/** The answers, each with its number key; "does not know" is always there, on 0. */
+export function Choices(props: DeskProps) {
+  const t = sayer(props);
+  const node = () => props.desk.node();
+  const waits = () => props.desk.mustRead();
+  return (
+    <ul class="choices" aria-label={t('say.answers')}>
+      <For each={choicesOf(props.page, node())}>
+        {({ way, key }) => (
+          <li classList={{ unsure: way.answer === UNSURE }}>
+            <button
+              type="button"
+              aria-disabled={waits() ? 'true' : undefined}
+              aria-describedby={waits() ? 'desk-status' : undefined}
+              classList={{ present: props.desk.present() === way.answer }}
+              onClick={() => props.desk.choose(way.answer)}
+            >
+              <Key of={key} />
+              <span>
+                {answerOf(props.page.words, props.desk.guide, node(), way.answer)}
+                {way.answer === UNSURE && <small>{t('say.unsure')}</small>}
+                {props.desk.present() === way.answer && <small>{t('say.now')}</small>}
+              </span>
+            </button>
+          </li>
+        )}
+      </For>
+    </ul>
+  );
+}

@@ -1,0 +1,118 @@
+import { Show, createMemo, createSignal, onMount } from 'solid-js';
+import { readCode } from '../../note/read.ts';
+import type { Note } from '../../note/types.ts';
+import { Repaired } from '../preview/Repaired.tsx';
+import { asPreview, problemWords } from '../preview/sentences.ts';
+import { Key } from './Key.tsx';
+import { sayer } from '../shared/words.ts';
+import type { DeskProps } from './state.ts';
+
+/** A code the caller already has, also of half a journey: read it and go on from there. */
+export function CodeIn(props: DeskProps) {
+  const t = sayer(props);
+  let field: HTMLTextAreaElement | undefined;
+  const [code, setCode] = createSignal('');
+  const [settled, setSettled] = createSignal(false);
+  const reading = createMemo(() => {
+    const text = code().trim();
+    return settled() ? readCode(text, props.page.library) : undefined;
+  });
+  const problem = () => {
+    const now = reading();
+    return now?.kind === 'refused' ? problemWords(props.page.words, now.problem) : undefined;
+  };
+  const repaired = () => {
+    const now = reading();
+    return now?.kind === 'repaired' ? now : undefined;
+  };
+  const go = (note: Note) => props.desk.resume(note);
+  const read = () => {
+    setSettled(true);
+    const now = reading();
+    if (now?.kind === 'exact') go(now.note);
+    else if (now?.kind === 'repaired')
+      queueMicrotask(() => document.querySelector<HTMLElement>('.repair button')?.focus());
+    else field?.focus();
+  };
+  onMount(() => {
+    // A link from elsewhere may bring a code along; it is read like a typed one.
+    const brought = props.desk.brought();
+    if (brought !== undefined) {
+      setCode(brought);
+      read();
+    }
+    if (repaired() === undefined) field?.focus();
+  });
+  return (
+    <section class="ask code-in">
+      <h2 id="desk-say" tabindex="-1">
+        {t('codeIn.title')}
+      </h2>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          read();
+        }}
+      >
+        <label for="desk-code">{t('codeIn.label')}</label>
+        <p class="quiet" id="desk-code-hint">
+          {t('codeIn.hint')}
+        </p>
+        <textarea
+          id="desk-code"
+          class="typed"
+          ref={(element) => (field = element)}
+          rows="2"
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          aria-describedby="desk-code-hint desk-code-problem"
+          aria-invalid={problem() ? 'true' : undefined}
+          value={code()}
+          onInput={({ currentTarget }) => {
+            setSettled(false);
+            setCode(currentTarget.value);
+          }}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter' || event.isComposing) return;
+            event.preventDefault();
+            event.currentTarget.form?.requestSubmit();
+          }}
+        />
+        <p id="desk-code-problem" role="status">
+          <Show when={problem()}>
+            {(told) => (
+              <>
+                {told().what} <strong>{t('codeIn.next')}:</strong> {told().next}
+              </>
+            )}
+          </Show>
+        </p>
+        <Show when={props.desk.call().journey.length > 0}>
+          <p class="quiet">{t('codeIn.replace')}</p>
+        </Show>
+        <div class="ways">
+          <button type="submit">
+            <Key of="Enter" /> {t('codeIn.read')}
+          </button>
+          <button type="button" class="plain" onClick={() => props.desk.show('now')}>
+            <Key of={t('keys.esc')} /> {t('codeIn.close')}
+          </button>
+        </div>
+      </form>
+      <Show when={repaired()}>
+        {(now) => (
+          <Repaired
+            page={{ words: asPreview(props.page.words) }}
+            reading={now()}
+            onYes={() => go(now().note)}
+            onNo={() => {
+              setSettled(false);
+              field?.focus();
+            }}
+          />
+        )}
+      </Show>
+    </section>
+  );
+}

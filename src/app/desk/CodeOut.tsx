@@ -1,0 +1,145 @@
+import { For, Show, createEffect, createMemo, createSignal, on } from 'solid-js';
+import { readBack, type Compared } from '../../note/read-back.ts';
+import { spell } from '../../note/spelling.ts';
+import type { NoteCode } from '../../note/types.ts';
+import { Groups } from '../note/Groups.tsx';
+import { problemWords } from '../preview/sentences.ts';
+import { Key } from './Key.tsx';
+import { letters } from './keys.ts';
+import { sayer } from '../shared/words.ts';
+import type { DeskProps } from './state.ts';
+
+/** The code to give out with its spelling words, and what the caller reads back beside it. */
+export function CodeOut(props: DeskProps & { readonly code: NoteCode | undefined }) {
+  const t = sayer(props);
+  return (
+    <section class="panel code-out">
+      <h2>
+        {t('codeOut.title')} <Key of={letters.codeOut} />
+      </h2>
+      <Show when={props.code} fallback={<p class="quiet">{t('codeOut.none')}</p>}>
+        {(code) => <Give {...props} code={code()} />}
+      </Show>
+    </section>
+  );
+}
+
+function Give(props: DeskProps & { readonly code: NoteCode }) {
+  const t = sayer(props);
+  const [typed, setTyped] = createSignal('');
+  const [whole, setWhole] = createSignal(false);
+  const [changed, setChanged] = createSignal(false);
+  const digits = () => props.page.words.list('note:digits');
+  const spelled = createMemo(() =>
+    spell(props.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
+  );
+  const back = createMemo(() =>
+    typed().trim() === '' ? undefined : readBack(props.code, typed(), whole()),
+  );
+  createEffect(
+    on(
+      () => props.code,
+      () => {
+        // A code read back counts no more once it has changed.
+        setChanged(typed() !== '');
+        setTyped('');
+        setWhole(false);
+      },
+      { defer: true },
+    ),
+  );
+  createEffect(() => {
+    if (back()?.kind === 'same') props.desk.confirmReadBack(props.code);
+  });
+  const differing = () => {
+    const now = back();
+    return now?.kind === 'different' ? now : undefined;
+  };
+  const said = () => {
+    const now = back();
+    if (!now) return changed() ? t('codeOut.changed') : '';
+    switch (now.kind) {
+      case 'same':
+        return t('codeOut.same', { count: now.of });
+      case 'so-far':
+        return t('codeOut.soFar', { count: now.given, of: now.of });
+      case 'different':
+        return t('codeOut.different', { count: now.count });
+      case 'unclear': {
+        if (!whole()) return '';
+        const { what, next } = problemWords(props.page.words, now.problem);
+        return `${what} ${next}`;
+      }
+    }
+  };
+  return (
+    <>
+      <p class="quiet">{t('codeOut.say')}</p>
+      <Groups code={props.code} spelled={spelled()} label={t('codeOut.label')} />
+      <p class="field">
+        <label for="desk-back">{t('codeOut.back')}</label>
+        <span class="quiet" id="desk-back-hint">
+          {t('codeOut.hint')}
+        </span>
+        <input
+          id="desk-back"
+          class="typed"
+          type="text"
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          aria-describedby="desk-back-hint desk-back-said"
+          aria-invalid={differing() ? 'true' : undefined}
+          value={typed()}
+          onInput={({ currentTarget }) => {
+            setTyped(currentTarget.value);
+            setWhole(false);
+          }}
+          onChange={() => setWhole(true)}
+          onKeyDown={({ key, isComposing }) => {
+            if (key === 'Enter' && !isComposing) setWhole(true);
+          }}
+        />
+      </p>
+      <p class="back-said" id="desk-back-said" role="status" data-kind={back()?.kind}>
+        {said()}
+      </p>
+      <Show when={differing()}>{(now) => <Differences {...props} places={now().places} />}</Show>
+    </>
+  );
+}
+
+/** Code above, what was read back below, sign by sign; differences marked, and told in words. */
+function Differences(props: DeskProps & { readonly places: readonly Compared[] }) {
+  const t = sayer(props);
+  const different = () => props.places.filter(({ how }) => how !== 'same');
+  return (
+    <>
+      <p class="quiet">{t('codeOut.compared')}</p>
+      <div class="compared" aria-hidden="true">
+        <For each={props.places}>
+          {({ at, is, was, how }) => (
+            <span class={how} classList={{ first: at % 4 === 0 && is !== '' }}>
+              <span>{is === '' ? '·' : is}</span>
+              <span>{was === '' ? '·' : was}</span>
+            </span>
+          )}
+        </For>
+      </div>
+      <ul class="differences">
+        <For each={different()}>
+          {({ at, is, was, how }) => (
+            <li>
+              {t(`codeOut.${how}`, {
+                group: Math.floor(at / 4) + 1,
+                place: (at % 4) + 1,
+                is,
+                was,
+              })}
+            </li>
+          )}
+        </For>
+      </ul>
+    </>
+  );
+}

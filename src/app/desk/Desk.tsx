@@ -1,0 +1,78 @@
+import { For, Match, Show, Switch } from 'solid-js';
+import { Ask } from './Ask.tsx';
+import { Bar } from './Bar.tsx';
+import { CallerCard } from './CallerCard.tsx';
+import { CodeIn } from './CodeIn.tsx';
+import { CodeOut } from './CodeOut.tsx';
+import { DetailsCard } from './DetailsCard.tsx';
+import { End } from './End.tsx';
+import { JobCard } from './JobCard.tsx';
+import { Journey } from './Journey.tsx';
+import { Keys } from './Keys.tsx';
+import type { Clocks } from './clocks.ts';
+import type { Outcome } from './outcome.ts';
+import { sayer } from '../shared/words.ts';
+import type { Shortcuts } from './shortcuts.ts';
+import type { DeskProps } from './state.ts';
+
+/** One screen for a call. */
+export function Desk(
+  props: DeskProps & {
+    readonly clocks: Clocks;
+    readonly outcome: Outcome;
+    readonly shortcuts: Shortcuts;
+  },
+) {
+  const t = sayer(props);
+  const said = (): string => {
+    const told = props.desk.status();
+    return told ? t(told.key, told.facts) : '';
+  };
+  return (
+    <div class="desk">
+      <Bar
+        {...props}
+        urgency={props.outcome.job()?.urgency ?? 'unknown'}
+        call={props.clocks.call}
+        step={props.clocks.step}
+      />
+      <Show when={props.desk.found().length > 0}>
+        <div class="told" role="note">
+          <For each={props.desk.found()}>{(key) => <p>{t(key)}</p>}</For>
+          <button type="button" class="plain" onClick={() => props.desk.understood()}>
+            {t('told.close')}
+          </button>
+        </div>
+      </Show>
+      <p class="status" id="desk-status" role="status">
+        {said()}
+      </p>
+      <div class="middle">
+        <Switch fallback={<Ask {...props} now={props.clocks.now} />}>
+          <Match when={props.desk.view().kind === 'code'}>
+            <CodeIn {...props} />
+          </Match>
+          <Match when={props.desk.node().ways.length === 0}>
+            <End {...props} />
+          </Match>
+        </Switch>
+        <JobCard
+          {...props}
+          job={props.outcome.job()}
+          onCopy={(form) => void props.outcome.copyJob(form)}
+        />
+      </div>
+      <Journey {...props} />
+      <div class="sheet">
+        <CallerCard {...props} />
+        <CodeOut {...props} code={props.outcome.code()} />
+        <DetailsCard {...props} />
+      </div>
+      <Keys
+        page={props.page}
+        on={props.shortcuts.on()}
+        onSwitch={(on) => props.shortcuts.turn(on)}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,54 @@
+import { For, Show } from 'solid-js';
+import { withEntry } from '../shared/entry.ts';
+import { knownDetails } from '../note/code.ts';
+import { ErrorText } from './ErrorText.tsx';
+import { Key } from './Key.tsx';
+import { letters } from './keys.ts';
+import { carriedOf } from './nodes.ts';
+import { sayer } from '../shared/words.ts';
+import type { DeskProps } from './state.ts';
+
+/** The display's text and the optional details; both go into the code. */
+export function DetailsCard(props: DeskProps) {
+  const t = sayer(props);
+  const chosen = () => knownDetails(props.page.book, props.desk.fragment().details);
+  const choose = (id: string, answer: string) => {
+    props.desk.note({ details: withEntry(chosen(), id, answer) });
+  };
+  // On a step that asks for it the field stands there instead.
+  const elsewhere = () =>
+    props.desk.view().kind === 'at' && carriedOf(props.page, props.desk.node()).takesError;
+  return (
+    <section class="panel details">
+      <h2>
+        {t('details.title')} <Key of={letters.details} />
+      </h2>
+      <p class="quiet">{t('details.text')}</p>
+      <Show when={!elsewhere()}>
+        <ErrorText page={props.page} desk={props.desk} />
+      </Show>
+      <div class="fields">
+        <For each={props.page.book.details}>
+          {({ id, answers }) => (
+            <p class="field">
+              <label for={`desk-detail-${id}`}>{t(`note:details.${id}.label`)}</label>
+              <select
+                id={`desk-detail-${id}`}
+                onChange={({ currentTarget }) => choose(id, currentTarget.value)}
+              >
+                <option value="">{t('details.unanswered')}</option>
+                <For each={answers}>
+                  {(answer) => (
+                    <option value={answer} selected={chosen()[id] === answer}>
+                      {t(`note:details.${id}.answers.${answer}`)}
+                    </option>
+                  )}
+                </For>
+              </select>
+            </p>
+          )}
+        </For>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,55 @@
+import { For, Show, type Accessor } from 'solid-js';
+import { clock } from '../../journey/countdown.ts';
+import { Key } from './Key.tsx';
+import { letters } from './keys.ts';
+import { carriedOf } from './nodes.ts';
+import { sayer } from '../shared/words.ts';
+import type { DeskProps } from './state.ts';
+
+/** The count-down of a step. Its end rides in the address; it is worked out from the clock. */
+export function StepTimer(props: DeskProps & { readonly now: Accessor<number> }) {
+  const t = sayer(props);
+  const timer = () => carriedOf(props.page, props.desk.node()).timer;
+  return (
+    <Show when={timer()}>
+      {(found) => {
+        const cooling = () => found().kind === 'cooling';
+        const left = () => {
+          const running = props.desk.fragment().timer;
+          if (running?.node !== props.desk.node().id) return undefined;
+          return running.end - props.now() / 1000;
+        };
+        const faces = (seconds: number): [string, number][] => {
+          const [earliest, latest] = found().minutes;
+          return cooling()
+            ? [
+                ['soonest', seconds - (latest - earliest) * 60],
+                ['slowest', seconds],
+              ]
+            : [['left', seconds]];
+        };
+        const over = () => (faces(left() ?? 1)[0]?.[1] ?? 1) <= 0;
+        return (
+          <section class="step-timer">
+            <Show when={left() !== undefined}>
+              <p class="faces" role="timer">
+                <For each={faces(left() ?? 0)}>
+                  {([name, seconds]) => (
+                    <span>
+                      {t(`timer.${name}`)} <strong>{clock(seconds)}</strong>
+                    </span>
+                  )}
+                </For>
+              </p>
+            </Show>
+            <p role="status">{over() ? t(cooling() ? 'timer.mayBe' : 'timer.over') : ''}</p>
+            <button type="button" class="plain" onClick={() => props.desk.startTimer()}>
+              <Key of={letters.timer} />
+              {t(left() === undefined ? 'timer.start' : 'timer.again')}
+            </button>
+          </section>
+        );
+      }}
+    </Show>
+  );
+}

@@ -1,0 +1,61 @@
+/**
+ * What is known of the caller. It stays in the tab's memory; only where the firm has switched
+ * it on (`desk: keep-caller: tab`) does it also lie in the tab's session storage, for a reload.
+ */
+import { createSignal, type Accessor } from 'solid-js';
+import { withEntry } from '../shared/entry.ts';
+import { callerFields, callerMost, type Caller, type CallerField } from '../../note/job.ts';
+
+export interface CallerState {
+  readonly caller: Accessor<Caller>;
+  /** Whether something was there from before a reload. */
+  readonly restored: boolean;
+  readonly set: (field: CallerField, text: string) => void;
+  readonly clear: () => void;
+}
+
+/** Of a `Storage` what is needed; undefined keeps nothing. */
+export type Keeper = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined;
+
+const KEY = 'hobnote.desk.caller';
+
+function read(keeper: Keeper): Caller {
+  try {
+    const value: unknown = JSON.parse(keeper?.getItem(KEY) ?? 'null');
+    if (typeof value !== 'object' || value === null) return {};
+    const texts = value as Record<string, unknown>;
+    return Object.fromEntries(
+      callerFields.flatMap((field) => {
+        const text = Object.hasOwn(texts, field) ? texts[field] : undefined;
+        return typeof text === 'string' && text !== ''
+          ? [[field, text.slice(0, callerMost[field])]]
+          : [];
+      }),
+    );
+  } catch {
+    // Blocked or broken storage holds nothing to go on with.
+    return {};
+  }
+}
+
+/** @param fresh the tab begins anew: a copy from another call is not taken up, but removed */
+export function createCaller(keeper: Keeper, fresh: boolean): CallerState {
+  const before = fresh ? {} : read(keeper);
+  const [caller, setCaller] = createSignal<Caller>(before);
+  const keep = (texts: Caller): void => {
+    setCaller(texts);
+    try {
+      if (Object.keys(texts).length === 0) keeper?.removeItem(KEY);
+      else keeper?.setItem(KEY, JSON.stringify(texts));
+    } catch {
+      // Memory holds it all the same.
+    }
+  };
+  if (fresh) keep({});
+  return {
+    caller,
+    restored: Object.keys(before).length > 0,
+    set: (field, text) => keep(withEntry(caller(), field, text)),
+    clear: () => keep({}),
+  };
+}

@@ -1,0 +1,80 @@
+/** What comes of a call: its code, the job, and the way onto the clipboard. */
+import { createMemo, type Accessor } from 'solid-js';
+import { dayOf } from '../../note/day.ts';
+import { tidyErrorText } from '../../note/error-text.ts';
+import { makeJob, type Job } from '../../note/job.ts';
+import type { NoteCode } from '../../note/types.ts';
+import { copy } from '../shared/copy.ts';
+import { codeOf, knownDetails, localDay } from '../note/code.ts';
+import { jobText } from './job-text.ts';
+import { carriedOf, cautionsOf } from './nodes.ts';
+import type { Page } from './page.ts';
+import type { DeskState } from './state.ts';
+
+export type Form = 'text' | 'json';
+
+export interface Outcome {
+  readonly code: Accessor<NoteCode | undefined>;
+  readonly job: Accessor<Job | undefined>;
+  readonly copyJob: (form: Form) => Promise<void>;
+}
+
+export function createOutcome(page: Page, desk: DeskState): Outcome {
+  const code = createMemo(() => {
+    if (desk.call().journey.length === 0) return undefined;
+    const retraced = { guide: desk.guide, passed: [], end: desk.followed().end };
+    return codeOf(page.library, page.book, retraced, desk.fragment())?.code;
+  });
+  const made = () => desk.fragment().made ?? localDay(new Date());
+  /** Nodes with cautions that the journey came past, an end reached among them. */
+  const careful = () => {
+    const { nodes, end } = desk.followed();
+    const passed = end.ways.length === 0 ? [...nodes, end] : nodes;
+    return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
+  };
+  const job = createMemo((): Job | undefined => {
+    const written = code();
+    if (!written) return undefined;
+    const named = (read: boolean) =>
+      careful()
+        .filter((node) => desk.isRead(node) === read)
+        .map(({ id }) => id);
+    return makeJob(desk.guide, {
+      code: written,
+      codeReadBack: desk.readBack() === written,
+      note: {
+        release: page.book.release,
+        guide: desk.guide.id,
+        journey: desk.call().journey,
+        day: dayOf(new Date(`${made()}T00:00:00Z`)),
+        details: knownDetails(page.book, desk.fragment().details),
+        error: tidyErrorText(desk.fragment().error ?? ''),
+      },
+      made: made(),
+      breakerStaysOff: carriedOf(page, desk.followed().end).breakerStaysOff === true,
+      cautions: { read: named(true), unread: named(false) },
+      caller: desk.caller.caller(),
+    });
+  });
+  return {
+    code,
+    job,
+    async copyJob(form) {
+      const found = job();
+      if (!found) {
+        desk.say({ key: 'status.noJob' });
+        return;
+      }
+      const json = form === 'json';
+      const worked = await copy(
+        json ? JSON.stringify(found, undefined, 2) : jobText(page.words, desk.guide, found),
+      );
+      const done = json ? 'status.copiedJson' : 'status.copied';
+      desk.say({ key: worked ? done : 'status.byHand' });
+      if (worked) return;
+      const field = document.querySelector<HTMLTextAreaElement>(json ? '#desk-json' : '#desk-job');
+      field?.focus();
+      field?.select();
+    },
+  };
+}

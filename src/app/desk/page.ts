@@ -1,0 +1,42 @@
+/** What the desk carries besides its sentences and note books; made in `pages`. */
+import type { Signal, Timer } from '../../guide/types.ts';
+import type { Remaining } from '../../journey/walk.ts';
+import type { Book, Library } from '../../note/library.ts';
+import type { Words } from '../shared/words.ts';
+import type { Calls } from '../note/calls.ts';
+
+/** What a note book does not say of a node. */
+export interface CarriedNode {
+  readonly care?: Signal;
+  readonly timer?: Timer;
+  readonly takesError?: true;
+  readonly breakerStaysOff?: true;
+  readonly left: Remaining;
+  /** How many of the node’s ways in the book are its own answers; the rest are exits. */
+  readonly answers: number;
+}
+
+export interface Carried {
+  readonly keepCaller: 'never' | 'tab';
+}
+
+/** What the desk loads for a guide; made in `carried`. */
+export interface DeskPart {
+  /** Node → the rest of it. */
+  readonly nodes: Readonly<Record<string, CarriedNode>>;
+  readonly calls: Calls;
+  /** Sentences of the guide and of those it hands over to. */
+  readonly texts: Readonly<Record<string, unknown>>;
+}
+
+/** What is there before a guide is chosen. */
+export interface Shell extends Carried {
+  readonly words: Words;
+  readonly library: Library;
+  readonly book: Book;
+  /** Guide → the address of its part, the main guide's first. */
+  readonly files: Readonly<Record<string, string>>;
+}
+
+/** What every part of the desk reads in a call. */
+export type Page = Shell & DeskPart;

@@ -1,0 +1,71 @@
+import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
+import type { Fragment } from '../../address/fragment.ts';
+import type { Book } from '../../note/library.ts';
+import { spell } from '../../note/spelling.ts';
+import type { Words } from '../shared/words.ts';
+import { Added } from './Added.tsx';
+import { Groups } from './Groups.tsx';
+import { Large } from './Large.tsx';
+import { Pass } from './Pass.tsx';
+import { previewAddress, previewPage, type Coded } from './code.ts';
+import { qrPath } from './qr.ts';
+
+/** Above this a phone's camera has trouble with the finer squares: the picture holds the code only. */
+const QR_MOST = 400;
+
+/** The code to read out, to show and to hand on. */
+export function Code(props: { words: Words; book: Book; coded: Coded; fragment: Fragment }) {
+  const preview = previewPage();
+  const digits = createMemo(() => props.words.list('digits'));
+  const spelled = createMemo(() =>
+    spell(props.coded.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
+  );
+  const long = createMemo(() => previewAddress(preview, props.coded, props.fragment));
+  const short = () =>
+    previewAddress(preview, { code: props.coded.code }, { journey: [], details: {} });
+  const cut = () => long().length > QR_MOST;
+  const qr = createMemo(() => qrPath(cut() ? short() : long()));
+  const [said, setSaid] = createSignal('');
+  createEffect(
+    on(
+      () => props.coded.code,
+      () => setSaid(props.words.t('code.changed')),
+      { defer: true },
+    ),
+  );
+  return (
+    <section class="card code-card">
+      <h2>{props.words.t('code.title')}</h2>
+      <p>{props.words.t('code.text')}</p>
+      <Groups code={props.coded.code} spelled={spelled()} label={props.words.t('code.label')} />
+      <p class="said" role="status">
+        {said()}
+      </p>
+      <Pass
+        words={props.words}
+        code={props.coded.code}
+        link={long()}
+        spelled={spelled()}
+        say={setSaid}
+      >
+        <Large words={props.words} code={props.coded.code} spelled={spelled()} />
+      </Pass>
+      <figure class="qr">
+        <svg
+          viewBox={`0 0 ${qr().size} ${qr().size}`}
+          role="img"
+          aria-label={props.words.t('qr.label')}
+          shape-rendering="crispEdges"
+        >
+          <rect class="light" width={qr().size} height={qr().size} />
+          <path class="dark" d={qr().path} />
+        </svg>
+        <figcaption>
+          {props.words.t('qr.text')}
+          <Show when={cut()}> {props.words.t('qr.cut')}</Show>
+        </figcaption>
+      </figure>
+      <Added words={props.words} book={props.book} fragment={props.fragment} />
+    </section>
+  );
+}

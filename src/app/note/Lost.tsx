@@ -1,0 +1,35 @@
+import type { Fragment } from '../../address/fragment.ts';
+import { bookGuide, type Book } from '../../note/library.ts';
+import type { Words } from '../shared/words.ts';
+import { hashOf, pageOf } from './state.ts';
+
+/** No journey, or one that fits no guide: start at the beginning, what was written kept. */
+export function Lost(props: { words: Words; book: Book; guide: string; fragment: Fragment }) {
+  const why = () => (props.fragment.journey.length === 0 ? 'empty' : 'astray');
+  const written = () => {
+    const { error, details, model, remark, kept } = props.fragment;
+    return hashOf({
+      journey: [],
+      details,
+      ...(error ? { error } : {}),
+      ...(model ? { model } : {}),
+      ...(remark ? { remark } : {}),
+      ...(kept ? { kept } : {}),
+    });
+  };
+  const start = () => {
+    const guide = bookGuide(props.book, props.guide);
+    return guide ? pageOf(guide, guide.start.id) + written() : `../${written()}`;
+  };
+  return (
+    <section class="card">
+      <h2>{props.words.t(`${why()}.title`)}</h2>
+      <p>{props.words.t(`${why()}.text`)}</p>
+      <p>
+        <a class="button" href={start()}>
+          {props.words.t('start')}
+        </a>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,83 @@
+import { For, Match, Show, Switch, createEffect, createMemo } from 'solid-js';
+import type { Book, Library } from '../../note/library.ts';
+import type { Words } from '../shared/words.ts';
+import { Answers } from './Answers.tsx';
+import { Code } from './Code.tsx';
+import { Lost } from './Lost.tsx';
+import { More } from './More.tsx';
+import { Outcome } from './Outcome.tsx';
+import { codeOf, localDay } from './code.ts';
+import type { NotePart } from './part.ts';
+import { retrace } from '../../journey/retrace.ts';
+import type { NoteState } from './state.ts';
+
+export function NotePage(props: {
+  library: Library;
+  book: Book;
+  part: NotePart;
+  words: Words;
+  state: NoteState;
+}) {
+  const fragment = () => props.state.fragment();
+  const retraced = createMemo(() => retrace(props.book, props.part.guide, fragment().journey));
+  createEffect(() => {
+    // The day is set once, when the note is first shown, and rides along from there.
+    if (retraced() && fragment().made === undefined)
+      props.state.change({ made: localDay(new Date()) });
+  });
+  const coded = createMemo(() => {
+    const found = retraced();
+    return found && props.part.frozen
+      ? codeOf(props.library, props.book, found, fragment())
+      : undefined;
+  });
+  const problems = () => [...new Set(props.state.problems().map(({ code }) => code))];
+  return (
+    <>
+      <Show when={problems().length > 0}>
+        <div class="told" role="note">
+          <For each={problems()}>{(code) => <p>{props.words.t(`problems.${code}`)}</p>}</For>
+        </div>
+      </Show>
+      <Switch>
+        <Match when={retraced()}>
+          {(found) => (
+            <>
+              <Outcome
+                words={props.words}
+                retraced={found()}
+                calls={props.part.calls}
+                fragment={fragment()}
+              />
+              <Show when={coded()} fallback={<p class="told">{props.words.t('noCode')}</p>}>
+                {(code) => (
+                  <Code
+                    words={props.words}
+                    book={props.book}
+                    coded={code()}
+                    fragment={fragment()}
+                  />
+                )}
+              </Show>
+              <More
+                words={props.words}
+                book={props.book}
+                state={props.state}
+                leftOut={coded()?.leftOut}
+              />
+              <Answers words={props.words} retraced={found()} fragment={fragment()} />
+            </>
+          )}
+        </Match>
+        <Match when={true}>
+          <Lost
+            words={props.words}
+            book={props.book}
+            guide={props.part.guide}
+            fragment={fragment()}
+          />
+        </Match>
+      </Switch>
+    </>
+  );
+}

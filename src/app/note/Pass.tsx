@@ -1,0 +1,105 @@
+import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
+import { copy } from '../shared/copy.ts';
+import type { Words } from '../shared/words.ts';
+
+/** Select a field's text once it stands in the page. */
+function mark(field: HTMLTextAreaElement): void {
+  queueMicrotask(() => {
+    field.focus();
+    field.select();
+  });
+}
+
+/** The ways to hand the code on. What the browser cannot do has no button. */
+export function Pass(props: {
+  words: Words;
+  code: string;
+  link: string;
+  spelled: readonly (readonly string[])[];
+  say: (sentence: string) => void;
+  children: JSX.Element;
+}) {
+  const [manual, setManual] = createSignal<string>();
+  const [aloud, setAloud] = createSignal(false);
+  const canShare = 'share' in navigator;
+  const canSpeak = 'speechSynthesis' in window;
+
+  async function copied(text: string, done: string): Promise<void> {
+    const worked = await copy(text);
+    setManual(worked ? undefined : text);
+    props.say(props.words.t(worked ? done : 'pass.copyByHand'));
+  }
+  async function share(): Promise<void> {
+    try {
+      await navigator.share({
+        title: props.words.t('title'),
+        text: props.words.t('pass.shareText', { code: props.code }),
+        url: props.link,
+      });
+    } catch (error) {
+      // Closing the share sheet is no failure.
+      if (!(error instanceof DOMException && error.name === 'AbortError'))
+        props.say(props.words.t('pass.shareFailed'));
+    }
+  }
+  function speak(): void {
+    speechSynthesis.cancel();
+    if (aloud()) return void setAloud(false);
+    // A full stop makes the voice rest between groups, so that a listener can write.
+    const speech = new SpeechSynthesisUtterance(
+      props.spelled.map((group) => group.join(', ')).join('. '),
+    );
+    speech.lang = props.words.language;
+    speech.rate = 0.8;
+    speech.onend = speech.onerror = () => setAloud(false);
+    setAloud(true);
+    speechSynthesis.speak(speech);
+  }
+  onCleanup(() => {
+    if (canSpeak) speechSynthesis.cancel();
+  });
+  return (
+    <>
+      <Show when={manual()}>
+        {(text) => (
+          <p class="by-hand">
+            <label for="by-hand">{props.words.t('pass.byHand')}</label>
+            <textarea id="by-hand" readonly rows="3" ref={mark}>
+              {text()}
+            </textarea>
+          </p>
+        )}
+      </Show>
+      <div class="pass no-print">
+        <Show when={canShare}>
+          <button type="button" onClick={() => void share()}>
+            {props.words.t('pass.share')}
+          </button>
+        </Show>
+        <button
+          type="button"
+          class={canShare ? 'plain' : ''}
+          onClick={() => void copied(props.code, 'pass.copied')}
+        >
+          {props.words.t('pass.copy')}
+        </button>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => void copied(props.link, 'pass.copiedLink')}
+        >
+          {props.words.t('pass.copyLink')}
+        </button>
+        {props.children}
+        <Show when={canSpeak}>
+          <button type="button" class="plain" onClick={speak}>
+            {props.words.t(aloud() ? 'pass.quiet' : 'pass.aloud')}
+          </button>
+        </Show>
+        <button type="button" class="plain" onClick={() => print()}>
+          {props.words.t('pass.print')}
+        </button>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,89 @@
+/** From the address's parts to the note code and the address a technician opens. */
+import type { Fragment } from '../../address/fragment.ts';
+import { formatFragment } from '../../address/fragment.ts';
+import { dayOf } from '../../note/day.ts';
+import { longestError, tidyErrorText, uncarried } from '../../note/error-text.ts';
+import type { Book, Library } from '../../note/library.ts';
+import type { Note, NoteCode } from '../../note/types.ts';
+import { writeCode } from '../../note/write.ts';
+import type { Retraced } from '../../journey/retrace.ts';
+
+/** Why the code does not hold the display's text; the long form still does. */
+export type LeftOut =
+  | { readonly code: 'characters'; readonly characters: readonly string[] }
+  | { readonly code: 'too-long'; readonly length: number; readonly most: number };
+
+export interface Coded {
+  readonly code: NoteCode;
+  readonly leftOut?: LeftOut;
+}
+
+/** The day of a date where the reader is, `2026-11-25`. */
+export function localDay(date: Date): string {
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+/** Details the book knows; an address may hold anything. */
+export function knownDetails(book: Book, details: Fragment['details']): Record<string, string> {
+  return Object.fromEntries(
+    book.details.flatMap(({ id, answers }) => {
+      const answer = Object.hasOwn(details, id) ? details[id] : undefined;
+      return answer !== undefined && answers.includes(answer) ? [[id, answer]] : [];
+    }),
+  );
+}
+
+function whyLeftOut(error: string): LeftOut | undefined {
+  const characters = uncarried(error);
+  if (characters.length > 0) return { code: 'characters', characters };
+  const { length } = error;
+  return length > longestError ? { code: 'too-long', length, most: longestError } : undefined;
+}
+
+/** The code of a note; undefined where the book cannot write it, which a retraced journey rules out. */
+export function codeOf(
+  library: Library,
+  book: Book,
+  { guide }: Retraced,
+  fragment: Fragment,
+): Coded | undefined {
+  const error = tidyErrorText(fragment.error ?? '');
+  const leftOut = whyLeftOut(error);
+  const note: Note = {
+    release: book.release,
+    guide: guide.id,
+    journey: fragment.journey,
+    day: dayOf(new Date(`${fragment.made ?? localDay(new Date())}T00:00:00Z`)),
+    details: knownDetails(book, fragment.details),
+    error: leftOut ? '' : error,
+  };
+  const written = writeCode(note, library);
+  if (!written.ok) return undefined;
+  return leftOut ? { code: written.value, leftOut } : { code: written.value };
+}
+
+/** The preview as the firm's technicians read it: in the site's first language, whatever this page speaks. */
+export function previewPage(): string {
+  const place = document.getElementById('note')?.dataset['preview'] ?? '../preview/';
+  return new URL(place, location.href).href;
+}
+
+/** The preview's address with a code, and with what the code cannot hold. */
+export function previewAddress(
+  preview: string,
+  { code, leftOut }: Coded,
+  fragment: Fragment,
+): string {
+  const { error, model, remark } = fragment;
+  const url = new URL(preview);
+  url.hash = formatFragment({
+    journey: [],
+    details: {},
+    code,
+    ...(leftOut && error ? { error } : {}),
+    ...(model ? { model } : {}),
+    ...(remark ? { remark } : {}),
+  });
+  return url.href;
+}

@@ -1,0 +1,55 @@
+/**
+ * The note's state is the address's fragment: it survives reload, and is never sent. What was
+ * written in own words lies in the tab, out of the browser's history.
+ */
+import { createSignal, type Accessor } from 'solid-js';
+import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
+import { keep } from '../shared/kept-journey.ts';
+import { formatFragment, parseFragment } from '../../address/fragment.ts';
+import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
+import { whole } from '../../guide/ids.ts';
+import type { BookGuide } from '../../note/library.ts';
+
+export interface NoteState {
+  readonly fragment: Accessor<Fragment>;
+  /** What was wrong with the address as it came. */
+  readonly problems: Accessor<readonly FragmentProblem[]>;
+  /** Change parts; '' takes a text out. The address follows. */
+  change(parts: Partial<Fragment>): void;
+}
+
+/** Also kept beside the address, for the first page to go on from. */
+export function createNoteState(): NoteState {
+  const put = (fragment: Fragment): void => {
+    history.replaceState(history.state, '', `#${formatFragment(forAddress(fragment))}`);
+  };
+  const open = (): ReturnType<typeof parseFragment> => {
+    const { fragment, problems } = parseFragment(location.hash);
+    const now = tuckAway(bringBack(fragment));
+    if (fragment.model ?? fragment.remark) put(now);
+    return { fragment: now, problems };
+  };
+  const [read, setRead] = createSignal(open());
+  addEventListener('hashchange', () => setRead(open()));
+  return {
+    fragment: () => read().fragment,
+    problems: () => read().problems,
+    change(parts) {
+      const fragment = tuckAway({ ...read().fragment, ...parts });
+      setRead({ ...read(), fragment });
+      put(fragment);
+      keep(location.pathname + location.hash);
+    },
+  };
+}
+
+/** Address of a node's page from a page one folder deep: its own guide's, or the other it is of. */
+export function pageOf(guide: BookGuide, node: string): string {
+  return `../${whole(guide.id, node)}/`;
+}
+
+/** A fragment as a link's `#…` within this tab, or '' where it holds nothing. */
+export function hashOf(fragment: Fragment): string {
+  const text = formatFragment(forAddress(fragment));
+  return text === '' ? '' : `#${text}`;
+}

@@ -1,0 +1,121 @@
+import { For, Show, createSignal, type JSX } from 'solid-js';
+import type { PlanStep } from '../../diagnosis/plan.ts';
+import type { Check } from '../../diagnosis/types.ts';
+import { Results } from './Results.tsx';
+import { minutes, name, names, percent } from './facts.ts';
+import { sayer } from '../shared/words.ts';
+import type { Page } from './page.ts';
+import type { Visit } from './visit.ts';
+
+interface Props {
+  readonly page: Page;
+  readonly visit: Visit;
+  readonly check: Check;
+  /** Its place in the order; none for a check the order does not come to. */
+  readonly step: PlanStep | undefined;
+  onResult(result: string): void;
+}
+
+/** One check: in a line what it takes, opened how to make it and what its results say. */
+export function CheckCard(props: Props): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const [open, setOpen] = createSignal(false);
+  const title = () => name(words(), 'checks', props.check.id);
+  return (
+    <details class="card check" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <span class="title">{title()}</span>{' '}
+        <span class="quiet">
+          <Show
+            when={props.step}
+            fallback={t('plan.alone', { minutes: minutes(words(), props.check.minutes) })}
+          >
+            {(step) => <Takes {...props} step={step()} />}
+          </Show>
+        </span>
+      </summary>
+      <Show when={open()}>
+        <Care {...props} />
+        <h4>{t('plan.how')}</h4>
+        <ol>
+          <For each={words().list(`diagnosis:checks.${props.check.id}.how`)}>
+            {(line) => <li>{line}</li>}
+          </For>
+        </ol>
+        <Show when={props.check.id.startsWith('sensor')}>
+          <p>
+            <a href="../bench/">{t('plan.bench')}</a>
+          </p>
+        </Show>
+        <Results {...props} />
+        <Needs {...props} />
+      </Show>
+    </details>
+  );
+}
+
+/** Minutes, what they open, and how often it comes to this. */
+function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const opens = () => props.step.opens;
+  return (
+    <>
+      {minutes(words(), props.step.minutes)}
+      <Show when={opens().length > 0}>
+        {t('plan.opens', {
+          minutes: minutes(words(), props.step.minutes - props.check.minutes),
+          access: names(words(), 'access', opens()),
+        })}
+      </Show>
+      <Show when={opens().length === 0 && props.check.access.length > 0}>{t('plan.shared')}</Show>
+      <Show when={props.step.reached < 1} fallback=".">
+        {t('plan.reached', { share: percent(words(), props.step.reached) })}
+      </Show>
+    </>
+  );
+}
+
+/** What holds for every check stands first on every one. */
+function Care(props: Props): JSX.Element {
+  const words = () => props.page.words;
+  return (
+    <div class="care">
+      <ul>
+        <For each={words().list('diagnosis:everyCheck')}>{(line) => <li>{line}</li>}</For>
+        <For each={props.check.cautions}>
+          {(caution) => <li>{name(words(), 'cautions', caution)}</li>}
+        </For>
+      </ul>
+    </div>
+  );
+}
+
+function Needs(props: Props): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const none = () => t('plan.none');
+  const rows = (): readonly (readonly [string, string])[] => [
+    ['reading', words().t(`diagnosis:reading.${props.check.reading}`)],
+    ['access', names(words(), 'access', props.check.access) || none()],
+    ['tools', names(words(), 'tools', props.check.tools) || none()],
+    ['skills', names(words(), 'skills', props.check.skills) || none()],
+    [
+      'condemns',
+      props.check.condemns === undefined ? none() : name(words(), 'parts', props.check.condemns),
+    ],
+  ];
+  return (
+    <dl>
+      <For each={rows()}>
+        {([row, text]) => (
+          <div>
+            <dt>{t(`plan.${row}`)}</dt>
+            <dd>{text}</dd>
+          </div>
+        )}
+      </For>
+    </dl>
+  );
+}

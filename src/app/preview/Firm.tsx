@@ -1,0 +1,105 @@
+import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import type { Firmness } from '../../diagnosis/firmness.ts';
+import type { Evidence } from '../../diagnosis/types.ts';
+import { Bar } from './Bar.tsx';
+import { name, percent } from './facts.ts';
+import { sayer } from '../shared/words.ts';
+import type { Page } from './page.ts';
+import type { Visit } from './visit.ts';
+
+interface Props {
+  readonly page: Page;
+  readonly visit: Visit;
+}
+
+/** By how much each figure may be wrong, up or down. */
+const FACTOR = 2;
+const DRAWS = 500;
+/** First stays first in so many draws: our own choice of where the words change. */
+const FIRM = 0.9;
+const FAIRLY = 0.6;
+/** Faults whose ranges are shown. */
+const MOST_SHOWN = 5;
+
+/** Lets the page paint and take taps before the next piece. */
+const pause = () => new Promise((later) => setTimeout(later));
+
+/** How firm the ranking is, drawn in pieces after the page stands. */
+export function Firm(props: Props): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const [firm, setFirm] = createSignal<Firmness>();
+  const draw = async (evidence: Evidence, over: AbortSignal): Promise<void> => {
+    const { firmnessInPieces } = await import('../../diagnosis/firmness.ts');
+    const options = { factor: FACTOR, draws: DRAWS };
+    const pieces = firmnessInPieces(props.visit.model, evidence, options);
+    while (!over.aborted) {
+      const { done, value } = pieces.next();
+      if (done) {
+        setFirm(value);
+        return;
+      }
+      await pause();
+    }
+  };
+  createEffect(
+    on(
+      () => props.visit.evidence(),
+      (evidence) => {
+        const life = new AbortController();
+        onCleanup(() => life.abort());
+        setFirm(undefined);
+        // Not there (no network, a new release): the ranking stands without it.
+        draw(evidence, life.signal).catch(() => undefined);
+      },
+    ),
+  );
+  const degree = (stays: number) => {
+    if (stays >= FIRM) return 'firm';
+    return stays >= FAIRLY ? 'fairly' : 'shaky';
+  };
+  const ranges = ({ ranges: all }: Firmness) =>
+    props.visit
+      .ranking()
+      .slice(0, MOST_SHOWN)
+      .flatMap(({ fault }) => all.filter((one) => one.fault === fault));
+  return (
+    <div class="card firm">
+      <h3>{t('firm.title')}</h3>
+      <Show when={firm()} fallback={<p class="quiet">{t('firm.drawing')}</p>}>
+        {(now) => (
+          <>
+            <p>
+              <strong>{t(`firm.degree.${degree(now().firstStays)}`)}</strong>{' '}
+              {t('firm.stays', {
+                share: percent(words(), now().firstStays),
+                draws: now().draws,
+                factor: FACTOR,
+              })}
+            </p>
+            <details>
+              <summary>{t('firm.ranges')}</summary>
+              <dl>
+                <For each={ranges(now())}>
+                  {({ fault, low, high }) => (
+                    <div>
+                      <dt>{name(words(), 'faults', fault)}</dt>
+                      <dd>
+                        <Bar from={low} part={high - low} />
+                        {t('firm.range', {
+                          low: percent(words(), low),
+                          high: percent(words(), high),
+                        })}
+                      </dd>
+                    </div>
+                  )}
+                </For>
+              </dl>
+              <p class="quiet">{t('firm.note')}</p>
+            </details>
+          </>
+        )}
+      </Show>
+    </div>
+  );
+}

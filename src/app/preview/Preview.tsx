@@ -1,0 +1,101 @@
+import { For, Match, Show, Switch, type JSX } from 'solid-js';
+import type { ReadProblem } from '../../note/types.ts';
+import { Demos } from './Demos.tsx';
+import { NoteView } from './NoteView.tsx';
+import { Reader } from './Reader.tsx';
+import { Repaired } from './Repaired.tsx';
+import { Later } from '../visits/Later.tsx';
+import { sayer } from '../shared/words.ts';
+import type { Page } from './page.ts';
+import { problemWords } from './sentences.ts';
+import type { PreviewState } from './state.ts';
+
+interface Props {
+  readonly page: Page;
+  readonly state: PreviewState;
+}
+
+/** The technician's page: the field, and whatever its code reads as. */
+export function Preview(props: Props): JSX.Element {
+  const t = sayer(props);
+  let result: HTMLElement | undefined;
+  const reading = () => props.state.reading();
+  const exact = () => {
+    const now = reading();
+    return now?.kind === 'exact' ? now : undefined;
+  };
+  const repaired = () => {
+    const now = reading();
+    return props.state.settled() && now?.kind === 'repaired' ? now : undefined;
+  };
+  const refused = () => {
+    const now = reading();
+    return props.state.settled() && now?.kind === 'refused' ? now.problem : undefined;
+  };
+  return (
+    <>
+      <Reader page={props.page} state={props.state} />
+      <For each={props.state.problems()}>
+        {(problem) => (
+          <p class="card address-problem">{t(`errors:fragment.${problem.code}`, { ...problem })}</p>
+        )}
+      </For>
+      <div class="result" id="result" tabindex="-1" ref={(element) => (result = element)}>
+        <Switch>
+          <Match when={refused()}>
+            {(problem) => <Problem page={props.page} problem={problem()} />}
+          </Match>
+          <Match when={repaired()}>
+            {(now) => (
+              <Show when={props.state.said() !== 'rejected'}>
+                <Repaired
+                  page={props.page}
+                  reading={now()}
+                  onYes={() => {
+                    props.state.say('confirmed');
+                    result?.focus();
+                  }}
+                  onNo={() => {
+                    props.state.say('rejected');
+                    document.getElementById('code')?.focus();
+                  }}
+                />
+              </Show>
+            )}
+          </Match>
+          <Match when={exact()}>
+            {(now) => <NoteView page={props.page} reading={now()} extras={props.state.extras()} />}
+          </Match>
+        </Switch>
+      </div>
+      <Later
+        class="visits-fold"
+        title={t('visits:title')}
+        failed={t('visits:failed')}
+        content={() =>
+          import('../visits/Visits.tsx').then(({ Visits }) => () => <Visits page={props.page} />)
+        }
+      />
+      <Demos
+        page={props.page}
+        onChoose={(code) => {
+          props.state.load(`#c=${code}`);
+          // The links move down under a long note; the reader goes to the note.
+          result?.focus();
+          result?.scrollIntoView();
+        }}
+      />
+    </>
+  );
+}
+
+function Problem(props: { readonly page: Page; readonly problem: ReadProblem }): JSX.Element {
+  const t = sayer(props);
+  const words = () => problemWords(props.page.words, props.problem);
+  return (
+    <section class="card problem" id="problem">
+      <h2>{t('problem.next')}</h2>
+      <p>{words().next}</p>
+    </section>
+  );
+}

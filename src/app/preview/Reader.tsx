@@ -1,0 +1,161 @@
+import { Show, createSignal, type JSX } from 'solid-js';
+import { FileButton } from '../shared/FileButton.tsx';
+import { Camera } from './Camera.tsx';
+import { scanned } from '../../address/scanned.ts';
+import { makeDecode } from './decode.ts';
+import { sayer } from '../shared/words.ts';
+import type { Page } from './page.ts';
+import { problemWords } from './sentences.ts';
+import type { PreviewState } from './state.ts';
+
+interface Props {
+  readonly page: Page;
+  readonly state: PreviewState;
+}
+
+/** The code field and the other ways to fill it: camera, picture. */
+export function Reader(props: Props): JSX.Element {
+  const t = sayer(props);
+  const [camera, setCamera] = createSignal(false);
+  const [trouble, setTrouble] = createSignal('');
+  let field: HTMLTextAreaElement | undefined;
+  let scan: HTMLButtonElement | undefined;
+
+  const status = () => statusOf(props);
+  const invalid = () => props.state.settled() && props.state.reading()?.kind === 'refused';
+
+  const take = (text: string): void => {
+    closeCamera();
+    const found = scanned(text);
+    setTrouble(found ? '' : 'scan.foreign');
+    if (!found) return;
+    if ('fragment' in found) {
+      props.state.load(found.fragment);
+      return;
+    }
+    // Another note's model number has no place beside it.
+    props.state.type('');
+    props.state.type(found.code);
+    props.state.settle();
+  };
+  const closeCamera = () => {
+    if (!camera()) return;
+    setCamera(false);
+    scan?.focus();
+  };
+  /** The text of a picture's code, or why there is none, as a key of the page's sentences. */
+  const look = async (file: File): Promise<{ text: string } | { trouble: string }> => {
+    const image = await createImageBitmap(file).catch(() => undefined);
+    if (!image) return { trouble: 'scan.notPicture' };
+    const decode = await makeDecode().catch(() => undefined);
+    const text = await decode?.(image).catch(() => undefined);
+    image.close();
+    if (!decode) return { trouble: 'scan.library' };
+    return text === undefined ? { trouble: 'scan.nothing' } : { text };
+  };
+  const picture = async (file: File): Promise<void> => {
+    setTrouble('scan.looking');
+    const seen = await look(file);
+    if ('text' in seen) take(seen.text);
+    else setTrouble(seen.trouble);
+  };
+
+  return (
+    <form
+      class="card reader"
+      onSubmit={(event) => {
+        event.preventDefault();
+        props.state.settle();
+        if (props.state.code().trim() === '') field?.focus();
+      }}
+    >
+      <label for="code">{t('field.label')}</label>
+      <p class="quiet" id="code-hint">
+        {t('field.hint')}
+      </p>
+      <textarea
+        id="code"
+        ref={(element) => (field = element)}
+        rows="2"
+        autocomplete="off"
+        autocapitalize="characters"
+        spellcheck={false}
+        aria-describedby={invalid() ? 'code-status problem code-hint' : 'code-hint'}
+        aria-invalid={invalid() ? 'true' : undefined}
+        value={props.state.code()}
+        onInput={(event) => {
+          setTrouble('');
+          props.state.type(event.currentTarget.value);
+          // A pasted code is whole; a typed one is under way.
+          if (event.inputType === 'insertFromPaste') props.state.settle();
+        }}
+        onChange={() => props.state.settle()}
+        onKeyDown={(event) => {
+          if (event.key !== 'Enter' || event.isComposing) return;
+          event.preventDefault();
+          event.currentTarget.form?.requestSubmit();
+        }}
+      />
+      <p class="reading" id="code-status" role="status" classList={{ bad: invalid() }}>
+        {status()}
+      </p>
+      <div class="ways">
+        <button type="submit">{t('field.read')}</button>
+        <button
+          type="button"
+          class="plain"
+          ref={(element) => (scan = element)}
+          aria-expanded={camera()}
+          onClick={() => {
+            setTrouble('');
+            setCamera(!camera());
+          }}
+        >
+          {t(camera() ? 'scan.stop' : 'scan.camera')}
+        </button>
+        <FileButton label={t('scan.picture')} accept="image/*" onFile={picture} />
+        <Show when={props.state.code() !== ''}>
+          <button
+            type="button"
+            class="plain"
+            onClick={() => {
+              props.state.type('');
+              field?.focus();
+            }}
+          >
+            {t('field.clear')}
+          </button>
+        </Show>
+      </div>
+      <p class="trouble" role="alert">
+        {trouble() === '' ? '' : t(trouble())}
+      </p>
+      <Show when={camera()}>
+        <Camera
+          page={props.page}
+          onText={take}
+          onTrouble={(key) => {
+            setCamera(false);
+            setTrouble(key);
+          }}
+        />
+      </Show>
+    </form>
+  );
+}
+
+function statusOf({ page, state }: Props): string {
+  const t = sayer({ page });
+  const now = state.reading();
+  if (!now) return t(state.settled() ? 'status.empty' : 'status.typing', { count: 0 });
+  if (now.kind === 'exact')
+    return state.said() === 'confirmed'
+      ? t('status.confirmed')
+      : t('status.exact', { count: now.note.journey.length });
+  if (!state.settled())
+    return t('status.typing', { count: state.code().replace(/[\s-]/g, '').length });
+  if (state.said() === 'rejected') return t('status.rejected');
+  return now.kind === 'repaired'
+    ? t('status.repaired', { count: now.places.length })
+    : problemWords(page.words, now.problem).what;
+}

@@ -1,0 +1,65 @@
+import { For, Show, type JSX } from 'solid-js';
+import type { Place, Reading } from '../../note/types.ts';
+import { sayer } from '../shared/words.ts';
+import type { Page } from './page.ts';
+
+interface Props {
+  readonly page: Pick<Page, 'words'>;
+  readonly reading: Extract<Reading, { kind: 'repaired' }>;
+  onYes(): void;
+  onNo(): void;
+}
+
+/** With fewer check symbols left a random text passes once in 32 or oftener. */
+const SPARE_ENOUGH = 2;
+
+/** A proposed code: what was changed, and the question whether it is the caller's. */
+export function Repaired(props: Props): JSX.Element {
+  const t = sayer(props);
+  const groups = () => props.reading.code.split('-');
+  const changed = (at: number) =>
+    props.reading.places.some((place) => place.how !== 'added' && place.at === at);
+  return (
+    <section class="card repair">
+      <h2>{t('repair.title')}</h2>
+      <p>{t('repair.lead')}</p>
+      <p class="code">
+        <For each={groups()}>
+          {(group, index) => (
+            <span class="group">
+              <For each={[...group]}>
+                {(symbol, place) => (
+                  <Show when={changed(4 * index() + place())} fallback={symbol}>
+                    <mark>{symbol}</mark>
+                  </Show>
+                )}
+              </For>
+            </span>
+          )}
+        </For>
+      </p>
+      <h3>{t('repair.changed')}</h3>
+      <ul>
+        <For each={props.reading.places}>
+          {(place) => <li>{changeWords(props.page, place)}</li>}
+        </For>
+      </ul>
+      <Show when={props.reading.spare < SPARE_ENOUGH}>
+        <p class="strong">{t('repair.weak')}</p>
+      </Show>
+      <div class="ways">
+        <button type="button" onClick={() => props.onYes()}>
+          {t('repair.yes')}
+        </button>
+        <button type="button" class="plain" onClick={() => props.onNo()}>
+          {t('repair.no')}
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function changeWords({ words }: Pick<Page, 'words'>, { how, at, was, is }: Place): string {
+  const place = how === 'added' ? at + 1 : (at % 4) + 1;
+  return words.t(`repair.${how}`, { group: Math.floor(at / 4) + 1, place, was, is });
+}

@@ -1,0 +1,28 @@
+import { library } from '../shared/books.ts';
+import { embedded } from '../shared/embedded.ts';
+import { keepFragment } from '../shared/skip.ts';
+import { mount } from '../shared/mount.ts';
+import { pageWords } from '../shared/words.ts';
+import { Preview } from './Preview.tsx';
+import type { Carried, Page } from './page.ts';
+import { createPreviewState } from './state.ts';
+
+keepFragment();
+const place = document.getElementById('preview');
+if (place) {
+  const page: Page = {
+    words: pageWords(),
+    library,
+    files: embedded('files') as Page['files'],
+    ...(embedded('preview-data') as Carried),
+    // Loaded with the guide a code is of.
+    breakerOff: [],
+    models: {},
+    sides: {},
+  };
+  mount(place, () => {
+    // Made once: an attribute's expression would run again at every reading.
+    const state = createPreviewState(library);
+    return <Preview page={page} state={state} />;
+  });
+}

@@ -1,0 +1,115 @@
+/**
+ * The preview's state: the text in the field and what came with it, kept in the address; what
+ * came in own words lies in the tab.
+ */
+import { createMemo, createSignal, type Accessor } from 'solid-js';
+import { formatFragment, parseFragment } from '../../address/fragment.ts';
+import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
+import type { Library } from '../../note/library.ts';
+import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
+import { readCode } from '../../note/read.ts';
+import type { Reading } from '../../note/types.ts';
+
+export interface PreviewState {
+  readonly code: Accessor<string>;
+  readonly reading: Accessor<Reading | undefined>;
+  /**
+   * Whether the code counts as entered. While it is typed, only an exact reading
+   * is shown: a half-typed code is no mistake.
+   */
+  readonly settled: Accessor<boolean>;
+  /** What came with the code in the long form, as long as it is that code's. */
+  readonly extras: Accessor<Extras>;
+  readonly problems: Accessor<readonly FragmentProblem[]>;
+  /** What the person said of the code: confirmed it, or rejected the repair. */
+  readonly said: Accessor<'confirmed' | 'rejected' | undefined>;
+  type(code: string): void;
+  settle(): void;
+  /** Take over a scanned address's fragment. */
+  load(hash: string): void;
+  say(what: 'confirmed' | 'rejected'): void;
+}
+
+export type Extras = Pick<Fragment, 'error' | 'model' | 'remark'>;
+
+export function createPreviewState(library: Library): PreviewState {
+  const [code, setCode] = createSignal('');
+  const [settled, setSettled] = createSignal(false);
+  const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
+  const [came, setCame] = createSignal(parseFragment(''));
+  /** Under which key the tab keeps what came in own words. */
+  let kept: string | undefined;
+
+  const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, library));
+  const reading = createMemo(() => read(code()));
+  const cameAs = createMemo(() => read(came().fragment.code ?? ''));
+
+  /** A model number must not stay on the page when the next caller's code is typed. */
+  const extras = createMemo((): Extras => {
+    const [now, then] = [reading(), cameAs()];
+    if (!now) return {};
+    const other = now.kind !== 'refused' && then && then.kind !== 'refused';
+    if (other && now.code !== then.code) return {};
+    const { error, model, remark } = came().fragment;
+    return {
+      ...(error === undefined ? {} : { error }),
+      ...(model === undefined ? {} : { model }),
+      ...(remark === undefined ? {} : { remark }),
+    };
+  });
+
+  const keep = () => {
+    const text = code().trim();
+    const now = tuckAway({
+      journey: [],
+      details: {},
+      ...(text === '' ? {} : { code: text }),
+      ...extras(),
+      ...(kept === undefined ? {} : { kept }),
+    });
+    kept = now.kept;
+    const hash = formatFragment(forAddress(now));
+    const { pathname, search } = location;
+    history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
+  };
+  const load = (hash: string) => {
+    const parsed = parseFragment(hash);
+    const { model, remark } = parsed.fragment;
+    setCame({ ...parsed, fragment: bringBack(parsed.fragment) });
+    setCode(parsed.fragment.code ?? '');
+    kept = parsed.fragment.kept;
+    setSettled(true);
+    setSaid(undefined);
+    if (model ?? remark) keep();
+  };
+  load(location.hash);
+  addEventListener('hashchange', () => load(location.hash));
+
+  return {
+    code,
+    reading,
+    settled,
+    extras,
+    said,
+    problems: () => came().problems,
+    type(text) {
+      // An emptied field is for the next caller.
+      if (text.trim() === '') setCame(parseFragment(''));
+      setCode(text);
+      setSettled(false);
+      setSaid(undefined);
+      keep();
+    },
+    settle: () => setSettled(true),
+    load(hash) {
+      load(hash);
+      keep();
+    },
+    say(what) {
+      const now = reading();
+      if (what === 'confirmed' && now?.kind === 'repaired') setCode(now.code);
+      setSaid(what);
+      keep();
+    },
+  };
+}

@@ -1,0 +1,137 @@
+/**
+ * What a guide page adds when scripts run: the journey rides along in every link's
+ * fragment. Without it the page is complete: plain links, plain words.
+ */
+import { whole } from '../../guide/ids.ts';
+import { keep } from '../shared/kept-journey.ts';
+import { caughtUp } from './early.ts';
+import { formatJourney, parseJourney, plainFragment } from '../../address/journey-text.ts';
+import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
+
+const page = document.querySelector<HTMLElement>('.page');
+const own = page?.dataset['guide'] ?? '';
+const here = page?.dataset['node'] ?? '';
+const firsts = new Set(page?.dataset['firsts']?.split(' '));
+const arrivals = new Set(page?.dataset['from']?.split(' '));
+
+function all(selector: string): HTMLAnchorElement[] {
+  return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
+}
+
+/** Does the journey lead here? Every page checks its own last answer, so a chain of pages checks all. */
+function belongs(first: string, journey: Journey): boolean {
+  const last = journey.at(-1);
+  if (!last) return first === own && page?.dataset['start'] === 'true';
+  // Only the nodes of guides a journey came to later say their guide in it.
+  const at = whole(first, last.at);
+  const from = at.startsWith(`${own}/`) ? at.slice(own.length + 1) : at;
+  return arrivals.has(`${from}.${last.answer}`) || arrivals.has(`*.${last.answer}`);
+}
+
+function withJourney(
+  link: HTMLAnchorElement,
+  values: URLSearchParams,
+  first: string,
+  journey: Journey,
+): void {
+  const next = new URLSearchParams(values);
+  next.delete('w');
+  next.set('g', first);
+  if (journey.length > 0) next.set('j', formatJourney(journey));
+  else next.delete('j');
+  link.hash = plainFragment(next);
+}
+
+function apply(): void {
+  if (!page) return;
+  let values = new URLSearchParams(location.hash.slice(1));
+  const caught = caughtUp(values, own, arrivals);
+  if (caught) {
+    values = caught;
+    history.replaceState(history.state, '', `#${plainFragment(values)}`);
+  }
+  const journey = parseJourney(values.get('j') ?? '');
+  // The guide the journey began in: its danger stops are the journey's.
+  const first = values.get('g') ?? own;
+  const at = (first === own ? here : `${own}/${here}`) as NodeId;
+  const fits = firsts.has(first) && belongs(first, journey);
+  const lost = page.querySelector<HTMLElement>('.lost');
+  if (lost) lost.hidden = fits;
+  const danger = document.querySelector('details');
+  document.body.classList.toggle('astray', !fits);
+  if (!fits && danger) danger.open = true;
+  if (!fits) return;
+
+  for (const link of all('.page [data-answer]'))
+    withJourney(link, values, first, [
+      ...journey,
+      { at, answer: link.dataset['answer'] as AnswerId },
+    ]);
+  // A stop or finish ends its journey: there the danger list starts a new one.
+  if (page.querySelector('[data-answer]'))
+    for (const link of all('[data-exit]')) {
+      link.pathname = link.pathname.replace(`/${own}/`, `/${first}/`);
+      withJourney(link, values, first, [
+        ...journey,
+        { at, answer: link.dataset['exit'] as AnswerId },
+      ]);
+    }
+  for (const link of all('[data-note]')) withJourney(link, values, first, journey);
+
+  const back = page.querySelector<HTMLAnchorElement>('.back');
+  const last = journey.at(-1);
+  if (back && last) {
+    back.href = `../../${whole(first, last.at)}/`;
+    withJourney(back, values, first, journey.slice(0, -1));
+    back.hidden = false;
+  }
+  if (journey.length > 0) keep(location.pathname + location.hash);
+}
+
+function takeError(): void {
+  const field = page?.querySelector<HTMLElement>('[data-error-field]');
+  const input = field?.querySelector('input');
+  if (!field || !input) return;
+  field.hidden = false;
+  input.value = (new URLSearchParams(location.hash.slice(1)).get('e') ?? '').slice(0, 24);
+  input.addEventListener('input', () => {
+    const values = new URLSearchParams(location.hash.slice(1));
+    const text = input.value.trim();
+    if (text) values.set('e', text);
+    else values.delete('e');
+    history.replaceState(history.state, '', `#${plainFragment(values)}`);
+    apply();
+  });
+}
+
+// What comes next is kept before it is there: its own script may run later than the next tap.
+document.addEventListener('click', ({ target }) => {
+  const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
+  if (link?.hash.includes('j=')) keep(link.pathname + link.hash);
+});
+// The skip link would put its own fragment in place of the journey.
+document.querySelector('.skip')?.addEventListener('click', (event) => {
+  event.preventDefault();
+  document.querySelector('main')?.focus();
+});
+addEventListener('hashchange', apply);
+apply();
+takeError();
+
+/** Fetch what an answer leads to as soon as a finger or the focus is on it. */
+function prefetch(event: Event): void {
+  const link = (event.target as Element).closest<HTMLAnchorElement>('[data-answer], [data-note]');
+  const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
+  if (!link || connection?.saveData || fetched.has(link.pathname)) return;
+  fetched.add(link.pathname);
+  const hint = document.createElement('link');
+  hint.rel = 'prefetch';
+  hint.href = link.pathname;
+  document.head.append(hint);
+}
+const fetched = new Set<string>();
+// Only Chromium takes such hints and knows these rules: WebKit has none, and Firefox counts a
+// hint under the policy's default, which lets nothing through.
+if (HTMLScriptElement.supports('speculationrules'))
+  for (const sign of ['pointerover', 'touchstart', 'focusin'])
+    addEventListener(sign, prefetch, { passive: true });

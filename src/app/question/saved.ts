@@ -1,0 +1,20 @@
+import { parseJourney } from '../../address/journey-text.ts';
+
+/** Longer than any address the guide writes. */
+export const SAVED_MOST = 20_000;
+
+/**
+ * The address of a journey kept on the device, whole; undefined for anything that is not an address
+ * of this site with a journey in its fragment. Never throws.
+ *
+ * @param here this page's address
+ */
+export function savedAddress(text: string, here: string): string | undefined {
+  if (text.length >= SAVED_MOST || !URL.canParse(text, here)) return undefined;
+  const { origin, pathname, hash, href } = new URL(text, here);
+  const right =
+    origin === new URL(here).origin &&
+    /^\/[\w./-]*$/.test(pathname) &&
+    parseJourney(new URLSearchParams(hash.slice(1)).get('j') ?? '').length > 0;
+  return right ? href : undefined;
+}

@@ -1,0 +1,145 @@
+/**
+ * The count-down of a page. What is left rides in the fragment (`w=`), so it survives reload,
+ * a sleeping phone and blocked storage. What counts as gone by is for `waited.ts` to say.
+ */
+import { plainFragment } from '../../address/journey-text.ts';
+import { KEPT } from '../shared/kept-journey.ts';
+import { keepAwake } from './awake.ts';
+import { chime, followChime } from './chime.ts';
+import { clock, waitMinutes } from '../../journey/countdown.ts';
+import {
+  begin,
+  count,
+  gap,
+  isSetBack,
+  leaveOut,
+  left,
+  pass,
+  readWait,
+  writeWait,
+} from '../../journey/wait.ts';
+import type { Wait } from '../../journey/wait.ts';
+
+const box = document.querySelector<HTMLElement>('[data-timer]');
+/** Seconds after which the fragment follows: what a page killed at once may leave uncounted. */
+const WRITTEN_EACH = 10;
+
+const values = (): URLSearchParams => new URLSearchParams(location.hash.slice(1));
+const now = (): number => Date.now() / 1000;
+
+function run(box: HTMLElement): void {
+  const find = (part: string) => box.querySelector<HTMLElement>(part);
+  const node = box.closest<HTMLElement>('.page')?.dataset['node'] ?? '';
+  const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
+  const sound = find('.chime');
+  const choice = sound?.querySelector('input');
+  if (!start || !face || !said || !asks || !sound || !choice) return;
+  const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
+  // The soonest end lies before the slowest by the width of the window.
+  const window = (latest - earliest) * 60;
+  const length = (): number =>
+    waitMinutes(box.dataset['timer'] ?? '', latest, values().get('j') ?? '') * 60;
+
+  let wait: Wait | undefined;
+  let written = 0;
+  let over = false;
+  /** What to say while nothing else is to be said, by its key. */
+  let note = '';
+  let last = performance.now();
+
+  function read(): void {
+    wait = readWait(values().get('w') ?? '', node, length());
+  }
+
+  function write(): void {
+    if (!wait) return;
+    const all = values();
+    all.set('w', writeWait(node, wait));
+    history.replaceState(history.state, '', `#${plainFragment(all)}`);
+    written = wait.counted;
+  }
+
+  /** The copy to resume from and other tabs follow too. */
+  const tell = (): boolean => dispatchEvent(new Event('hashchange'));
+
+  function tick(): void {
+    const stamp = performance.now();
+    if (wait) {
+      wait = pass(wait, (stamp - last) / 1000);
+      if (isSetBack(wait, now())) {
+        wait = leaveOut(wait, now());
+        note = 'back';
+      }
+      if (Math.abs(wait.counted - written) >= WRITTEN_EACH) write();
+    }
+    last = stamp;
+    show();
+  }
+
+  function show(): void {
+    if (!wait || !start || !face || !said || !asks) return;
+    face.hidden = false;
+    start.textContent = start.dataset['again'] ?? '';
+    const unseen = gap(wait, now());
+    const latestEnd = left(wait);
+    for (const part of box.querySelectorAll<HTMLElement>('[data-left]'))
+      part.textContent = clock(
+        { earliest: latestEnd - window, gap: unseen }[part.dataset['left'] ?? ''] ?? latestEnd,
+      );
+    asks.hidden = unseen === 0;
+    const nowOver = latestEnd <= window;
+    // A status is read out anew with every change.
+    const text = said.dataset[unseen > 0 ? 'gap' : nowOver ? 'over' : note] ?? '';
+    if (said.textContent !== text) said.textContent = text;
+    if (nowOver && !over && choice?.checked) chime();
+    over = nowOver;
+    keepAwake(!over);
+  }
+
+  function take(next: Wait, why: string): void {
+    wait = next;
+    note = why;
+    write();
+    tell();
+    show();
+  }
+
+  start.hidden = false;
+  sound.hidden = false;
+  followChime(choice, find('.tap'));
+  start.addEventListener('click', () => {
+    over = false;
+    take(begin(now(), length()), '');
+  });
+  find('.yes')?.addEventListener('click', () => wait && take(count(wait, now()), ''));
+  find('.no')?.addEventListener('click', () => wait && take(leaveOut(wait, now()), 'no'));
+  addEventListener('hashchange', ({ isTrusted }) => {
+    if (!isTrusted) return;
+    read();
+    tick();
+  });
+  // A timer started in another tab with the same journey: the longer wait is taken.
+  addEventListener('storage', ({ key, newValue }) => {
+    const [path, hash] = newValue?.split('#') ?? [];
+    if (key !== KEPT || path !== location.pathname) return;
+    const [theirs, ours] = [new URLSearchParams(hash), values()];
+    const other = readWait(theirs.get('w') ?? '', node, length());
+    for (const all of [theirs, ours]) all.delete('w');
+    if (!other || String(theirs) !== String(ours) || (wait && left(other) <= left(wait))) return;
+    wait = other;
+    write();
+    tick();
+  });
+  document.addEventListener('visibilitychange', () => {
+    tick();
+    if (wait && document.hidden) {
+      write();
+      tell();
+    }
+  });
+  setInterval(tick, 1000);
+  read();
+  tick();
+}
+
+if (box) run(box);

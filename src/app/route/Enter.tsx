@@ -1,0 +1,104 @@
+import { createSignal, type JSX } from 'solid-js';
+import { MOST_CHARACTERS, MOST_VISITS, type EntriesProblem } from '../../route/entries.ts';
+import { FileButton } from '../shared/FileButton.tsx';
+import { sayer } from '../shared/words.ts';
+import type { RoundProps } from './props.ts';
+import type { Added } from './state.ts';
+
+/** Codes pasted, typed, dropped or taken from a file. What is refused stays in the field. */
+export function Enter(props: RoundProps): JSX.Element {
+  const t = sayer(props);
+  const [text, setText] = createSignal('');
+  const [problem, setProblem] = createSignal('');
+  const [over, setOver] = createSignal(false);
+  let field: HTMLTextAreaElement | undefined;
+
+  const why = (found: EntriesProblem): string =>
+    t(`problem.${found.code}`, {
+      ...found,
+      ...('given' in found ? { count: found.given } : {}),
+    });
+  const done = ({ visits, unread, column }: Added): string =>
+    [
+      t('said.added', { count: visits }),
+      ...(unread > 0 ? [t('said.mend', { count: unread })] : []),
+      ...(column === undefined ? [] : [t('said.column', { column })]),
+    ].join(' ');
+  const add = async (given: string): Promise<void> => {
+    if (props.round.busy()) return;
+    setProblem('');
+    const added = await props.round.add(given);
+    if (added.ok) {
+      // What was typed meanwhile is the next to be added.
+      if (text() === given) setText('');
+      props.say(done(added.value));
+      return;
+    }
+    setText(given);
+    setProblem(why(added.error));
+    field?.focus();
+  };
+  const take = async (file: File): Promise<void> => {
+    // A longer file is refused by its length, without reading it all: four bytes a character at most.
+    const given =
+      file.size > 4 * MOST_CHARACTERS ? undefined : await file.text().catch(() => undefined);
+    if (given === undefined)
+      setProblem(t(file.size > 4 * MOST_CHARACTERS ? 'problem.too-large' : 'problem.file'));
+    else await add(given);
+  };
+
+  return (
+    <form
+      class="card enter"
+      classList={{ over: over() }}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void add(text());
+      }}
+      onDragOver={(event) => {
+        if (event.dataTransfer?.types.includes('Files') !== true) return;
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        const file = event.dataTransfer?.files[0];
+        setOver(false);
+        if (!file) return;
+        event.preventDefault();
+        void take(file);
+      }}
+    >
+      <label for="codes">{t('enter.label')}</label>
+      <p class="quiet" id="codes-hint">
+        {over() ? t('enter.over') : t('enter.hint', { most: MOST_VISITS })}
+      </p>
+      <textarea
+        id="codes"
+        class="typed"
+        rows="4"
+        autocomplete="off"
+        autocapitalize="characters"
+        spellcheck={false}
+        ref={(element) => (field = element)}
+        aria-describedby="codes-problem codes-hint"
+        aria-invalid={problem() === '' ? undefined : 'true'}
+        value={text()}
+        onInput={({ currentTarget }) => {
+          setText(currentTarget.value);
+          setProblem('');
+        }}
+      />
+      <p class="trouble" id="codes-problem" role="alert">
+        {problem()}
+      </p>
+      <div class="ways">
+        <button type="submit" disabled={props.round.busy() !== undefined}>
+          {t('enter.add')}
+        </button>
+        <FileButton label={t('enter.file')} accept=".csv,.txt,text/csv,text/plain" onFile={take} />
+      </div>
+      <p class="quiet">{t('kept')}</p>
+    </form>
+  );
+}

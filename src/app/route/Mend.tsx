@@ -1,0 +1,131 @@
+import { For, Show, createSignal, type JSX } from 'solid-js';
+import { sayer } from '../shared/words.ts';
+import { Repaired } from '../preview/Repaired.tsx';
+import { asPreview, problemWords } from '../preview/sentences.ts';
+import type { RoundProps } from './props.ts';
+import type { Line } from './state.ts';
+
+/** The lines that are no visits yet, each with its reason and a field to mend it in. */
+export function Mend(props: RoundProps): JSX.Element {
+  const t = sayer(props);
+  let title: HTMLElement | undefined;
+  // By name: a mended line is a new one, and its field must keep the focus.
+  const ids = () => props.round.unread().map(({ id }) => id);
+  const count = () => ids().length;
+  /** The field that was used is gone: on to the next one, or to the list that is whole now. */
+  const goOn = (): void => {
+    if (count() > 0) title?.focus();
+    else document.getElementById('visits-title')?.focus();
+  };
+  return (
+    <Show when={count() > 0}>
+      <section class="card mend">
+        <h2 tabindex="-1" ref={(element) => (title = element)}>
+          {t('mend.title', { count: count() })}
+        </h2>
+        <p>{t('mend.lead')}</p>
+        <ol>
+          <For each={ids()}>
+            {(id) => (
+              <Show when={props.round.unread().find((line) => line.id === id)}>
+                {(line) => <Mending {...props} line={line()} goOn={goOn} />}
+              </Show>
+            )}
+          </For>
+        </ol>
+      </section>
+    </Show>
+  );
+}
+
+function Mending(
+  props: RoundProps & { readonly line: Line; readonly goOn: () => void },
+): JSX.Element {
+  const t = sayer(props);
+  const [rejected, setRejected] = createSignal(false);
+  // eslint-disable-next-line solid/reactivity -- a line keeps its name
+  const key = `mend-${String(props.line.id)}`;
+  let field: HTMLInputElement | undefined;
+  const problem = () => {
+    const { reading } = props.line;
+    return reading.kind === 'refused' ? problemWords(props.page.words, reading.problem) : undefined;
+  };
+  const proposal = () => {
+    const { reading } = props.line;
+    return reading.kind === 'repaired' && !rejected() ? reading : undefined;
+  };
+  const added = (): void => {
+    props.say(t('said.added', { count: 1 }));
+    props.goOn();
+  };
+  const read = async (): Promise<void> => {
+    setRejected(false);
+    if (await props.round.mend(props.line.id, field?.value ?? '')) added();
+    else field?.focus();
+  };
+  return (
+    <li>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void read();
+        }}
+      >
+        <label for={key}>{t('mend.label', { row: props.line.row })}</label>
+        <input
+          id={key}
+          class="typed"
+          ref={(element) => (field = element)}
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          aria-describedby={`${key}-why`}
+          aria-invalid={problem() ? 'true' : undefined}
+          value={props.line.text}
+        />
+        <p class="trouble" id={`${key}-why`}>
+          <Show when={problem()} fallback={rejected() ? t('mend.rejected') : ''}>
+            {(words) => (
+              <>
+                {words().what} {words().next}
+              </>
+            )}
+          </Show>
+        </p>
+        <Show when={props.line.others.some((cell) => cell !== '')}>
+          <p class="quiet">
+            <bdi>{props.line.others.filter((cell) => cell !== '').join(' · ')}</bdi>
+          </p>
+        </Show>
+        <div class="ways">
+          <button type="submit">{t('mend.read')}</button>
+          <button
+            type="button"
+            class="plain"
+            aria-label={t('mend.outOf', { row: props.line.row })}
+            onClick={() => {
+              props.say(t('said.lineOut', { row: props.line.row }));
+              props.round.drop(props.line.id);
+              props.goOn();
+            }}
+          >
+            {t('mend.out')}
+          </button>
+        </div>
+      </form>
+      <Show when={proposal()}>
+        {(reading) => (
+          <Repaired
+            page={{ words: asPreview(props.page.words) }}
+            reading={reading()}
+            onYes={() => void props.round.confirm(props.line.id).then(added)}
+            onNo={() => {
+              setRejected(true);
+              field?.focus();
+            }}
+          />
+        )}
+      </Show>
+    </li>
+  );
+}

@@ -1,0 +1,56 @@
+import type { JSX } from 'solid-js';
+import { roundJson } from '../../route/json.ts';
+import { AskTwice } from '../shared/AskTwice.tsx';
+import { download } from '../shared/download.ts';
+import { sayer } from '../shared/words.ts';
+import { roundTable } from './file.ts';
+import type { RoundProps } from './props.ts';
+
+/** Paper, files, and an empty list again. `chance`: that of the load on the page. */
+export function Out(props: RoundProps & { readonly chance: number }): JSX.Element {
+  const t = sayer(props);
+  const count = () => props.round.visits().length;
+  const saved = (): void => {
+    props.round.saved();
+    props.say(t('said.saved'));
+  };
+  const csv = (): void => {
+    // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
+    download('round.csv', `\ufeff${roundTable(props.page, props.round)}`, 'text/csv');
+    saved();
+  };
+  const json = (): void => {
+    const { columns, visits, unread } = props.round;
+    const round = { columns: columns(), visits: visits(), unread: unread() };
+    const text = JSON.stringify(roundJson(round, props.chance, new Date()), undefined, 2);
+    download('round.json', text, 'application/json');
+    saved();
+  };
+  return (
+    <section class="card out">
+      <h2>{t('out.title')}</h2>
+      <div class="ways">
+        <button type="button" onClick={() => print()}>
+          {t('out.print')}
+        </button>
+        <button type="button" class="plain" onClick={csv}>
+          {t('out.csv')}
+        </button>
+        <button type="button" class="plain" onClick={json}>
+          {t('out.json')}
+        </button>
+        <AskTwice
+          label={t('out.clear')}
+          sure={t('out.clearSure', { count: count() })}
+          keep={t('out.keep')}
+          onYes={() => {
+            props.round.clear();
+            props.say(t('said.cleared'));
+            document.getElementById('codes')?.focus();
+          }}
+        />
+      </div>
+      <p class="quiet">{t('out.note')}</p>
+    </section>
+  );
+}

@@ -1,0 +1,41 @@
+import { Show, createMemo, type JSX } from 'solid-js';
+import type { Assessed } from '../../visit/assess.ts';
+import { totalOf } from '../../route/total.ts';
+import { sayer } from '../shared/words.ts';
+import { duration } from './facts.ts';
+import type { RoundProps } from './props.ts';
+
+/** The day's time. */
+export function Total(props: RoundProps & { readonly figures: readonly Assessed[] }): JSX.Element {
+  const t = sayer(props);
+  const total = createMemo(() => totalOf(props.figures));
+  const count = () => props.round.visits().length;
+  const without = () => count() - props.figures.length;
+  return (
+    <section class="card total">
+      <h2>{t('total.title', { count: count() })}</h2>
+      <dl>
+        <div>
+          <dt>{t('total.expected')}</dt>
+          <dd>{duration(props.page.words, total().expected)}</dd>
+        </div>
+        <div>
+          <dt>{t('total.cautious')}</dt>
+          <dd>{duration(props.page.words, total().cautious)}</dd>
+        </div>
+      </dl>
+      <p class="quiet">{t('total.note')}</p>
+      <Show when={without() > 0}>
+        <p class="strong">{t('total.without', { count: without() })}</p>
+      </Show>
+      <Show when={props.round.failed().length > 0}>
+        <div role="alert">
+          <p>{t('total.failed')}</p>
+          <button type="button" onClick={() => void props.round.retry()}>
+            {t('total.retry')}
+          </button>
+        </div>
+      </Show>
+    </section>
+  );
+}

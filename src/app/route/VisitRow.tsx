@@ -1,0 +1,180 @@
+import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
+import { sayer } from '../shared/words.ts';
+import { minutes, percent } from '../preview/facts.ts';
+import { asPreview } from '../preview/sentences.ts';
+import { told } from './facts.ts';
+import type { RoundProps } from './props.ts';
+import type { Listed } from './state.ts';
+
+interface Props extends RoundProps {
+  readonly visit: Listed;
+  /** Its place in the day, from 0. */
+  readonly place: number;
+  /** The row that has the same code, where another has. */
+  readonly same: number | undefined;
+  readonly dragging: boolean;
+  onMove(to: number, by: 'up' | 'down'): void;
+  onDragStart(): void;
+  onDrop(): void;
+  onOut(): void;
+}
+
+/** Shares below this are not worth a line. */
+const LEFT_OVER = 0.05;
+
+/** One visit: how urgent and why, flags, faults, time, parts, and its place in the day. */
+export function VisitRow(props: Props): JSX.Element {
+  const t = sayer(props);
+  const preview = () => asPreview(props.page.words);
+  const said = createMemo(() => told(props.page, props.visit));
+  const [over, setOver] = createSignal(false);
+  let row: HTMLLIElement | undefined;
+  const code = () => props.visit.code;
+  return (
+    <li
+      class="card visit"
+      classList={{ over: over() }}
+      data-id={props.visit.id}
+      data-urgency={props.visit.seen.urgency}
+      ref={(element) => (row = element)}
+      onDragOver={(event) => {
+        if (!props.dragging) return;
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        setOver(false);
+        event.preventDefault();
+        props.onDrop();
+      }}
+    >
+      <div class="head">
+        <span
+          class="number"
+          draggable="true"
+          onDragStart={(event) => {
+            if (row) event.dataTransfer?.setDragImage(row, 0, 0);
+            event.dataTransfer?.setData('text/plain', code());
+            props.onDragStart();
+          }}
+        >
+          {props.place + 1}
+        </span>
+        <h3>
+          <bdi class="typed">{code()}</bdi>
+        </h3>
+        <span class="moves">
+          <button
+            type="button"
+            class="plain up"
+            aria-label={t('visits.up', { code: code() })}
+            disabled={props.place === 0}
+            onClick={() => props.onMove(props.place - 1, 'up')}
+          >
+            ↑
+          </button>
+          <button
+            type="button"
+            class="plain down"
+            aria-label={t('visits.down', { code: code() })}
+            disabled={props.place === props.round.visits().length - 1}
+            onClick={() => props.onMove(props.place + 1, 'down')}
+          >
+            ↓
+          </button>
+        </span>
+      </div>
+      <p class="urgency">{said().urgency}</p>
+      <p class="quiet">{said().reason}</p>
+      <Show when={props.same}>
+        {(same) => <p class="strong">{t('visits.same', { row: same() })}</p>}
+      </Show>
+      <Show when={said().flags.length > 0}>
+        <h4>{t('visits.flags')}</h4>
+        <ul class="flags">
+          <For each={said().flags}>{(flag) => <li>{flag}</li>}</For>
+        </ul>
+      </Show>
+      <Show when={props.visit.assessed} fallback={<p class="quiet">{t('visits.noFigures')}</p>}>
+        {(figures) => (
+          <>
+            <p class="strong">
+              {t('visits.minutes', {
+                expected: minutes(preview(), figures().expected),
+                cautious: minutes(preview(), figures().cautious),
+              })}
+            </p>
+            <Show when={figures().leftOver > LEFT_OVER}>
+              <p class="quiet">
+                {t('visits.leftOver', { share: percent(preview(), figures().leftOver) })}
+              </p>
+            </Show>
+            <div class="lists">
+              <div>
+                <h4>{t('visits.faults')}</h4>
+                <ul>
+                  <For each={said().faults}>{(fault) => <li>{fault}</li>}</For>
+                </ul>
+              </div>
+              <div>
+                <h4>{t('visits.parts')}</h4>
+                <ul>
+                  <For each={said().parts} fallback={<li>{t('visits.noParts')}</li>}>
+                    {(part) => <li>{part}</li>}
+                  </For>
+                </ul>
+              </div>
+            </div>
+          </>
+        )}
+      </Show>
+      <Carried {...props} />
+      <p class="ways foot">
+        <a
+          class="button plain"
+          href={`../preview/#c=${code()}`}
+          target="_blank"
+          aria-label={t('visits.openOf', { code: code() })}
+        >
+          {t('visits.open')}
+        </a>
+        <button
+          type="button"
+          class="plain"
+          aria-label={t('visits.outOf', { code: code() })}
+          onClick={() => props.onOut()}
+        >
+          {t('visits.out')}
+        </button>
+      </p>
+    </li>
+  );
+}
+
+/** The columns the visit came with. */
+function Carried(props: Pick<Props, 'round' | 'visit'>): JSX.Element {
+  const cells = () =>
+    props.round
+      .columns()
+      .map((column, index) => [column, props.visit.others[index] ?? ''] as const)
+      .filter(([, cell]) => cell.trim() !== '');
+  return (
+    <Show when={cells().length > 0}>
+      <dl class="carried">
+        <For each={cells()}>
+          {([column, cell]) => (
+            <div>
+              <dt>
+                <bdi>{column}</bdi>
+              </dt>
+              <dd>
+                <bdi>{cell}</bdi>
+              </dd>
+            </div>
+          )}
+        </For>
+      </dl>
+    </Show>
+  );
+}

@@ -1,0 +1,113 @@
+import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'solid-js';
+import { sayer } from '../shared/words.ts';
+import type { RoundProps } from './props.ts';
+import { breathe } from './slices.ts';
+import { VisitRow } from './VisitRow.tsx';
+
+/** Rows drawn at a time: some milliseconds' work. */
+const ROWS = 10;
+
+/** The visits in the day's order, which can be changed. */
+export function Visits(props: RoundProps): JSX.Element {
+  const t = sayer(props);
+  const [drawn, setDrawn] = createSignal(ROWS);
+  const [dragged, setDragged] = createSignal<number>();
+  let list: HTMLElement | undefined;
+  let title: HTMLElement | undefined;
+  const visits = () => props.round.visits();
+  const shown = createMemo(() => visits().slice(0, drawn()));
+  // A few rows at a time, so that a long round does not hold up the page.
+  createEffect(() => {
+    const more = drawn() + ROWS;
+    if (drawn() < visits().length) void breathe().then(() => setDrawn(more));
+  });
+  /** Code → the first row it stands in. */
+  const firsts = createMemo(() => {
+    const rows = new Map<string, { id: number; row: number }>();
+    for (const { id, row, code } of visits().toSorted((a, b) => a.id - b.id))
+      if (!rows.has(code)) rows.set(code, { id, row });
+    return rows;
+  });
+  const move = (id: number, to: number, by: 'up' | 'down' | 'drag'): void => {
+    const visit = visits().find((one) => one.id === id);
+    if (!visit || !props.round.move(id, to)) return;
+    props.say(t('said.moved', { code: visit.code, place: to + 1, count: visits().length }));
+    if (by === 'drag') return;
+    const row = list?.querySelector(`[data-id="${String(id)}"]`);
+    const way = row?.querySelector<HTMLButtonElement>(`.${by}:not([disabled])`);
+    (
+      way ?? row?.querySelector<HTMLButtonElement>('.up:not([disabled]), .down:not([disabled])')
+    )?.focus();
+    row?.scrollIntoView({ block: 'nearest' });
+  };
+  return (
+    <>
+      <Show when={props.round.gone()}>
+        {(gone) => (
+          <p class="undo">
+            <button
+              type="button"
+              class="plain"
+              onClick={() => {
+                const { code } = gone().visit;
+                props.round.putBack();
+                props.say(t('said.back', { code }));
+                title?.focus();
+              }}
+            >
+              {t('visits.undo', { code: gone().visit.code })}
+            </button>
+          </p>
+        )}
+      </Show>
+      <Show when={visits().length > 0}>
+        <section class="visits-of-round">
+          <h2 id="visits-title" tabindex="-1" ref={(element) => (title = element)}>
+            {t('visits.title')}
+          </h2>
+          <p class="ways order">
+            <span>{t('visits.lead')}</span>
+            <button
+              type="button"
+              class="plain"
+              onClick={() => {
+                props.round.sort();
+                props.say(t('said.sorted'));
+              }}
+            >
+              {t('visits.sort')}
+            </button>
+          </p>
+          <ol class="visits" ref={(element) => (list = element)}>
+            <For each={shown()}>
+              {(visit, place) => {
+                const first = () => firsts().get(visit.code);
+                return (
+                  <VisitRow
+                    {...props}
+                    visit={visit}
+                    place={place()}
+                    same={first()?.id === visit.id ? undefined : first()?.row}
+                    onMove={(to, by) => move(visit.id, to, by)}
+                    onDragStart={() => setDragged(visit.id)}
+                    onDrop={() => {
+                      const id = dragged();
+                      setDragged(undefined);
+                      if (id !== undefined) move(id, place(), 'drag');
+                    }}
+                    dragging={dragged() !== undefined}
+                    onOut={() => {
+                      props.say(t('said.out', { code: visit.code }));
+                      props.round.takeOut(visit.id);
+                      title?.focus();
+                    }}
+                  />
+                );
+              }}
+            </For>
+          </ol>
+        </section>
+      </Show>
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+/** A visit's facts in words. */
+import { LIKELY } from '../../route/load.ts';
+import type { Visit } from '../../route/types.ts';
+import { answerOf } from '../note/sentences.ts';
+import { name, percent } from '../preview/facts.ts';
+import { asPreview, shortOf } from '../preview/sentences.ts';
+import type { Words } from '../shared/words.ts';
+import type { Page } from './page.ts';
+
+/** Faults named for a visit. */
+const FAULTS = 3;
+/** A fault less likely than this is not worth a line. */
+const LEAST = 0.05;
+const HOUR = 60;
+
+/** Minutes as people say them: hours and minutes from an hour on. */
+export function duration(words: Words, minutes: number): string {
+  const whole = Math.round(minutes);
+  const [hours, rest] = [Math.floor(whole / HOUR), whole % HOUR];
+  const parts = [
+    ...(hours > 0 ? [words.t('total.hours', { count: hours })] : []),
+    ...(rest > 0 || hours === 0 ? [words.t('preview:plan.minutes', { count: rest })] : []),
+  ];
+  return new Intl.ListFormat(words.language, { type: 'unit', style: 'narrow' }).format(parts);
+}
+
+/** What is said of one visit. */
+export interface Told {
+  readonly urgency: string;
+  readonly reason: string;
+  readonly flags: readonly string[];
+  readonly faults: readonly string[];
+  readonly parts: readonly string[];
+}
+
+export function told(page: Page, { seen, assessed }: Visit): Told {
+  const known = page.guides.known(seen.guide.id);
+  const own = known?.words ?? page.words;
+  const of = known?.faultWords(seen.last) ?? page.words;
+  const preview = asPreview(of);
+  const { because, danger, guide, end } = seen;
+  const said = (line: NonNullable<typeof because>) => answerOf(own, guide, line.node, line.answer);
+  return {
+    urgency: preview.t(`outcome.urgency.${seen.urgency}`),
+    reason:
+      seen.urgency === 'open' || !because
+        ? page.words.t('visits.left', { title: shortOf(own, guide, end) })
+        : page.words.t('visits.because', {
+            asked: shortOf(own, guide, because.node),
+            answer: said(because),
+          }),
+    flags: [
+      ...(danger ? [preview.t('flags.danger', { what: said(danger) })] : []),
+      ...seen.flags.map((flag) => preview.t(`flags.${flag}`)),
+    ],
+    faults: (assessed?.ranking ?? [])
+      .filter(({ share }, index) => index < FAULTS && share >= LEAST)
+      .map(({ fault, share }) => `${name(of, 'faults', fault)}, ${percent(preview, share)}`),
+    parts: (assessed?.parts ?? [])
+      .filter(({ chance }) => chance >= LIKELY)
+      .map(({ part, chance }) => `${name(of, 'parts', part)}, ${percent(preview, chance)}`),
+  };
+}

@@ -1,0 +1,41 @@
+/** The round as a table for people. */
+import { carriedColumns, csvOf } from '../../route/table.ts';
+import { problemWords } from '../preview/sentences.ts';
+import { told } from './facts.ts';
+import type { Page } from './page.ts';
+import type { Line, RoundState } from './state.ts';
+
+const HEADINGS = [
+  ...['code', 'urgency', 'expected', 'cautious', 'faults', 'parts', 'flags', 'problem'],
+] as const;
+
+/** The visits in their order, then the lines still to mend, each with the columns it came with. */
+export function roundTable(
+  page: Page,
+  { visits, unread, columns }: Pick<RoundState, 'visits' | 'unread' | 'columns'>,
+): string {
+  const headings = HEADINGS.map((heading) => page.words.t(`csv.${heading}`));
+  const kept = carriedColumns(columns(), headings);
+  const rest = (others: readonly string[]) => kept.map(({ index }) => others[index] ?? '');
+  const why = ({ reading }: Line) =>
+    reading.kind === 'refused' ? problemWords(page.words, reading.problem).what : reading.code;
+  return csvOf([
+    [...headings, ...kept.map(({ name }) => name)],
+    ...visits().map((visit) => {
+      const { urgency, faults, parts, flags } = told(page, visit);
+      const { assessed } = visit;
+      return [
+        ...[visit.code, urgency],
+        ...(assessed
+          ? [String(Math.round(assessed.expected)), String(assessed.cautious)]
+          : ['', '']),
+        ...[faults, parts, flags].map((list) => list.join('; ')),
+        ...['', ...rest(visit.others)],
+      ];
+    }),
+    ...unread().map((line) => [
+      ...[line.text, '', '', '', '', '', '', why(line)],
+      ...rest(line.others),
+    ]),
+  ]);
+}

@@ -1,0 +1,63 @@
+/**
+ * What people write in their own words (model number, remark) stays out of addresses, and so
+ * out of the browser's history: it lies in the tab's session storage, and the address only
+ * holds the key to it (`k`), so that journeys in one tab never mix. Where the browser refuses
+ * storage the text stays in the address, where nothing that was written gets lost.
+ */
+import { formatFragment, parseFragment, type Fragment } from '../../address/fragment.ts';
+
+type FreeText = Pick<Fragment, 'model' | 'remark'>;
+
+const nameOf = (kept: string): string => `hobnote.text.${kept}`;
+
+function newKey(): string {
+  return [...crypto.getRandomValues(new Uint8Array(8))]
+    .map((byte) => (byte % 36).toString(36))
+    .join('');
+}
+
+function freeText({ model, remark }: FreeText): FreeText {
+  return { ...(model ? { model } : {}), ...(remark ? { remark } : {}) };
+}
+
+/** A fragment as read, with what this tab keeps under its key. Text in the address comes first. */
+export function bringBack(fragment: Fragment): Fragment {
+  if (fragment.kept === undefined) return fragment;
+  try {
+    const text = sessionStorage.getItem(nameOf(fragment.kept)) ?? '';
+    // Read like an address: what lies in storage is trusted no more than that.
+    return { ...freeText(parseFragment(text).fragment), ...fragment };
+  } catch {
+    return fragment;
+  }
+}
+
+/** Puts the fragment's text in the tab's keeping; `kept` is set where that worked and text is there. */
+export function tuckAway({ kept, ...fragment }: Fragment): Fragment {
+  const text = freeText(fragment);
+  try {
+    if (Object.keys(text).length > 0) {
+      const key = kept ?? newKey();
+      sessionStorage.setItem(nameOf(key), formatFragment({ journey: [], details: {}, ...text }));
+      return { ...fragment, kept: key };
+    }
+    if (kept !== undefined) sessionStorage.removeItem(nameOf(kept));
+  } catch {
+    // Blocked or full.
+  }
+  return fragment;
+}
+
+/** The fragment as an address may hold it: without the text that the tab keeps. */
+export function forAddress(fragment: Fragment): Fragment {
+  if (fragment.kept === undefined) return fragment;
+  const { model: _model, remark: _remark, ...rest } = fragment;
+  return rest;
+}
+
+/** Does the browser let the tab keep text? Only trying tells. */
+export function canTuckAway(): boolean {
+  const tried = tuckAway({ journey: [], details: {}, remark: '-' });
+  tuckAway({ ...tried, remark: '' });
+  return tried.kept !== undefined;
+}

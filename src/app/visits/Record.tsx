@@ -1,0 +1,171 @@
+import { For, Show, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
+import { OTHER } from '../../diagnosis/visits-schema.ts';
+import { copy } from '../shared/copy.ts';
+import { sayer } from '../shared/words.ts';
+import { name, names } from '../preview/facts.ts';
+import type { Page } from '../preview/page.ts';
+import type { Visit } from '../preview/visit.ts';
+import { asFile, recorded, type Kept } from './kept.ts';
+import { add, all, onChange, type StoreProblem } from './store.ts';
+import { problemLines } from './words.ts';
+
+interface Props {
+  readonly page: Page;
+  readonly visit: Visit;
+  readonly code: string;
+}
+
+/** After the visit: what it turned out to be and which parts were used, kept on this device. */
+export function RecordVisit(props: Props): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const [fault, setFault] = createSignal('');
+  const [parts, setParts] = createSignal<readonly string[]>([]);
+  const [asked, setAsked] = createSignal(false);
+  const [kept, { refetch }] = createResource(all);
+  const [problem, setProblem] = createSignal<{ kept: Kept; problem: StoreProblem }>();
+  const [saved, setSaved] = createSignal(false);
+  let choice: HTMLSelectElement | undefined;
+
+  const faultName = (id: string) =>
+    id === OTHER ? t('visits:record.other') : name(words(), 'faults', id);
+  const before = () => {
+    const found = kept.latest;
+    return found?.ok ? found.value.find(({ code }) => code === props.code) : undefined;
+  };
+  onCleanup(onChange(() => void refetch()));
+
+  const missing = () => asked() && fault() === '';
+  const save = async () => {
+    setAsked(true);
+    setSaved(false);
+    setProblem(undefined);
+    if (fault() === '') {
+      choice?.focus();
+      return;
+    }
+    const { model, evidence } = props.visit;
+    const of = { model, code: props.code, evidence: evidence() };
+    const made = recorded(of, fault(), parts(), before());
+    const done = await add([made]);
+    if (done.ok) {
+      setSaved(true);
+      void refetch();
+    } else setProblem({ kept: made, problem: done.error });
+  };
+
+  return (
+    <form
+      class="record"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void save();
+      }}
+    >
+      <p>{t('visits:record.lead')}</p>
+      <Show when={before()}>
+        {(found) => (
+          <p class="strong">
+            {t('visits:record.before', {
+              fault: faultName(found().visit.fault),
+              parts: names(words(), 'parts', found().visit.parts) || t('load.noParts'),
+            })}
+          </p>
+        )}
+      </Show>
+      <label for="found">{t('visits:record.fault')}</label>
+      <select
+        id="found"
+        ref={(element) => (choice = element)}
+        aria-invalid={missing() ? 'true' : undefined}
+        aria-describedby={missing() ? 'found-missing' : undefined}
+        onChange={(event) => {
+          setFault(event.currentTarget.value);
+          setSaved(false);
+        }}
+      >
+        <option value="">{t('visits:record.choose')}</option>
+        {/* Likeliest first, as above. */}
+        <For each={props.visit.ranking().map((share) => share.fault)}>
+          {(id) => <option value={id}>{faultName(id)}</option>}
+        </For>
+        <option value={OTHER}>{faultName(OTHER)}</option>
+      </select>
+      <Show when={missing()}>
+        <p class="trouble" id="found-missing">
+          {t('visits:record.missing')}
+        </p>
+      </Show>
+      <fieldset>
+        <legend>{t('visits:record.parts')}</legend>
+        <For each={props.visit.model.parts}>
+          {({ id }) => (
+            <label class="tick">
+              <input
+                type="checkbox"
+                onChange={(event) => {
+                  const on = event.currentTarget.checked;
+                  setParts((old) => [...old.filter((one) => one !== id), ...(on ? [id] : [])]);
+                  setSaved(false);
+                }}
+              />
+              {name(words(), 'parts', id)}
+            </label>
+          )}
+        </For>
+      </fieldset>
+      <p>
+        <button type="submit">{t(before() ? 'visits:record.again' : 'visits:record.save')}</button>
+      </p>
+      <p role="status">{saved() ? t('visits:record.saved') : ''}</p>
+      <Show when={problem()}>
+        {(told) => (
+          <Unsaved
+            page={props.page}
+            problem={told().problem}
+            text={asFile(told().kept.guide, [told().kept])}
+          />
+        )}
+      </Show>
+    </form>
+  );
+}
+
+/** The device does not keep it: why, and the visit as a file's text to take elsewhere. */
+function Unsaved(props: {
+  readonly page: Page;
+  readonly problem: StoreProblem;
+  readonly text: string;
+}): JSX.Element {
+  const t = sayer(props);
+  const [copied, setCopied] = createSignal<boolean>();
+  let field: HTMLTextAreaElement | undefined;
+  return (
+    <div class="unsaved">
+      <p role="alert">{problemLines(props.page.words, [props.problem]).join(' ')}</p>
+      <label for="unsaved">{t('visits:record.text')}</label>
+      <textarea
+        id="unsaved"
+        rows="6"
+        readonly
+        ref={(element) => (field = element)}
+        value={props.text}
+      />
+      <button
+        type="button"
+        class="plain"
+        onClick={() =>
+          void copy(props.text).then((done) => {
+            if (!done) field?.select();
+            setCopied(done);
+          })
+        }
+      >
+        {t('visits:record.copy')}
+      </button>
+      <Show when={copied() !== undefined}>
+        <p>{t(copied() ? 'visits:record.copied' : 'visits:record.notCopied')}</p>
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,171 @@
+import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
+import { OTHER } from '../../diagnosis/visits-schema.ts';
+import { fail, ok } from '../../result.ts';
+import { AskTwice } from '../shared/AskTwice.tsx';
+import { FileButton } from '../shared/FileButton.tsx';
+import { download } from '../shared/download.ts';
+import { sayer } from '../shared/words.ts';
+import { name, names } from '../preview/facts.ts';
+import { guideName } from '../preview/sentences.ts';
+import type { Page } from '../preview/page.ts';
+import { figuresOf } from './figures.ts';
+import {
+  LARGEST_FILE,
+  asFile,
+  fromFile,
+  type ModelOf,
+  type ImportProblem,
+  type Kept,
+} from './kept.ts';
+import { add, all, clear, onChange, remove, type StoreProblem } from './store.ts';
+import { problemLines } from './words.ts';
+
+interface Props {
+  readonly page: Page;
+}
+
+async function readFile(file: File, modelOf: ModelOf) {
+  if (file.size > LARGEST_FILE)
+    return fail([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 } as const]);
+  const text = await file.text().catch(() => undefined);
+  if (text === undefined) return fail([{ code: 'file-unreadable' } as const]);
+  return fromFile(text, modelOf);
+}
+
+/** The visits kept on this device: look, take out, write to a file, add from a file. */
+export function Visits(props: Props): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const [found, { refetch }] = createResource(all);
+  const [problems, setProblems] = createSignal<readonly (ImportProblem | StoreProblem)[]>([]);
+  const [said, setSaid] = createSignal('');
+  let status: HTMLElement | undefined;
+
+  const kept = (): readonly Kept[] => (found.latest?.ok ? found.latest.value : []);
+  onCleanup(onChange(() => void refetch()));
+  /** What went wrong last, or that nothing can be read here at all. */
+  const told = () => [
+    ...problems(),
+    ...(problems().length === 0 && found.latest?.ok === false ? [found.latest.error] : []),
+  ];
+
+  const guides = createMemo(() => [...new Set(kept().map(({ guide }) => guide))]);
+  const of = (guide: string) => kept().filter((one) => one.guide === guide);
+  /** Guide → its words. Until they have come, ids stand for names. */
+  const [named] = createResource(guides, async (wanted) => {
+    const found = await Promise.all(wanted.map((guide) => figuresOf(props.page, guide)));
+    return new Map(
+      found.flatMap((one, index) => (one.ok ? [[wanted[index], one.value.words] as const] : [])),
+    );
+  });
+  const wordsOf = (guide: string) => named.latest?.get(guide) ?? words();
+  const done = (outcome: StoreProblem | undefined, words: string) => {
+    setProblems(outcome ? [outcome] : []);
+    setSaid(outcome ? '' : words);
+    // The button that was pressed may be gone.
+    status?.focus();
+    void refetch();
+  };
+  const modelOf: ModelOf = async (guide) => {
+    const figures = await figuresOf(props.page, guide);
+    return figures.ok ? ok(figures.value.model) : figures;
+  };
+  const take = async (file: File) => {
+    setSaid('');
+    const read = await readFile(file, modelOf);
+    if (!read.ok) {
+      setProblems(read.error);
+      return;
+    }
+    const added = await add(read.value);
+    if (!added.ok) {
+      done(added.error, '');
+      return;
+    }
+    const known = read.value.length - added.value;
+    done(
+      undefined,
+      [
+        t('visits:list.added', { count: added.value }),
+        ...(known > 0 ? [t('visits:list.known', { count: known })] : []),
+      ].join(' '),
+    );
+  };
+
+  return (
+    <div class="visits">
+      <p>{t('visits:list.lead')}</p>
+      <p role="status" tabindex="-1" ref={(element) => (status = element)}>
+        {said()}
+      </p>
+      <Show when={told().length > 0}>
+        <div role="alert" class="trouble">
+          <ul>
+            <For each={problemLines(words(), told())}>{(line) => <li>{line}</li>}</For>
+          </ul>
+        </div>
+      </Show>
+      <For each={guides()} fallback={<p class="quiet">{t('visits:list.none')}</p>}>
+        {(guide) => (
+          <>
+            <h3>{guideName(wordsOf(guide), guide)}</h3>
+            <ol>
+              <For each={of(guide)}>
+                {({ id, visit }) => (
+                  <li>
+                    <span>
+                      {visit.fault === OTHER
+                        ? t('visits:record.other')
+                        : name(wordsOf(guide), 'faults', visit.fault)}
+                      <span class="quiet">
+                        {names(wordsOf(guide), 'parts', visit.parts) || t('load.noParts')}
+                        {'. '}
+                        {t('visits:list.answers', { count: Object.keys(visit.answers).length })}
+                      </span>
+                    </span>
+                    <button
+                      type="button"
+                      class="plain"
+                      onClick={() =>
+                        void remove(id).then((gone) =>
+                          done(gone.ok ? undefined : gone.error, t('visits:list.removed')),
+                        )
+                      }
+                    >
+                      {t('visits:list.remove')}
+                    </button>
+                  </li>
+                )}
+              </For>
+            </ol>
+            <p>
+              <button
+                type="button"
+                onClick={() =>
+                  download(`visits-${guide}.json`, asFile(guide, kept()), 'application/json')
+                }
+              >
+                {t('visits:list.export', { count: of(guide).length })}
+              </button>
+            </p>
+          </>
+        )}
+      </For>
+      <div class="ways">
+        <FileButton label={t('visits:list.import')} accept="application/json,.json" onFile={take} />
+        <Show when={kept().length > 0}>
+          <AskTwice
+            label={t('visits:list.clear')}
+            sure={t('visits:list.clearSure', { count: kept().length })}
+            keep={t('visits:list.keep')}
+            onYes={() =>
+              void clear().then((gone) =>
+                done(gone.ok ? undefined : gone.error, t('visits:list.cleared')),
+              )
+            }
+          />
+        </Show>
+      </div>
+    </div>
+  );
+}

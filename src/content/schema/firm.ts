@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import { helpers } from '../../guide/types.ts';
+
+const number = z.strictObject({
+  /** As people read it. */
+  show: z.string().min(1),
+  /** As a `tel:` address dials it. */
+  dial: z.string().regex(/^\+?\d{2,15}$/),
+});
+
+/** The same in every language, or said in each: language → text. */
+const told = z.union([
+  z.string().min(1),
+  z.record(z.string().regex(/^[a-z]{2}$/), z.string().min(1)),
+]);
+
+const called = helpers.filter((helper) => helper !== 'technician');
+
+/** The shape of `content/firm.yaml`: who runs this copy of the site. */
+export const firmSchema = z.strictObject({
+  name: z.string().min(1),
+  phone: number,
+  hours: told,
+  area: told,
+  site: z.url(),
+  region: z.string().regex(/^[A-Z]{2}$/),
+  units: z.strictObject({ temperature: z.enum(['F', 'C']) }),
+  /** The first one's pages have no prefix in their addresses. */
+  languages: z.array(z.string().regex(/^[a-z]{2}$/)).min(1),
+  desk: z
+    .strictObject({
+      /** Where the desk keeps what is written about a caller: nowhere, or in the tab until it closes. */
+      'keep-caller': z.enum(['never', 'tab']),
+    })
+    .default({ 'keep-caller': 'never' }),
+  numbers: z.record(z.enum(called), number),
+});
+
+export type Firm = z.infer<typeof firmSchema>;
+export type PhoneNumber = Firm['phone'];

@@ -1,0 +1,91 @@
+/** A round as plain data for other programs: `public/schema/round.json`. */
+import { madeOn } from '../note/day.ts';
+import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
+import { loadRound } from './load.ts';
+import { totalOf } from './total.ts';
+import type { Round, Unread, Visit } from './types.ts';
+
+/** Chances as figures that can be read: six decimals. */
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
+
+function figuresOf({ ranking, parts, expected, cautious, leftOver }: Assessed) {
+  return {
+    faults: ranking.map(({ fault, share }) => ({ fault, share: rounded(share) })),
+    parts: parts.map(({ part, chance }) => ({ part, chance: rounded(chance) })),
+    minutes: { expected: rounded(expected), cautious, leftOver: rounded(leftOver) },
+  };
+}
+
+/** The columns carried along; where two have one heading the later is told apart by its number. */
+function carried(columns: readonly string[], others: readonly string[]): Record<string, string> {
+  return Object.fromEntries(
+    columns.map((name, index) => [
+      columns.indexOf(name) === index ? name : `${name} (${String(index + 1)})`,
+      others[index] ?? '',
+    ]),
+  );
+}
+
+function visitOf(
+  { row, others, code, seen, assessed }: Visit,
+  columns: Round['columns'],
+  today: Date,
+) {
+  const { note, last, urgency, because, danger, flags, end } = seen;
+  return {
+    row,
+    code,
+    guide: note.guide,
+    release: note.release,
+    made: madeOn(note.day, today).latest.toISOString().slice(0, 10),
+    urgency: urgency === 'open' ? ('unknown' as const) : urgency,
+    at: end.id as string,
+    because: because ? [because.node.id as string, because.answer] : [],
+    danger: danger ? [danger.node.id as string, danger.answer] : [],
+    flags: [...flags],
+    ranked: last,
+    figures: assessed ? figuresOf(assessed) : null,
+    columns: carried(columns, others),
+  };
+}
+
+function unreadOf({ row, others, text, reading }: Unread, columns: Round['columns']) {
+  const what =
+    reading.kind === 'refused'
+      ? { problem: reading.problem }
+      : { proposal: { code: reading.code, places: reading.places, spare: reading.spare } };
+  return { row, text, ...what, columns: carried(columns, others) };
+}
+
+/** @param chance with which the load is to be enough */
+export function roundJson({ columns, visits, unread }: Round, chance: number, today: Date) {
+  const figures = visits.flatMap(({ assessed }) => assessed ?? []);
+  const { parts, alone, together, habit } = loadRound(figures, chance);
+  const loaded = ({ pieces, chanceAtLeast }: typeof alone) => ({
+    pieces,
+    chanceAtLeast: rounded(chanceAtLeast),
+  });
+  return {
+    version: 1 as const,
+    quantile: CAUTIOUS,
+    visits: visits.map((visit) => visitOf(visit, columns, today)),
+    unread: unread.map((one) => unreadOf(one, columns)),
+    total: {
+      ...totalOf(figures),
+      withoutFigures: visits.length - figures.length,
+    },
+    load: {
+      chance,
+      parts: parts.map((row) => ({
+        ...row,
+        mean: rounded(row.mean),
+        chance: rounded(row.chance),
+      })),
+      alone: loaded(alone),
+      together: loaded(together),
+      habit: loaded(habit),
+    },
+  };
+}
+
+export type RoundJson = ReturnType<typeof roundJson>;

@@ -1,0 +1,42 @@
+import type { Guide } from '../../guide/types.ts';
+import { remaining } from '../../journey/walk.ts';
+import type { CarriedNode, DeskPart } from '../../app/desk/page.ts';
+import { makeCalls } from './phone-links.ts';
+import { guideTexts } from './texts.ts';
+
+function nodesOf(guide: Guide): Record<string, CarriedNode> {
+  const left = remaining(guide);
+  return Object.fromEntries(
+    [...guide.nodes.values()].map((node) => [
+      node.id,
+      {
+        left: left.get(node.id) ?? { least: 0, most: 0 },
+        answers: node.answers.length,
+        ...(node.care ? { care: node.care } : {}),
+        ...(node.timer ? { timer: node.timer } : {}),
+        ...(node.takesError ? { takesError: true as const } : {}),
+        ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),
+      },
+    ]),
+  );
+}
+
+/** What the desk loads for a guide. */
+export function deskPart(language: string, guide: Guide): DeskPart {
+  return {
+    nodes: nodesOf(guide),
+    calls: makeCalls(language, guide),
+    texts: guideTexts(language, guide, [
+      'short',
+      'title',
+      'care',
+      'help',
+      'lines',
+      'why',
+      'callNote',
+      'now',
+      'never',
+      'answers',
+    ]),
+  };
+}

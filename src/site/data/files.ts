@@ -1,0 +1,59 @@
+/**
+ * What pages load only when they need it: one file a page and guide, named by its content. The
+ * pages carry the files' addresses, and the worker keeps the files with the rest of the site.
+ */
+import type { Guide } from '../../guide/types.ts';
+import { address } from '../addresses.ts';
+import { guidesInOrder } from '../finder.ts';
+import { hashedName } from '../hashed.ts';
+import { languageOf } from '../../content/languages.ts';
+import { deskPart } from './desk-part.ts';
+import { notePart } from './note-part.ts';
+import { previewPart } from './preview-part.ts';
+
+/** Where the build puts all files named by their content: hosts and browsers keep these for good. */
+export const DATA_FOLDER = '_astro';
+
+export type PartOf = 'note' | 'preview' | 'desk';
+const makers: Record<PartOf, (language: string, guide: Guide) => object> = {
+  note: notePart,
+  preview: previewPart,
+  desk: deskPart,
+};
+
+export interface DataFile {
+  readonly page: PartOf;
+  readonly guide: string;
+  /** Its folder's language and its own name, without `.json`: a device keeps one language. */
+  readonly name: string;
+  readonly json: string;
+}
+
+const made = new Map<string, readonly DataFile[]>();
+
+/** All such files of a language, the main guide's first. */
+export function dataFiles(language: string): readonly DataFile[] {
+  const known = made.get(language);
+  if (known) return known;
+  const pages = Object.entries(makers).filter(
+    ([page]) => page === 'note' || languageOf(language).staff,
+  );
+  const files = pages.flatMap(([page, make]) =>
+    guidesInOrder().map((guide): DataFile => {
+      const json = JSON.stringify(make(language, guide));
+      const name = `${language}/${hashedName(`${guide.id}.${page}`, json)}`;
+      return { page: page as PartOf, guide: guide.id, name, json };
+    }),
+  );
+  made.set(language, files);
+  return files;
+}
+
+/** Guide → its file's address, from a page one folder below its language's root. */
+export function filesFor(language: string, page: PartOf): Record<string, string> {
+  const up = address(language, '') === '/' ? '..' : '../..';
+  const own = dataFiles(language).filter((file) => file.page === page);
+  return Object.fromEntries(
+    own.map(({ guide, name }) => [guide, `${up}/${DATA_FOLDER}/${name}.json`]),
+  );
+}

@@ -1,0 +1,32 @@
+import type { Guide } from '../../guide/types.ts';
+import { freeze } from '../../note/freeze.ts';
+import { partOfRelease } from '../../note/part-of-release.ts';
+import type { Release } from '../../note/release.ts';
+import { details, guides } from '../../content/load.ts';
+import { releases } from '../../app/shared/releases.ts';
+import { makeCalls } from './phone-links.ts';
+import type { NotePart } from '../../app/note/part.ts';
+import { guideTexts } from './texts.ts';
+
+/** The release that codes are written in now. */
+function newest(): Release | undefined {
+  return releases.toSorted((a, b) => b.release - a.release)[0];
+}
+
+/** What the note page loads for a guide. */
+export function notePart(language: string, guide: Guide): NotePart {
+  const written = newest();
+  const frozen = written?.guides.some(({ id }) => id === guide.id) ?? false;
+  const release =
+    written && frozen
+      ? written
+      : // Never in a code: only to follow the journey by.
+        freeze(guides(), details(), (written?.release ?? 0) + 1, '1970-01-01');
+  return {
+    guide: guide.id,
+    release: partOfRelease(release, guide.id),
+    frozen,
+    texts: guideTexts(language, guide, ['title', 'answers']),
+    calls: makeCalls(language, guide),
+  };
+}

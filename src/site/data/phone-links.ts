@@ -1,0 +1,19 @@
+import type { Guide, Helper } from '../../guide/types.ts';
+import { firm } from '../../content/load.ts';
+import { words } from '../words.ts';
+import type { Calls } from '../../app/note/calls.ts';
+
+/** Whom every stop of a joined guide sends the reader to, with the firm's numbers; at build time. */
+export function makeCalls(language: string, guide: Guide): Calls {
+  const t = words(language);
+  const { phone, numbers } = firm();
+  const call = (helper: Helper) => ({
+    label: t('end.call', { who: t(`end.calls.${helper}`) }),
+    ...(helper === 'technician' ? phone : numbers[helper]),
+  });
+  return Object.fromEntries(
+    [...guide.nodes.values()]
+      .filter((node) => node.call.length > 0)
+      .map((node) => [node.id, node.call.map(call)]),
+  );
+}

@@ -1,0 +1,76 @@
+/** The figures of a visit: shares, minutes, parts. Visits alike in what tells faults apart share one. */
+import { checkKey } from '../diagnosis/evidence.ts';
+import { meanMinutes, minutesFor, minutesOf, type Minutes } from '../diagnosis/minutes.ts';
+import { at } from '../diagnosis/numbers.ts';
+import { bestPlan } from '../diagnosis/plan.ts';
+import { shares } from '../diagnosis/posterior.ts';
+import { partChances } from '../route/stock.ts';
+import type { Evidence, FaultId, Model, PartId } from '../diagnosis/types.ts';
+
+/** A cautious figure is enough in so many of such visits: nine in ten. Our own choice. */
+export const CAUTIOUS = 0.9;
+
+export interface Assessed {
+  readonly model: Model;
+  /** In the model's order. */
+  readonly shares: readonly number[];
+  /** The likeliest first. */
+  readonly ranking: readonly { readonly fault: FaultId; readonly share: number }[];
+  /** The likeliest first, those that no fault needs left out. */
+  readonly parts: readonly { readonly part: PartId; readonly chance: number }[];
+  /** Until the fault is found by the best order, given that one of its checks finds it. */
+  readonly minutes: Minutes;
+  readonly expected: number;
+  /** Minutes enough with chance `CAUTIOUS`. */
+  readonly cautious: number;
+  /** Share of faults that no check finds. */
+  readonly leftOver: number;
+}
+
+function assess(model: Model, evidence: Evidence): Assessed {
+  const now = shares(model, evidence);
+  const { best, leftOver } = bestPlan(model, evidence);
+  const minutes = minutesOf(best);
+  return {
+    model,
+    shares: now,
+    ranking: model.faults
+      .map(({ id }, index) => ({ fault: id, share: at(now, index) }))
+      .sort((a, b) => b.share - a.share),
+    parts: partChances({ model, shares: now })
+      .map(([part, chance]) => ({ part, chance }))
+      .filter(({ chance }) => chance > 0)
+      .sort((a, b) => b.chance - a.chance),
+    minutes,
+    expected: meanMinutes(minutes),
+    cautious: minutesFor(minutes, CAUTIOUS),
+    leftOver,
+  };
+}
+
+/** Key and answer of everything that tells a model's faults apart. */
+function tellingOf(model: Model): ReadonlySet<string> {
+  return new Set([
+    ...model.evidence.flatMap(({ key, answers }) => answers.map((answer) => `${key}=${answer}`)),
+    ...model.checks.flatMap(({ id, results }) =>
+      results.map((result) => `${checkKey(id)}=${result.id}`),
+    ),
+  ]);
+}
+
+/** An assessor that remembers: visits with the same telling answers are worked out once. */
+export function makeAssess(): (model: Model, evidence: Evidence) => Assessed {
+  const known = new Map<Model, { telling: ReadonlySet<string>; by: Map<string, Assessed> }>();
+  return (model, evidence) => {
+    const kept = known.get(model) ?? { telling: tellingOf(model), by: new Map<string, Assessed>() };
+    known.set(model, kept);
+    const telling = evidence.filter(({ key, answer }) => kept.telling.has(`${key}=${answer}`));
+    const key = telling
+      .map((one) => `${one.key}=${one.answer}`)
+      .toSorted()
+      .join(' ');
+    const found = kept.by.get(key) ?? assess(model, telling);
+    kept.by.set(key, found);
+    return found;
+  };
+}

@@ -1,0 +1,164 @@
+// Properties over seeded samples of all journeys of the working guide; the seed is in the message.
+import { describe, expect, test } from 'vitest';
+import type { Journey } from '../../../src/guide/types.ts';
+import {
+  answerDanger,
+  change,
+  follow,
+  newCall,
+  placeOf,
+  takeOver,
+} from '../../../src/journey/edit.ts';
+import type { Call } from '../../../src/journey/edit.ts';
+import { formatJourney, parseJourney } from '../../../src/address/journey-text.ts';
+import { sampleJourneys } from '../../../src/note/sample.ts';
+import { guideOf, working } from '../note/books.ts';
+import { makeRandom } from '../note/random.ts';
+
+const guide = guideOf(working);
+const SEED = 4;
+const journeys = [...sampleJourneys(guide, 400, SEED)].filter(({ length }) => length > 0);
+const text = ({ journey }: Call): string => formatJourney(journey);
+const asked = (way: string): Call => takeOver(guide, parseJourney(way));
+
+/** A journey without a last answer that told of danger: that one is never taken up again. */
+function lasting(journey: Journey): Journey {
+  const { end } = follow(guide, journey);
+  return end.urgency === 'emergency' ? journey.slice(0, -1) : journey;
+}
+
+test(`there are journeys to try, short and long (seed ${SEED})`, () => {
+  expect(journeys.length).toBeGreaterThan(350);
+  expect(Math.max(...journeys.map(({ length }) => length))).toBeGreaterThan(14);
+});
+
+test('a journey passes no place twice', () => {
+  for (const journey of journeys) {
+    const places = follow(guide, journey).nodes.map(placeOf);
+    expect(new Set(places).size, formatJourney(journey)).toBe(journey.length);
+  }
+});
+
+test('an answer given again changes nothing, at every place of every journey', () => {
+  for (const journey of journeys)
+    for (const [index, { answer }] of journey.slice(0, lasting(journey).length).entries()) {
+      const again = change(guide, { journey, later: [] }, index, answer);
+      expect(text(again), `${index} of ${formatJourney(journey)}`).toBe(
+        formatJourney(lasting(journey)),
+      );
+      expect(again.later.length).toBe(journey.length - again.journey.length);
+    }
+});
+
+test('any change gives a journey of the guide and is undone by the first answer', () => {
+  const random = makeRandom(SEED);
+  let kept = 0;
+  for (const journey of journeys.map(lasting).filter(({ length }) => length > 0)) {
+    const index = random.below(journey.length);
+    const first = journey[index] ?? expect.unreachable();
+    const here = follow(guide, journey.slice(0, index)).end;
+    const other = random.pick(here.ways).answer;
+    const changed = change(guide, { journey, later: [] }, index, other);
+    const why = `${formatJourney(journey)}, ${index} to ${other} (seed ${SEED})`;
+    const { nodes, rest } = follow(guide, changed.journey);
+    expect(rest, why).toEqual([]);
+    expect(changed.journey[index]?.answer, why).toBe(other);
+    // What stands after the change was given before, at the same place.
+    const before = new Map(follow(guide, journey).nodes.map((node, i) => [placeOf(node), i]));
+    for (const [at, one] of changed.journey.entries()) {
+      const node = nodes[at] ?? expect.unreachable();
+      if (at <= index) continue;
+      kept += 1;
+      expect(journey[before.get(placeOf(node)) ?? -1]?.answer, why).toBe(one.answer);
+      expect(node.byAnswer.get(one.answer)?.to.urgency, why).not.toBe('emergency');
+    }
+    expect(text(change(guide, changed, index, first.answer)), why).toBe(formatJourney(journey));
+  }
+  expect(kept).toBeGreaterThan(500);
+});
+
+describe('the locked door', () => {
+  const way =
+    'danger.none~doing.ended~display.lock~since.over-4~fan.quiet~near.cool~inside.nothing~forced.no';
+
+  test('a change in the middle keeps what still fits, over to another track', () => {
+    const call = change(guide, asked(way), 2, 'error');
+    expect(text(call)).toBe('danger.none~doing.ended~display.error');
+    expect(follow(guide, call.journey).end.id).toBe('error-write-cold');
+    const went = change(guide, call, 3, 'written');
+    expect(text(went)).toBe(
+      'danger.none~doing.ended~display.error~error-write-cold.written~since-cold.over-4~fan-cold.quiet~near-cold.cool~inside-cold.nothing~forced-cold.no',
+    );
+    expect(went.later).toEqual([]);
+  });
+
+  test('the same sentences at another place do not count as answered', () => {
+    const call = change(
+      guide,
+      asked('danger.none~doing.ended~display.error~error-write-cold.written'),
+      2,
+      'time',
+    );
+    expect(call.later.map(({ at }) => at)).toEqual(['error-write-cold']);
+    const after = guide.nodes.get('error-after-cold' as never) ?? expect.unreachable();
+    expect(after.text).toBe('error-write');
+    expect(placeOf(after)).not.toBe('error-write');
+  });
+
+  test('a danger is never taken up again', () => {
+    const call = change(guide, asked(`${way}~controls.fire`), 1, 'outage');
+    expect(text(call)).toBe('danger.none~doing.outage');
+    const on = change(guide, call, 2, 'back');
+    expect(text(on)).toBe(way.replace('doing.ended', 'doing.outage~power.back'));
+    expect(on.later).toEqual([{ at: 'controls', answer: 'fire' }]);
+  });
+
+  test('an answer that is not there changes nothing', () => {
+    const call = asked(way);
+    expect(change(guide, call, 3, 'purple')).toBe(call);
+    expect(change(guide, call, 99, 'none')).toBe(call);
+    expect(change(guide, newCall, 1, 'none')).toBe(newCall);
+  });
+
+  test('a journey of which a part fits is kept up to there, the rest for later', () => {
+    const call = takeOver(guide, parseJourney('danger.none~doing.no-such~display.lock'));
+    expect(text(call)).toBe('danger.none');
+    expect(takeOver(guide, parseJourney('nowhere.none~x.y'))).toEqual(newCall);
+  });
+});
+
+describe('the danger question in mid-call', () => {
+  const call = asked('danger.none~doing.ended~display.lock');
+
+  test('with the same answer changes nothing', () => {
+    expect(answerDanger(guide, call, 'none')).toBe(call);
+  });
+
+  test('with a danger leaves from where the call stands', () => {
+    expect(text(answerDanger(guide, call, 'gas'))).toBe(
+      'danger.none~doing.ended~display.lock~since.gas',
+    );
+  });
+
+  test('not sure has no way out there: the first answer changes, the others are kept', () => {
+    const unsure = answerDanger(guide, call, 'unsure');
+    expect(text(unsure)).toBe('danger.unsure');
+    expect(text(answerDanger(guide, unsure, 'none'))).toBe(text(call));
+  });
+
+  test('after an end begins the journey with the danger', () => {
+    const over = asked('danger.none~doing.outage~power.out');
+    expect(text(answerDanger(guide, over, 'fire'))).toBe('danger.fire');
+  });
+
+  test('every danger leads to its own stop from every place', () => {
+    const dangers = guide.start.ways.filter(({ to }) => to.urgency === 'emergency');
+    expect(dangers.length).toBe(8);
+    for (const journey of journeys.slice(0, 100))
+      for (const { answer, to } of dangers) {
+        if (journey[0]?.answer === answer) continue;
+        const there = answerDanger(guide, { journey, later: [] }, answer);
+        expect(follow(guide, there.journey).end.id, formatJourney(journey)).toBe(to.id);
+      }
+  });
+});

@@ -1,0 +1,141 @@
+// Held against a simulation that knows the true time, which no page does: the device's clock is the
+// true time and an error that a person may change; the monotonic clock (High Resolution Time,
+// section 4) runs on through that, and stands still while the device sleeps.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  begin,
+  count,
+  gap,
+  isSetBack,
+  leaveOut,
+  left,
+  pass,
+  readWait,
+  writeWait,
+  type Wait,
+} from '../../../src/journey/wait.ts';
+
+const LENGTH = 4 * 3600;
+const START = 1_795_600_000;
+
+type Event =
+  | { readonly kind: 'watch' | 'sleep' | 'away'; readonly seconds: number }
+  | { readonly kind: 'set'; readonly by: number }
+  | { readonly kind: 'answer'; readonly sure: boolean };
+
+/** A device with a count-down, and what is really left of its wait. */
+function simulate(events: readonly Event[]): { left: number; truth: number; asked: boolean } {
+  let truth = 0;
+  let error = 0;
+  /** True time that passed and is not counted: what a reader who is asked goes by. */
+  let unseen = 0;
+  const clock = () => START + truth + error;
+  let wait: Wait = begin(clock(), LENGTH);
+  for (const event of events) {
+    if (event.kind === 'set') error += event.by;
+    else if (event.kind === 'answer') {
+      const claimed = gap(wait, clock());
+      if (claimed > 0) {
+        const yes = event.sure && claimed <= unseen;
+        wait = yes ? count(wait, clock()) : leaveOut(wait, clock());
+        // A refused gap stays refused: later questions are about later time.
+        unseen = 0;
+      }
+    } else {
+      truth += event.seconds;
+      if (event.kind === 'watch') wait = pass(wait, event.seconds);
+      else unseen += event.seconds;
+      if (event.kind === 'away') {
+        const kept = readWait(writeWait('wait', wait), 'wait', LENGTH);
+        if (!kept) throw new Error('what was written is read');
+        wait = kept;
+      }
+    }
+    if (isSetBack(wait, clock())) wait = leaveOut(wait, clock());
+  }
+  return { left: left(wait), truth: LENGTH - truth, asked: gap(wait, clock()) > 0 };
+}
+
+const seconds = fc.integer({ min: 0, max: LENGTH });
+const spent = fc.record({ kind: fc.constantFrom('watch', 'sleep', 'away'), seconds } as const);
+const answered = fc.record({ kind: fc.constant('answer'), sure: fc.boolean() } as const);
+const set = fc.record({
+  kind: fc.constant('set'),
+  by: fc.integer({ min: -10 * LENGTH, max: 10 * LENGTH }),
+} as const);
+const run = { numRuns: 3000, seed: 20261126 };
+
+describe('a wait', () => {
+  it('never ends before its time, however clocks are set and whatever sleeps or closes', () => {
+    let early = 0;
+    fc.assert(
+      fc.property(fc.array(fc.oneof(spent, answered, set), { maxLength: 20 }), (events) => {
+        const found = simulate(events);
+        if (found.left <= 0) early += 1;
+        expect(found.left).toBeGreaterThanOrEqual(found.truth);
+      }),
+      run,
+    );
+    expect(early, 'waits that ended at all').toBeGreaterThan(100);
+  });
+
+  it('always ends once the page has been watched as long as it lasts', () => {
+    fc.assert(
+      fc.property(fc.array(fc.oneof(spent, answered, set), { maxLength: 20 }), (events) => {
+        // Each reload may round up to the next whole second at both ends.
+        const rounded = 2 * events.filter(({ kind }) => kind === 'away').length;
+        const watched = { kind: 'watch', seconds: LENGTH + rounded } as const;
+        expect(simulate([...events, watched]).left).toBeLessThanOrEqual(0);
+      }),
+      run,
+    );
+  });
+
+  it('is right to a minute where the clock is let be and the reader says what passed', () => {
+    fc.assert(
+      fc.property(fc.array(spent, { maxLength: 20 }), (events) => {
+        const found = simulate([...events, { kind: 'answer', sure: true }]);
+        expect(found.asked).toBe(false);
+        const off = found.left - found.truth;
+        expect(found.truth > 0 ? off : 0).toBeLessThanOrEqual(60 + 2 * events.length);
+      }),
+      run,
+    );
+  });
+
+  it('asks about no gap of less than a minute, and about none once it is over', () => {
+    const wait = pass(begin(START, 600), 100);
+    expect(gap(wait, START + 100 + 59)).toBe(0);
+    expect(gap(wait, START + 100 + 60)).toBe(60);
+    expect(gap(pass(wait, 500), START + 100_000)).toBe(0);
+  });
+});
+
+describe('what the fragment says of a wait', () => {
+  it('comes back, parts of seconds to the long side', () => {
+    const wait = { end: START + 600.2, counted: START + 10.7 };
+    const text = writeWait('wait', wait);
+    expect(text).toBe(`wait.${(START + 601).toString(36)}.${(START + 10).toString(36)}`);
+    expect(readWait(text, 'wait', 900)).toEqual({ end: START + 601, counted: START + 10 });
+  });
+
+  it('has counted nothing where it is of old and names its end only', () => {
+    const old = readWait(`wait.${(START + 600).toString(36)}`, 'wait', 600);
+    expect(old).toEqual({ end: START + 600, counted: START });
+  });
+
+  it.each([
+    ['another page’s', `cold.${START.toString(36)}`],
+    ['none', ''],
+    ['no number', 'wait.<b>'],
+    ['nothing', 'wait.0'],
+  ])('is no wait where it is %s', (_, text) => {
+    expect(readWait(text, 'wait', 600)).toBeUndefined();
+  });
+
+  it('never leaves more than the whole wait', () => {
+    const far = readWait(`wait.${(START * 2).toString(36)}.${START.toString(36)}`, 'wait', 600);
+    expect(far && left(far)).toBe(600);
+  });
+});

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { prove } from '../../../src/proof/prove.ts';
+import { gradeOf } from '../../../src/text/readability.ts';
+import { realGuide, realSentences } from '../guide/support/real.ts';
+import { everyJourney, everyState } from '../../support/mutate/truth.ts';
+import { doorLocked } from '../guide/support/meaning.ts';
+
+const guide = realGuide();
+const proof = prove(guide, { sentences: realSentences, grade: gradeOf });
+
+describe('the published guide', () => {
+  it('holds in every property, and no property is about nothing', () => {
+    expect(proof.verdicts).toHaveLength(10);
+    for (const verdict of proof.verdicts) {
+      expect(verdict).toMatchObject({ holds: true, faults: [] });
+      expect(verdict.journeysConcerned).toBeGreaterThan(1_000_000n);
+    }
+    expect(proof.holds).toBe(true);
+  });
+
+  // All of them, spelled out: some 200 million, exits counted in bulk.
+  it('holds and counts the same with every single journey spelled out', () => {
+    const spelled = everyJourney(guide, doorLocked);
+    expect([...spelled.broken]).toEqual([]);
+    expect(BigInt(spelled.all)).toBe(proof.journeys.all);
+    expect(BigInt(spelled.complete)).toBe(proof.journeys.complete);
+    expect(spelled.longest).toBe(proof.journeys.longest);
+    expect(spelled.all).toBeGreaterThan(1_000_000);
+  });
+
+  it('holds over every state of what the reader has told', () => {
+    const { broken, states } = everyState(guide, doorLocked);
+    expect([...broken]).toEqual([]);
+    expect(states).toBeGreaterThan(guide.nodes.size);
+  });
+});
