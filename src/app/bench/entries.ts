@@ -19,10 +19,6 @@ export type Field = (typeof fields)[number];
 /** Longer than any reading and than any slip worth keeping. */
 const MAX_LENGTH = 40;
 
-export function emptyEntries(unit: Unit): Entries {
-  return { ohms: '', at: '', added: '', unit, r0: 1000 };
-}
-
 /** Read a fragment, with or without its `#`; what it lacks or spells wrong is as on an empty bench. */
 export function parseEntries(hash: string, unit: Unit): Entries {
   const params = new URLSearchParams(hash.replace(/^#/, ''));
