@@ -1,5 +1,4 @@
 /** A guide's proof as lines for people and as plain values for machines. */
-import type { Score } from '../../tests/support/mutate/score.ts';
 import type { CounterExample, Proof, Verdict } from '../proof/prove.ts';
 import { pageGrade, passages } from '../proof/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../proof/sentences.ts';
@@ -90,15 +89,6 @@ function handsOver(guide: Guide): string {
   if (others.length === 0) return '';
   const joined = guide.nodes.size - ownNodes(guide).length;
   return `, and ${joined} more of ${others.join(', ')}, which it hands over to`;
-}
-
-/** A guide's mutation score in one line. */
-export function mutationLine({ mutants, refused, unsafe, caught, strict }: Score): string {
-  const share = unsafe === 0 ? '' : ` (${((100 * caught) / unsafe).toFixed(1)} %)`;
-  return (
-    `${mutants} copies with one slip. Refused by the loader ${refused}; unsafe ${unsafe}, ` +
-    `caught ${caught}${share}; failed though still safe ${strict}.`
-  );
 }
 
 /** Lines for people. */

@@ -14,14 +14,12 @@ import { languageHolds } from '../text/check-language.ts';
 import { languageLines } from '../text/language-words.ts';
 import { languages } from '../content/languages.ts';
 import { SOURCE, languageReport } from '../content/whole-language.ts';
-import { mutationScores } from './mutation.ts';
-import { mutationLine, proofJson, proofLines, spokenGrade } from './proof-report.ts';
+import { proofJson, proofLines, spokenGrade } from './proof-report.ts';
 import type { Proved } from './proof-report.ts';
 
 const USAGE = `Use:
   npm run prove                     every guide, for people
   npm run -s prove -- --json        the same for machines
-  npm run prove -- --mutants        how many unsafe slips in each guide the proof catches
   npm run prove -- --language XX    only how whole and how easy to read a language is
   npm run prove -- GRAPH.YAML…      only these files`;
 
@@ -61,19 +59,6 @@ function proveFile(path: string, problems: Problem[]): Proved | undefined {
   };
 }
 
-/** Enough of each kind of slip for a score in some seconds a guide. */
-const MUTANTS_OF_A_KIND = 200;
-
-function tellMutants(): number {
-  let missed = 0;
-  for (const { guide, score } of mutationScores(MUTANTS_OF_A_KIND)) {
-    console.log(`${guide}: ${mutationLine(score)}`);
-    for (const name of score.missed) console.log(`  not caught: ${name}`);
-    missed += score.missed.length;
-  }
-  return missed === 0 ? 0 : 1;
-}
-
 /** The languages that are compared with the one sentences are written in. */
 function otherLanguages(): readonly string[] {
   return languages().filter((language) => language !== SOURCE);
@@ -91,7 +76,6 @@ function main(): number {
     options = parseArgs({
       options: {
         json: { type: 'boolean' },
-        mutants: { type: 'boolean' },
         language: { type: 'string' },
       },
       allowPositionals: true,
@@ -101,7 +85,6 @@ function main(): number {
     return 2;
   }
   const { values, positionals } = options;
-  if (values.mutants) return tellMutants();
   if (values.language !== undefined) return tellLanguages([values.language]);
   const files =
     positionals.length > 0 ? positionals.map((path) => resolve(path)) : guideFiles().map(inRoot);

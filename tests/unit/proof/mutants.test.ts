@@ -1,9 +1,9 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { mutationLine } from '../../../src/cli/proof-report.ts';
 import { loadGuide } from '../../../src/guide/load.ts';
-import { judged, noScore } from '../../support/mutate/score.ts';
-import type { Score } from '../../support/mutate/score.ts';
-import { mutantsOf } from '../../support/mutate/mutants.ts';
+import { judged, noScore } from '../../mutants/score.ts';
+import type { Score } from '../../mutants/score.ts';
+import { mutantsOf } from '../../mutants/mutants.ts';
 import type { Guide, GuideNode, NodeId } from '../../../src/guide/types.ts';
 import { doorLocked } from '../guide/support/meaning.ts';
 import { realGuide, realSource } from '../guide/support/real.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { guideFiles } from '../../../src/cli/books.ts';
 import { mutationScores } from '../../../src/cli/mutation.ts';
 import { mutationLine } from '../../../src/cli/proof-report.ts';
-import { meaningOf } from '../../support/mutate/meaning.ts';
+import { meaningOf } from '../../mutants/meaning.ts';
 import { doorLocked } from '../guide/support/meaning.ts';
 import { realGuide } from '../guide/support/real.ts';
 

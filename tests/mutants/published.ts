@@ -1,16 +1,16 @@
 /** How the proofs of the published guides do on copies with one slip each. */
 import { readFileSync } from 'node:fs';
-import { joinGuides } from '../guide/join.ts';
-import type { Part } from '../guide/join.ts';
-import { loadPart, loadShared } from '../guide/load.ts';
-import { meaningOf } from '../../tests/support/mutate/meaning.ts';
-import { mutantsOf } from '../../tests/support/mutate/mutants.ts';
-import { scoreOf } from '../../tests/support/mutate/score.ts';
-import type { Score } from '../../tests/support/mutate/score.ts';
-import { writtenOut } from '../guide/shared.ts';
-import type { Shared } from '../guide/shared.ts';
-import type { Guide } from '../guide/types.ts';
-import { guideFiles, inRoot, sharedFile } from './books.ts';
+import { joinGuides } from '../../src/guide/join.ts';
+import type { Part } from '../../src/guide/join.ts';
+import { loadPart, loadShared } from '../../src/guide/load.ts';
+import { meaningOf } from './meaning.ts';
+import { mutantsOf } from './mutants.ts';
+import { scoreOf } from './score.ts';
+import type { Score } from './score.ts';
+import { writtenOut } from '../../src/guide/shared.ts';
+import type { Shared } from '../../src/guide/shared.ts';
+import type { Guide } from '../../src/guide/types.ts';
+import { guideFiles, inRoot, sharedFile } from '../../src/cli/books.ts';
 
 function read(file: string): string {
   return readFileSync(inRoot(file), 'utf8');

@@ -5,7 +5,7 @@
  * `everyState` visits each page once for each different state, which is the same
  * judgement without the repetitions.
  */
-import type { Guide, GuideNode } from '../../../src/guide/types.ts';
+import type { Guide, GuideNode } from '../../src/guide/types.ts';
 import type { Meaning } from './meaning.ts';
 
 const bits = {

@@ -1,4 +1,4 @@
-import type { Fact, Guide } from '../../../src/guide/types.ts';
+import type { Fact, Guide } from '../../src/guide/types.ts';
 
 /** What was told once stays true. */
 export type Told = 'error' | 'inside' | 'forced';

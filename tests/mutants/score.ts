@@ -1,5 +1,5 @@
-import { prove } from '../../../src/proof/prove.ts';
-import type { Guide } from '../../../src/guide/types.ts';
+import { prove } from '../../src/proof/prove.ts';
+import type { Guide } from '../../src/guide/types.ts';
 import type { Meaning } from './meaning.ts';
 import type { Mutant } from './mutants.ts';
 import { everyState } from './truth.ts';
@@ -67,4 +67,13 @@ export function scoreOf(
       score = judged(score, `${slip}: ${name}`, load(source()), meaning);
   }
   return score;
+}
+
+/** A guide's mutation score in one line. */
+export function scoreLine({ mutants, refused, unsafe, caught, strict }: Score): string {
+  const share = unsafe === 0 ? '' : ` (${((100 * caught) / unsafe).toFixed(1)} %)`;
+  return (
+    `${mutants} copies with one slip. Refused by the loader ${refused}; unsafe ${unsafe}, ` +
+    `caught ${caught}${share}; failed though still safe ${strict}.`
+  );
 }
