@@ -3,7 +3,7 @@
  * fragment; all about the caller stays in this tab's memory.
  */
 import { createMemo, createSignal, onCleanup } from 'solid-js';
-import { formatFragment, parseFragment, type Fragment } from '../../address/fragment.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { formatJourney } from '../../address/journey-text.ts';
 import {
   answerDanger,
@@ -19,6 +19,7 @@ import type { BookGuide, BookNode } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import { waitMinutes } from '../../journey/countdown.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
 import type { CallerState } from './caller.ts';
 import { pageTime } from './clocks.ts';
 import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
@@ -99,9 +100,7 @@ export function createDesk(
     const named = guide.id === around.main ? undefined : guide.id;
     const now = carried(parts, call(), named);
     setFragment(now);
-    const hash = formatFragment(now);
-    const { pathname, search } = location;
-    history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
+    replaceHash(fragmentHash(now));
   };
   /** A call changed by an answer: the note is of today then, and a timer runs on only at its step. */
   const take = (next: Call, at: number): void => {

@@ -1,4 +1,5 @@
 import { For, type JSX } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -20,7 +21,7 @@ export function Demos(props: Props): JSX.Element {
           {({ id, code }) => (
             <li>
               <a
-                href={`#c=${code}`}
+                href={hashOf({ c: code })}
                 onClick={(event) => {
                   if (event.ctrlKey || event.metaKey || event.shiftKey) return;
                   event.preventDefault();

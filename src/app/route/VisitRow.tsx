@@ -1,4 +1,5 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
 import { sayer } from '../shared/words.ts';
 import { minutes, percent } from '../preview/facts.ts';
 import { asPreview } from '../preview/sentences.ts';
@@ -133,7 +134,7 @@ export function VisitRow(props: Props): JSX.Element {
       <p class="ways foot">
         <a
           class="button plain"
-          href={`../preview/#c=${code()}`}
+          href={`../preview/${hashOf({ c: code() })}`}
           target="_blank"
           aria-label={t('visits.openOf', { code: code() })}
         >
