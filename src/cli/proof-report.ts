@@ -4,7 +4,7 @@ import { pageGrade, passages } from '../proof/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../proof/sentences.ts';
 import { guidesOf, isOwn, ownNodes } from '../guide/ids.ts';
 import type { Guide, Journey } from '../guide/types.ts';
-import { spoken } from '../text/placeholders.ts';
+import { spoken } from '../placeholders.ts';
 import { gradeOf, hardest } from '../text/readability.ts';
 import { propertyWords, tellFault } from './proof-words.ts';
 

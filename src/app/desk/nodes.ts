@@ -1,5 +1,6 @@
 /** What the desk shows of a node: its own answers on number keys, its cautions. */
 import type { BookGuide, BookNode, Way } from '../../note/library.ts';
+import { nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { CarriedNode, Page } from './page.ts';
 
@@ -29,6 +30,6 @@ export function choicesOf(page: Page, node: BookNode): Choice[] {
 
 /** What must be read out before going on: the caution box, and what not to do. */
 export function cautionsOf(words: Words, guide: BookGuide, node: BookNode): readonly string[] {
-  const key = `${guide.id}:${node.text}`;
-  return [...words.some(`${key}.care`), ...words.some(`${key}.never`)];
+  const { care, never } = nodeWords(words, guide, node);
+  return [...care, ...never];
 }

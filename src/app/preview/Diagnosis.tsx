@@ -6,7 +6,7 @@ import type { Note, NoteCode } from '../../note/types.ts';
 import { Faults } from './Faults.tsx';
 import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
-import { guideName } from './sentences.ts';
+import { forGuide, guideName } from '../shared/content-words.ts';
 import { endOf, guideOf } from '../../visit/sides.ts';
 import { Later } from '../visits/Later.tsx';
 import { sayer } from '../shared/words.ts';
@@ -35,8 +35,8 @@ export function Diagnosis(props: Props): JSX.Element {
       when={model()}
       fallback={
         <section class="ranking">
-          <h2>{t('ranking.title')}</h2>
-          <p class="quiet">{t('ranking.none')}</p>
+          <h2>{t('preview:ranking.title')}</h2>
+          <p class="quiet">{t('preview:ranking.none')}</p>
         </section>
       }
       keyed
@@ -53,12 +53,12 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
   const last = lastOf({ guide, note });
   const evidence = evidenceOf(guide, note.journey, note.details);
   const visit = createVisit(model, seenFrom(last, guide.id, evidence), code);
-  const page = createMemo(() => ({ ...props.page, words: props.page.words.forGuide(last) }));
+  const page = createMemo(() => ({ ...props.page, words: forGuide(props.page.words, last) }));
   return (
     <>
       <Show when={last !== guide.id}>
         <p class="card crossed">
-          {page().words.t('ranking.crossed', {
+          {page().words.t('preview:ranking.crossed', {
             first: guideName(page().words, guide.id),
             last: guideName(page().words, last),
           })}

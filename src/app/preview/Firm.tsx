@@ -2,7 +2,8 @@ import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from '
 import type { Firmness } from '../../diagnosis/firmness.ts';
 import type { Evidence } from '../../diagnosis/types.ts';
 import { Bar } from './Bar.tsx';
-import { name, percent } from './facts.ts';
+import { name } from '../shared/content-words.ts';
+import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
@@ -65,20 +66,20 @@ export function Firm(props: Props): JSX.Element {
       .flatMap(({ fault }) => all.filter((one) => one.fault === fault));
   return (
     <div class="card firm">
-      <h3>{t('firm.title')}</h3>
-      <Show when={firm()} fallback={<p class="quiet">{t('firm.drawing')}</p>}>
+      <h3>{t('preview:firm.title')}</h3>
+      <Show when={firm()} fallback={<p class="quiet">{t('preview:firm.drawing')}</p>}>
         {(now) => (
           <>
             <p>
-              <strong>{t(`firm.degree.${degree(now().firstStays)}`)}</strong>{' '}
-              {t('firm.stays', {
+              <strong>{t(`preview:firm.degree.${degree(now().firstStays)}`)}</strong>{' '}
+              {t('preview:firm.stays', {
                 share: percent(words(), now().firstStays),
                 draws: now().draws,
                 factor: FACTOR,
               })}
             </p>
             <details>
-              <summary>{t('firm.ranges')}</summary>
+              <summary>{t('preview:firm.ranges')}</summary>
               <dl>
                 <For each={ranges(now())}>
                   {({ fault, low, high }) => (
@@ -86,7 +87,7 @@ export function Firm(props: Props): JSX.Element {
                       <dt>{name(words(), 'faults', fault)}</dt>
                       <dd>
                         <Bar from={low} part={high - low} />
-                        {t('firm.range', {
+                        {t('preview:firm.range', {
                           low: percent(words(), low),
                           high: percent(words(), high),
                         })}
@@ -95,7 +96,7 @@ export function Firm(props: Props): JSX.Element {
                   )}
                 </For>
               </dl>
-              <p class="quiet">{t('firm.note')}</p>
+              <p class="quiet">{t('preview:firm.note')}</p>
             </details>
           </>
         )}

@@ -4,7 +4,14 @@ import { bookGuide } from '../../note/library.ts';
 import type { BookGuide } from '../../note/library.ts';
 import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
-import { answerOf } from '../note/sentences.ts';
+import {
+  answerWords,
+  detailAnswer,
+  detailName,
+  flagWords,
+  guideName,
+  nodeWords,
+} from '../shared/content-words.ts';
 import { Diagnosis } from './Diagnosis.tsx';
 import { DriftCard } from './Drift.tsx';
 import { driftOf } from './drift.ts';
@@ -12,7 +19,6 @@ import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import type { Page, PreviewPart } from './page.ts';
-import { firstOf, guideName, shortOf } from './sentences.ts';
 import {
   dangerOf,
   endOf,
@@ -71,19 +77,19 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
   const missed = () => notAsked(props.guide, lines());
   const drift = createMemo(() => driftOf(props.page.sides, props.guide, lines()));
   return (
-    <article class="note" aria-label={t('outcome.note')}>
+    <article class="note" aria-label={t('preview:outcome.note')}>
       <div class="said">
         <Outcome {...props} lines={lines()} />
         <Flags {...props} lines={lines()} />
         <section class="card">
-          <h2>{t('error.title')}</h2>
-          <Show when={note().error} fallback={<p class="quiet">{t('error.none')}</p>}>
+          <h2>{t('preview:error.title')}</h2>
+          <Show when={note().error} fallback={<p class="quiet">{t('preview:error.none')}</p>}>
             <p class="display">
               <bdi>{note().error}</bdi>
             </p>
           </Show>
           <Show when={props.extras.error}>
-            <p class="quiet">{t('error.longForm')}:</p>
+            <p class="quiet">{t('preview:error.longForm')}:</p>
             <p class="display">
               <bdi>{props.extras.error}</bdi>
             </p>
@@ -91,7 +97,7 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
         </section>
         <LongForm {...props} />
         <section class="card">
-          <h2>{t('answers.title')}</h2>
+          <h2>{t('preview:answers.title')}</h2>
           <For each={legs()}>
             {(leg) => (
               <>
@@ -102,7 +108,7 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
                   {([group, list]) => (
                     <>
                       <Dynamic component={legs().length > 1 ? 'h4' : 'h3'}>
-                        {t(`groups.${group}`)}
+                        {t(`preview:groups.${group}`)}
                       </Dynamic>
                       <Lines {...props} lines={list} />
                     </>
@@ -114,19 +120,19 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
           <Details {...props} />
         </section>
         <section class="card">
-          <h2>{t('tried.title')}</h2>
-          <Show when={tried().length > 0} fallback={<p class="quiet">{t('tried.none')}</p>}>
+          <h2>{t('preview:tried.title')}</h2>
+          <Show when={tried().length > 0} fallback={<p class="quiet">{t('preview:tried.none')}</p>}>
             <Lines {...props} lines={tried()} />
           </Show>
         </section>
         <Show when={drift()}>{(found) => <DriftCard page={props.page} drift={found()} />}</Show>
         <Made page={props.page} day={note().day} />
         <details class="card">
-          <summary>{t('notAsked.title', { count: missed().length })}</summary>
-          <p class="quiet">{t('notAsked.lead')}</p>
+          <summary>{t('preview:notAsked.title', { count: missed().length })}</summary>
+          <p class="quiet">{t('preview:notAsked.lead')}</p>
           <ul>
             <For each={missed()}>
-              {(node) => <li>{shortOf(props.page.words, props.guide, node)}</li>}
+              {(node) => <li>{nodeWords(props.page.words, props.guide, node).short}</li>}
             </For>
           </ul>
         </details>
@@ -136,14 +142,14 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
       </Show>
       <footer class="meta">
         <p class="quiet">
-          {t('meta', {
+          {t('preview:meta', {
             code: props.reading.code,
             guide: props.guide.id,
             release: note().release,
           })}
         </p>
         <button type="button" class="plain" onClick={() => print()}>
-          {t('print')}
+          {t('preview:print')}
         </button>
       </footer>
     </article>
@@ -156,15 +162,17 @@ function Outcome(props: NoteProps): JSX.Element {
   const words = () => props.page.words;
   const end = () => endOf(props.guide, props.reading.note.journey);
   const open = () => end().ways.length > 0;
-  const kind = () => (open() ? 'unfinished' : end().kind);
-  const title = () => shortOf(words(), props.guide, end());
+  const kind = () => (end().kind === 'stop' ? 'stop' : 'finish');
+  const title = () => nodeWords(words(), props.guide, end()).short;
   return (
     <section class="card outcome" data-urgency={open() ? 'open' : end().urgency}>
       <h2>
-        <span class="quiet">{words().t(`outcome.${kind()}`)}</span>{' '}
-        {open() ? words().t('outcome.next', { title: title() }) : title()}
+        <span class="quiet">{words().t(`preview:outcome.${open() ? 'unfinished' : kind()}`)}</span>{' '}
+        {open() ? words().t('preview:outcome.next', { title: title() }) : title()}
       </h2>
-      <p class="urgency">{words().t(`outcome.urgency.${open() ? 'open' : end().urgency}`)}</p>
+      <p class="urgency">
+        {words().t(`preview:outcome.urgency.${open() ? 'open' : end().urgency}`)}
+      </p>
     </section>
   );
 }
@@ -180,27 +188,22 @@ function Flags(props: NoteProps): JSX.Element {
       endOf(props.guide, props.reading.note.journey),
       props.page.breakerOff,
     );
+  const any = () => danger() !== undefined || raised().length > 0;
   return (
-    <section
-      class="card flags"
-      classList={{ raised: danger() !== undefined || raised().length > 0 }}
-    >
-      <h2>{words().t('flags.title')}</h2>
-      <Show
-        when={danger() !== undefined || raised().length > 0}
-        fallback={<p class="quiet">{words().t('flags.none')}</p>}
-      >
+    <section class="card flags" classList={{ raised: any() }}>
+      <h2>{words().t('preview:flags.title')}</h2>
+      <Show when={any()} fallback={<p class="quiet">{words().t('preview:flags.none')}</p>}>
         <ul>
           <Show when={danger()}>
             {(line) => (
               <li class="strong">
-                {words().t('flags.danger', {
-                  what: answerOf(words(), props.guide, line().node, line().answer),
+                {words().t('preview:flags.danger', {
+                  what: answerWords(words(), props.guide, line().node, line().answer),
                 })}
               </li>
             )}
           </Show>
-          <For each={raised()}>{(flag) => <li>{words().t(`flags.${flag}`)}</li>}</For>
+          <For each={raised()}>{(flag) => <li>{flagWords(words(), flag)}</li>}</For>
         </ul>
       </Show>
     </section>
@@ -213,8 +216,8 @@ function Lines(props: Omit<NoteProps, 'reading' | 'extras'>): JSX.Element {
       <For each={props.lines}>
         {({ node, answer }) => (
           <div>
-            <dt>{shortOf(props.page.words, props.guide, node)}</dt>
-            <dd>{answerOf(props.page.words, props.guide, node, answer)}</dd>
+            <dt>{nodeWords(props.page.words, props.guide, node).short}</dt>
+            <dd>{answerWords(props.page.words, props.guide, node, answer)}</dd>
           </div>
         )}
       </For>
@@ -227,13 +230,13 @@ function Details(props: Props): JSX.Element {
   const details = () => Object.entries(props.reading.note.details);
   return (
     <Show when={details().length > 0}>
-      <h3>{words().t('groups.details')}</h3>
+      <h3>{words().t('preview:groups.details')}</h3>
       <dl>
         <For each={details()}>
           {([id, answer]) => (
             <div>
-              <dt>{firstOf(words(), [`details.${id}.name`], id)}</dt>
-              <dd>{firstOf(words(), [`details.${id}.answers.${answer}`], answer)}</dd>
+              <dt>{detailName(words(), 'preview', id)}</dt>
+              <dd>{detailAnswer(words(), 'preview', id, answer)}</dd>
             </div>
           )}
         </For>
@@ -247,13 +250,13 @@ function LongForm(props: Props): JSX.Element {
   return (
     <Show when={props.extras.model ?? props.extras.remark}>
       <section class="card long">
-        <h2>{t('long.title')}</h2>
+        <h2>{t('preview:long.title')}</h2>
         <dl>
           <For each={['model', 'remark'] as const}>
             {(part) => (
               <Show when={props.extras[part]}>
                 <div>
-                  <dt>{t(`long.${part}`)}</dt>
+                  <dt>{t(`preview:long.${part}`)}</dt>
                   <dd>
                     <bdi>{props.extras[part]}</bdi>
                   </dd>
@@ -283,11 +286,11 @@ function Made(props: { readonly page: Page; readonly day: number }): JSX.Element
     );
   return (
     <section class="card made">
-      <h2>{t('made.title')}</h2>
+      <h2>{t('preview:made.title')}</h2>
       <p>
-        {t('made.on', { date: long(made().latest), ago: ago(made().latest) })}
+        {t('preview:made.on', { date: long(made().latest), ago: ago(made().latest) })}
         <br />
-        <span class="quiet">{t('made.or', { date: long(made().earlier) })}</span>
+        <span class="quiet">{t('preview:made.or', { date: long(made().earlier) })}</span>
       </p>
     </section>
   );

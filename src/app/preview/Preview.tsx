@@ -95,7 +95,7 @@ function Problem(props: { readonly page: Page; readonly problem: ReadProblem }):
   const words = () => problemWords(props.page.words, props.problem);
   return (
     <section class="card problem" id="problem">
-      <h2>{t('problem.next')}</h2>
+      <h2>{t('preview:problem.next')}</h2>
       <p>{words().next}</p>
     </section>
   );

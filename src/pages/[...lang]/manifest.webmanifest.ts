@@ -7,7 +7,7 @@ export const getStaticPaths = languageParams;
 
 /** The web app manifest of a language, at the top of its pages: addresses are relative to it. */
 export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => {
-  const t = words(language);
+  const { t } = words(language);
   const up = language === mainLanguage() ? './' : '../';
   const icon = (size: number, purpose: string) => ({
     src: `${up}icon-${purpose}-${String(size)}.png`,
@@ -18,9 +18,9 @@ export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => 
   const manifest = {
     start_url: './',
     scope: './',
-    name: t('name'),
-    short_name: t('name'),
-    description: t('home.title'),
+    name: t('site:name'),
+    short_name: t('site:name'),
+    description: t('site:home.title'),
     lang: language,
     dir: languageOf(language).direction,
     display: 'standalone',
