@@ -7,7 +7,7 @@ import { randomGuide } from '../guide/support/random-guide.ts';
 
 const RUNS = 1500;
 const SEED = 20261125;
-/** `sentences-plain` speaks of words only; see prove-text.test.ts. */
+/** `sentences-plain` speaks of words only; see text.test.ts. */
 const structural = propertyIds.filter((id) => id !== 'sentences-plain');
 
 describe('the proof, beside every journey spelled out', () => {
