@@ -80,10 +80,10 @@ describe('the packages', () => {
 
   it('are asked for in one exact version, the one that is locked', () => {
     expect(asked.length).toBeGreaterThan(20);
-    // SemVer 2.0.0, section 2: three numbers, no range.
-    for (const [name, version] of asked) {
-      expect(version, name).toMatch(/^\d+\.\d+\.\d+$/);
-      expect(packages[`node_modules/${name}`]?.version, name).toBe(version);
+    // SemVer 2.0.0, section 2: three numbers, no range; npm's alias names another package before it.
+    for (const [name, wanted] of asked) {
+      expect(wanted, name).toMatch(/^(?:npm:[\w@/-]+@)?\d+\.\d+\.\d+$/);
+      expect(packages[`node_modules/${name}`]?.version, name).toBe(wanted.replace(/^npm:.*@/, ''));
     }
     expect(packages['']?.devDependencies).toEqual(Object.fromEntries(asked));
   });
@@ -97,6 +97,12 @@ describe('the scripts', () => {
   it('install what is missing first', () => {
     expect(own.length).toBeGreaterThan(5);
     for (const [name] of own) expect(scripts[`pre${name}`], name).toBe('node .config/install.mjs');
+  });
+
+  it('name the compiler by its file: two packages bring a program "tsc"', () => {
+    const lines = own.map(([, line]) => line);
+    expect(lines.some((line) => line.includes('typescript7/bin/tsc'))).toBe(true);
+    expect(lines.filter((line) => /(?<!bin\/)\btsc\b/.test(line))).toEqual([]);
   });
 
   it('run files that are there', () => {

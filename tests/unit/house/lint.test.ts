@@ -2,8 +2,7 @@ import { ESLint } from 'eslint';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const fromRoot = (path: string) =>
-  fileURLToPath(new URL(`../../../${path}`, import.meta.url));
+const fromRoot = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 
 // Only the rules under test: type-checked rules would need the snippet to be a file of the project.
 const eslint = new ESLint({
