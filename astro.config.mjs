@@ -1,6 +1,7 @@
 import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { finishBuild } from './.config/finish-build.mjs';
+import { liveContent } from './.config/live-content.mjs';
 import { shippedLicences } from './.config/shipped-licences.mjs';
 import { trustedTemplates } from './.config/trusted-templates.mjs';
 
@@ -15,7 +16,7 @@ export default defineConfig({
   compressHTML: true,
   integrations: [solid(), finishBuild()],
   vite: {
-    plugins: [trustedTemplates(), shippedLicences()],
+    plugins: [trustedTemplates(), shippedLicences(), liveContent()],
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

@@ -8,7 +8,7 @@ import { chmod, readFile, readdir, rm, stat, writeFile } from 'node:fs/promises'
 import { join, relative } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import type { Browser } from '@playwright/test';
-import { NGINX } from '../../.config/nginx-install.ts';
+import { missing } from '../../.config/browsers.ts';
 import { headersFor, parseHeaders } from '../../src/cli/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
 import { policy } from '../../src/site/policy.ts';
@@ -53,7 +53,7 @@ async function wholeJourney(browser: Browser, site: string): Promise<void> {
 }
 
 test.describe('Debian’s nginx', () => {
-  test.skip(!existsSync(NGINX) && process.env['CI'] === undefined, 'there is no nginx here');
+  test.skip(missing('nginx').length > 0 && !process.env['CI'], 'no nginx here');
   let folder: string;
   let root: string;
   let host: Nginx;

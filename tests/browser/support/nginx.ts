@@ -5,7 +5,7 @@ import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as later } from 'node:timers/promises';
-import { NGINX } from '../../../.config/nginx-install.ts';
+import { nginxProgram } from '../../../.config/browsers.ts';
 
 /** The user without rights on Debian and most other systems. */
 export const NOBODY = 65_534;
@@ -61,10 +61,14 @@ export async function nginx(configFor: (listen: string) => string): Promise<Ngin
     events {} http { access_log off; ${temporary.join(' ')} include ${folder}/site.conf; }`,
   );
   if (isRoot) await chown(folder, NOBODY, NOBODY);
-  const child = spawn(NGINX, ['-e', 'stderr', '-p', folder, '-c', join(folder, 'nginx.conf')], {
-    stdio: ['ignore', 'ignore', 'inherit'],
-    ...(isRoot ? { uid: NOBODY, gid: NOBODY } : {}),
-  });
+  const child = spawn(
+    nginxProgram(),
+    ['-e', 'stderr', '-p', folder, '-c', join(folder, 'nginx.conf')],
+    {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      ...(isRoot ? { uid: NOBODY, gid: NOBODY } : {}),
+    },
+  );
   const ended = once(child, 'close');
   const close = async () => {
     child.kill('SIGTERM');

@@ -94,6 +94,12 @@ describe('the scripts', () => {
     for (const [name] of own) expect(scripts[`pre${name}`], name).toBe('node .config/install.mjs');
   });
 
+  it('name the compiler by its file: two packages bring a program "tsc"', () => {
+    const lines = own.map(([, line]) => line);
+    expect(lines.some((line) => line.includes('typescript7/bin/tsc'))).toBe(true);
+    expect(lines.filter((line) => /(?<!bin\/)\btsc\b/.test(line))).toEqual([]);
+  });
+
   it('run files that are there', () => {
     const run = own.flatMap(([, line]) =>
       [...line.matchAll(/\bnode (\S+)/g)].map(([, file]) => file),
