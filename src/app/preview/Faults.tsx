@@ -3,16 +3,8 @@ import type { Share, Weight } from '../../diagnosis/posterior.ts';
 import { Bar } from './Bar.tsx';
 import { Firm } from './Firm.tsx';
 import { shareWords } from './facts.ts';
-import {
-  answerWords,
-  detailAnswer,
-  detailName,
-  faultReason,
-  name,
-  names,
-  nodeWords,
-  resultName,
-} from '../shared/content-words.ts';
+import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
+import { faultReason, name, names, resultName } from '../shared/diagnosis-words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 

@@ -1,16 +1,18 @@
 /**
- * Sentences under names that content gives: guides, nodes, details, flags, faults and what belongs
- * to them. No compiler knows these names; the build's gates see to it that each has its sentences
+ * Sentences under names that content gives: guides, nodes, details, flags; those of the diagnosis are
+ * in `diagnosis-words.ts`. No compiler knows these names; the build's gates see to it that each has its sentences
  * in every language. A name out of an old release may have lost them: then the name itself stands.
  */
 import { split } from '../../guide/ids.ts';
 import type { Words } from './words.ts';
 
-function asText(found: unknown): string | undefined {
+/** What was found, where it is a sentence. */
+export function asText(found: unknown): string | undefined {
   return typeof found === 'string' ? found : undefined;
 }
 
-function asLines(found: unknown): readonly string[] {
+/** What was found, where it is a list of sentences; else none. */
+export function asLines(found: unknown): readonly string[] {
   return Array.isArray(found) ? (found as readonly string[]) : [];
 }
 
@@ -102,43 +104,4 @@ export function flagWords(words: Words, flag: string): string {
 /** What a made-up visit is called. */
 export function demoName(words: Words, demo: string): string {
   return asText(words.content('preview', 'demo', 'list', demo)) ?? demo;
-}
-
-/** The same words, a guide's own faults and checks (`<guide>.faults`) before the diagnosis'. */
-export function forGuide(words: Words, guide: string): Words {
-  return {
-    ...words,
-    content: (namespace, ...path) =>
-      (namespace === 'diagnosis' ? words.content(`${guide}.faults`, ...path) : undefined) ??
-      words.content(namespace, ...path),
-  };
-}
-
-/** What the diagnosis names. */
-export type Kind = 'faults' | 'checks' | 'parts' | 'access' | 'tools' | 'skills' | 'cautions';
-
-/** The name of something in the diagnosis. */
-export function name(words: Words, kind: Kind, id: string): string {
-  const found = words.content('diagnosis', kind, id);
-  return asText(found) ?? asText(words.content('diagnosis', kind, id, 'name')) ?? id;
-}
-
-/** Several names in one line. */
-export function names(words: Words, kind: Kind, ids: readonly string[]): string {
-  return ids.map((id) => name(words, kind, id)).join('; ');
-}
-
-/** Why a fault does what is seen. */
-export function faultReason(words: Words, fault: string): string {
-  return asText(words.content('diagnosis', 'faults', fault, 'why')) ?? '';
-}
-
-/** How a check is made, in order. */
-export function checkSteps(words: Words, check: string): readonly string[] {
-  return asLines(words.content('diagnosis', 'checks', check, 'how'));
-}
-
-/** What a check's result is called. */
-export function resultName(words: Words, check: string, result: string): string {
-  return asText(words.content('diagnosis', 'checks', check, 'results', result)) ?? result;
 }
