@@ -102,7 +102,7 @@ export default defineConfig(
     rules: { '@typescript-eslint/require-await': 'off' },
   },
   {
-    files: ['src/cli/**', 'tests/bench/**', 'tests/browser/**', '.config/**'],
+    files: ['src/cli/**', 'tests/bench/**', 'tests/browser/**', 'tests/built/**', '.config/**'],
     rules: { 'no-console': 'off' },
   },
   {
