@@ -1,12 +1,22 @@
 import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
-import { finishBuild } from './.config/finish-build.mjs';
 import { liveContent } from './.config/live-content.mjs';
-import { shippedLicences } from './.config/shipped-licences.mjs';
-import { trustedTemplates } from './.config/trusted-templates.mjs';
+import { finishBuild } from './src/site/build/finish-build.ts';
+import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
 const PAGE_PARTS =
   /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/(?:kept-journey|replace-hash))\.ts$/;
+
+/**
+ * The notices that the licences of what browsers load ask for: minified files lose them. By a plugin,
+ * because Astro passes only some settings on to the environment that builds for browsers.
+ */
+const licences = {
+  name: 'licences',
+  /** @param {string} name */
+  configEnvironment: (name) =>
+    name === 'client' ? { build: { license: { fileName: 'licences.txt' } } } : undefined,
+};
 
 export default defineConfig({
   output: 'static',
@@ -16,7 +26,7 @@ export default defineConfig({
   compressHTML: true,
   integrations: [solid(), finishBuild()],
   vite: {
-    plugins: [trustedTemplates(), shippedLicences(), liveContent()],
+    plugins: [trustedTemplates(), licences, liveContent()],
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

@@ -3,7 +3,7 @@ import { cp, mkdtemp, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
-import { keepOffline } from '../../.config/keep-offline.mjs';
+import { keepOffline } from '../../src/site/build/keep-offline.ts';
 import { expect as watched, siteDir, test as base } from './support/fixtures.ts';
 import { makeOrigin, type Origin } from './support/origin.ts';
 import { isForeign, pagesOf, walkGuide } from './support/site.ts';

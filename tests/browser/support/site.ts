@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { relative, sep } from 'node:path';
 import { expect, type Page } from '@playwright/test';
 import { languages } from '../../../src/content/languages.ts';
-import { FRONT_PAGE } from '../../../.config/front-pages.mjs';
+import { FRONT_PAGE } from '../../../src/site/build/front-pages.ts';
 
 /**
  * Addresses of all pages of a built site, from its root, sorted: `/`, `/about/`, `/404.html`.

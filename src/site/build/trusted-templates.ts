@@ -1,14 +1,13 @@
 import { fileURLToPath } from 'node:url';
+import type { Plugin } from 'vite';
 
-const stand = fileURLToPath(new URL('../src/app/shared/templates.ts', import.meta.url));
+const stand = fileURLToPath(new URL('../../app/shared/templates.ts', import.meta.url));
 
 /**
  * Gives the parts that run in the browser our own `solid-js/web`, which makes markup by a Trusted
  * Types policy of its own.
- *
- * @returns {import('vite').Plugin}
  */
-export function trustedTemplates() {
+export function trustedTemplates(): Plugin {
   return {
     name: 'trusted-templates',
     enforce: 'pre',

@@ -4,18 +4,19 @@ import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 
-const root = fileURLToPath(new URL('..', import.meta.url));
-const ENTRY = join(root, 'src/offline/worker.ts');
+const root = fileURLToPath(new URL('../../..', import.meta.url));
+const ENTRY = join(root, 'src/offline/worker/worker.ts');
 
 /** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
 const LEFT_OUT =
   /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
 
-/** @param {string | Buffer} data SHA-256 in base 64 */
-const digest = (data) => createHash('sha256').update(data).digest('base64');
+/** SHA-256 in base 64. */
+const digest = (data: string | Buffer): string =>
+  createHash('sha256').update(data).digest('base64');
 
-/** @param {string} version the worker as one file, its release's digest put in */
-async function bundle(version) {
+/** The worker as one file, its release's digest put in. */
+async function bundle(version: string): Promise<string> {
   const built = await build({
     configFile: false,
     root,
@@ -32,10 +33,12 @@ async function bundle(version) {
 /**
  * Puts `sw.js` and `precache.json` beside every language's manifest. The list holds every file
  * the language's pages need: its own pages, manifest and parts, and all that has no language.
+ * Own code and not workbox-build: it lists MD5 revisions for one scope and brings Babel and Rollup
+ * for it, where the worker here checks each file's SHA-256 and every language has a scope.
  *
- * @param {string} dist the built site
+ * @param dist the built site
  */
-export async function keepOffline(dist) {
+export async function keepOffline(dist: string): Promise<void> {
   const entries = await readdir(dist, { recursive: true, withFileTypes: true });
   const files = entries
     .filter((entry) => entry.isFile())
@@ -46,11 +49,11 @@ export async function keepOffline(dist) {
     .filter((file) => file.endsWith('manifest.webmanifest'))
     .map((file) => (dirname(file) === '.' ? '' : `${dirname(file)}/`));
   if (scopes.length === 0) throw new Error('No language has a manifest: nothing would be kept.');
-  const scopeOf = (/** @type {string} */ file) =>
+  const scopeOf = (file: string): string | undefined =>
     scopes.filter((scope) => file.startsWith(scope)).sort((a, b) => b.length - a.length)[0];
 
   // Parts loaded on demand lie in a folder of their language; the default one has no scope of its own.
-  const isOf = (/** @type {string} */ scope, /** @type {string} */ file) => {
+  const isOf = (scope: string, file: string): boolean => {
     const [, language] = /^_astro\/([a-z]{2})\//.exec(file) ?? [];
     if (language === undefined) return true;
     return scopes.includes(`${language}/`) ? scope === `${language}/` : scope === '';
@@ -61,8 +64,7 @@ export async function keepOffline(dist) {
       (file) =>
         (!/\.(?:html|webmanifest)$/.test(file) || scopeOf(file) === scope) && isOf(scope, file),
     );
-    /** @type {Record<string, string>} */
-    const listed = {};
+    const listed: Record<string, string> = {};
     let bytes = 0;
     for (const file of kept) {
       const data = await readFile(join(dist, file));

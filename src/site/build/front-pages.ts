@@ -10,9 +10,9 @@ export const FRONT_PAGE = /^index\.[a-z]{2}\.html$/;
  * chooses the language of `/` answers with it, without a redirect. Before addresses become
  * relative: at the top they are others than in the language's folder.
  *
- * @param {string} root the built site
+ * @param root the built site
  */
-export async function frontPages(root) {
+export async function frontPages(root: string): Promise<void> {
   const folders = (await readdir(root)).filter((name) => /^[a-z]{2}$/.test(name));
   for (const language of folders) {
     const page = join(root, language, 'index.html');

@@ -4,15 +4,16 @@
  * one takes over when no tab of the old one is left, or when asked and nobody is in the
  * middle of a guide.
  */
-import { BUSY, TAKE_OVER } from './messages.ts';
+import { BUSY, TAKE_OVER } from '../messages.ts';
 import { cacheOf, find, keep, otherReleases, type Release } from './release.ts';
-import type { WorkerClient, WorkerScope } from './scope.ts';
 
 /** SHA-256 of `precache.json`, put in by the build: the worker changes with every release. */
 declare const RELEASE: string;
 
-const worker = self as unknown as WorkerScope;
-const { scope } = worker.registration;
+/** TypeScript cannot know which kind of worker this is. */
+declare const self: ServiceWorkerGlobalScope;
+
+const { scope } = self.registration;
 const release: Release = { scope, version: RELEASE };
 
 /** Kept beside the files: what to throw away, and the tabs it waits for. */
@@ -22,8 +23,8 @@ interface Leftovers {
   readonly tabs: readonly string[];
 }
 
-const windows = (): Promise<readonly WorkerClient[]> =>
-  worker.clients.matchAll({ includeUncontrolled: true, type: 'window' });
+const windows = (): Promise<readonly WindowClient[]> =>
+  self.clients.matchAll({ includeUncontrolled: true, type: 'window' });
 
 /** Older releases go when the last tab that was open at the change has left its page. */
 async function tidy(): Promise<void> {
@@ -44,11 +45,11 @@ async function takeOver(): Promise<void> {
     await cache.put(LEFTOVERS, new Response(JSON.stringify(leftovers)));
   }
   await tidy();
-  await worker.clients.claim();
+  await self.clients.claim();
 }
 
 /** A guide's page or the note: `<guide>/<node>/`, `note/`. */
-const inTheMiddle = ({ url }: WorkerClient): boolean =>
+const inTheMiddle = ({ url }: WindowClient): boolean =>
   /^(?:(?!care\/)[\w-]+\/[\w-]+|note)\/$/.test(
     new URL(url).pathname.slice(new URL(scope).pathname.length),
   );
@@ -70,25 +71,27 @@ async function answer(request: Request): Promise<Response> {
   }
 }
 
-worker.addEventListener('install', (event) => {
+self.addEventListener('install', (event) => {
   event.waitUntil(keep(release));
 });
-worker.addEventListener('activate', (event) => {
+self.addEventListener('activate', (event) => {
   event.waitUntil(takeOver());
 });
-worker.addEventListener('fetch', (event) => {
+self.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET' || new URL(request.url).origin !== new URL(scope).origin) return;
   event.respondWith(answer(request));
   if (request.mode === 'navigate') event.waitUntil(tidy());
 });
-worker.addEventListener('message', (event) => {
-  const { data, source } = event;
+self.addEventListener('message', (event) => {
+  const data: unknown = event.data;
+  // Only our own pages have the worker to write to.
+  const source = event.source as Client | null;
   if (data !== TAKE_OVER) return;
   const decide = async (): Promise<void> => {
     const busy = (await windows()).some((one) => one.id !== source?.id && inTheMiddle(one));
     if (busy) source?.postMessage(BUSY);
-    else await worker.skipWaiting();
+    else await self.skipWaiting();
   };
   event.waitUntil(decide());
 });
