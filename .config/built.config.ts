@@ -9,7 +9,8 @@ export default defineConfig({
     include: ['tests/built/**/*.test.ts'],
     passWithNoTests: false,
     // A guard against a hang: every page of every language is read.
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
+    maxWorkers: 2,
   },
 });

@@ -1,11 +1,15 @@
 import { loadWorking } from '../../../src/cli/books.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 
-/** The locked-door guide, read from its file as the build reads it. */
+const working = loadWorking();
+if (!working.ok) throw new Error(JSON.stringify(working.error));
+
+/** Every guide, read from its file as the build reads it. */
+export const guides: readonly Guide[] = working.value.guides;
+
+/** The locked-door guide. */
 export function doorLocked(): Guide {
-  const working = loadWorking();
-  if (!working.ok) throw new Error(JSON.stringify(working.error));
-  const guide = working.value.guides.find(({ id }) => (id as string) === 'door-locked');
+  const guide = guides.find(({ id }) => (id as string) === 'door-locked');
   if (!guide) throw new Error('no door-locked');
   return guide;
 }

@@ -5,7 +5,7 @@ import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as later } from 'node:timers/promises';
-import { nginxProgram } from '../../../.config/browsers.ts';
+import { nginxProgram } from '../../.config/browsers.ts';
 
 /** The user without rights on Debian and most other systems. */
 export const NOBODY = 65_534;
