@@ -3,6 +3,7 @@ import { defineConfig } from 'astro/config';
 import { finishBuild } from './.config/finish-build.mjs';
 import { shippedLicences } from './.config/shipped-licences.mjs';
 import { trustedTemplates } from './.config/trusted-templates.mjs';
+import { contentGates } from './src/site/build/content-gates.ts';
 
 const PAGE_PARTS =
   /src\/(?:guide\/ids|address\/journey-text|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/kept-journey)\.ts$/;
@@ -13,7 +14,7 @@ export default defineConfig({
   build: { format: 'directory', inlineStylesheets: 'never' },
   devToolbar: { enabled: false },
   compressHTML: true,
-  integrations: [solid(), finishBuild()],
+  integrations: [contentGates(), solid(), finishBuild()],
   vite: {
     plugins: [trustedTemplates(), shippedLicences()],
     build: {

@@ -2,12 +2,10 @@ import i18next from 'i18next';
 import type { i18n, TFunction } from 'i18next';
 import { split } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideTextFile, textFile } from '../content/load.ts';
+import { firm, guides, guideText, languageOf, textFile, textsOf } from '../content/load.ts';
 import type { Firm } from '../content/schema/firm.ts';
 import type { NodeText } from '../content/schema/guide-text.ts';
-import { languageOf } from '../content/languages.ts';
-import { type namespaces, textsOf } from '../content/text-files.ts';
-import { needWhole } from '../content/whole-language.ts';
+import type { namespaces } from '../content/texts.ts';
 
 /** `t` over all namespaces, `site` the default; an unknown key does not compile. */
 export type Words = TFunction<typeof namespaces>;
@@ -49,11 +47,9 @@ const started = new Map<string, i18n>();
 function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
-  needWhole(language);
   const resources: Record<string, Record<string, unknown>> = {};
-  for (const name of textsOf(language))
-    resources[name] = textFile(language, name) as Record<string, unknown>;
-  for (const guide of guides()) resources[guide.id] = guideTextFile(language, guide);
+  for (const name of textsOf(language)) resources[name] = textFile(language, name);
+  for (const guide of guides()) resources[guide.id] = guideText(language, guide);
   const made = i18next.createInstance({
     lng: language,
     fallbackLng: false,

@@ -1,4 +1,4 @@
-import { loadWorking } from '../../src/cli/books.ts';
+import { guides as published } from '../../src/content/load.ts';
 import { ownNodes, split } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import { axe } from './support/axe.ts';
@@ -7,10 +7,8 @@ import { noSidewaysScroll } from './support/layout.ts';
 import { walkGuide } from './support/site.ts';
 import { shortestWays } from './support/ways.ts';
 
-const working = loadWorking();
-if (!working.ok) throw new Error(JSON.stringify(working.error));
 /** The locked door's pages are walked one and all in guide.spec.ts. */
-const guides = working.value.guides.filter(({ id }) => (id as string) !== 'door-locked');
+const guides = published().filter(({ id }) => (id as string) !== 'door-locked');
 /** Endings walked in each guide, spread over all that are its own. */
 const SAMPLE = 4;
 

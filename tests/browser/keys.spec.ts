@@ -2,7 +2,7 @@
  * The Tab key through the pages of all languages. `EVERY=1` walks every page; without it a sample
  * of them, so that each change can afford it.
  */
-import { languages } from '../../src/content/languages.ts';
+import { languages } from '../../src/content/load.ts';
 import { expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { every, pagesIn } from './support/pages.ts';

@@ -1,5 +1,5 @@
 // The pages of each language, or an even sample of them.
-import { languages } from '../../../src/content/languages.ts';
+import { languages } from '../../../src/content/load.ts';
 import { siteDir } from './fixtures.ts';
 import { readablePagesOf } from './site.ts';
 

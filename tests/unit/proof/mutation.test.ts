@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { guideFiles } from '../../../src/cli/books.ts';
+import { guides } from '../../../src/content/load.ts';
 import { mutationScores } from '../../../src/cli/mutation.ts';
 import { mutationLine } from '../../../src/cli/proof-report.ts';
 import { meaningOf } from '../../support/mutate/meaning.ts';
@@ -14,9 +14,9 @@ describe('slips in any published guide', () => {
     expect(meaningOf(realGuide())).toEqual(doorLocked);
   });
 
-  it.each(guideFiles())('are all caught when unsafe: %s', (file) => {
-    const [one, ...others] = mutationScores(OF_A_KIND, file);
-    if (!one) throw new Error(`${file} does not load`);
+  it.each(guides().map(({ id }) => id))('are all caught when unsafe: %s', (id) => {
+    const [one, ...others] = mutationScores(OF_A_KIND, id);
+    if (!one) throw new Error(`${id} does not load`);
     expect(others).toEqual([]);
     const { guide, score } = one;
     process.stdout.write(`\n${guide}: ${mutationLine(score)}\n`);

@@ -19,7 +19,7 @@ export const slips: readonly [string, string, string, GuideTrouble, number, numb
     'an alias of nothing',
     'start: danger',
     'start: *there',
-    { code: 'yaml-syntax', reason: 'BAD_ALIAS' },
+    { code: 'yaml-syntax', reason: 'ALIAS' },
     1,
     1,
   ],
