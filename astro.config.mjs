@@ -1,6 +1,7 @@
 import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { liveContent } from './.config/live-content.mjs';
+import { contentGates } from './src/site/build/content-gates.ts';
 import { finishBuild } from './src/site/build/finish-build.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
@@ -24,7 +25,7 @@ export default defineConfig({
   build: { format: 'directory', inlineStylesheets: 'never' },
   devToolbar: { enabled: false },
   compressHTML: true,
-  integrations: [solid(), finishBuild()],
+  integrations: [contentGates(), solid(), finishBuild()],
   vite: {
     plugins: [trustedTemplates(), licences, liveContent()],
     build: {

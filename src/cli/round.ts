@@ -12,7 +12,7 @@ import { csvOf, carriedColumns } from '../route/table.ts';
 import type { Round, Unread, Visit } from '../route/types.ts';
 import { byUrgency, seenOf } from '../visit/visit.ts';
 import { guides, models, sides } from '../content/load.ts';
-import type { Books } from './books.ts';
+import type { Books } from '../content/books.ts';
 
 /** The chance that is asked for where none is named. */
 export const USUAL_CHANCE = 0.9;

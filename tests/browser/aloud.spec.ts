@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { formatFragment } from '../../src/address/fragment.ts';
-import { languages } from '../../src/content/languages.ts';
+import { languages } from '../../src/content/load.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';

@@ -1,5 +1,5 @@
 // The desk's first page: every guide can be chosen there, and its call writes a code of its own.
-import { loadWorking } from '../../src/cli/books.ts';
+import { guides as published } from '../../src/content/load.ts';
 import { readCode } from '../../src/note/read.ts';
 import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
@@ -7,9 +7,7 @@ import { library, newest } from './support/books.ts';
 import { rows, say } from './support/desk.ts';
 import { expect, test } from './support/fixtures.ts';
 
-const working = loadWorking();
-if (!working.ok) throw new Error(JSON.stringify(working.error));
-const { guides } = working.value;
+const guides = published();
 const { names } = namespaceText('en', 'guides') as { names: Record<string, string> };
 
 test('every guide is chosen by a tap or a number key, and the call is in its words', async ({

@@ -9,7 +9,7 @@ import type { Browser } from '@playwright/test';
 import { missing } from '../../.config/browsers.ts';
 import { parseHeaders } from '../../src/cli/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
-import { mainLanguage } from '../../src/content/languages.ts';
+import { mainLanguage } from '../../src/content/load.ts';
 import { NOBODY, copyOf, isRoot, nginx } from '../support/nginx.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';

@@ -2,7 +2,7 @@
  * The site in all its languages. `EVERY=1` looks at every page in both themes; without it a
  * sample of them, so that each change can afford it.
  */
-import { languageOf, languages, staffLanguages } from '../../src/content/languages.ts';
+import { languageOf, languages, staffLanguages } from '../../src/content/load.ts';
 import { axe } from './support/axe.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';

@@ -1,6 +1,6 @@
 // From the first page to the note by taps alone, and by two switches alone at any pace.
 import type { Locator, Page } from '@playwright/test';
-import { languages, mainLanguage } from '../../src/content/languages.ts';
+import { languages, mainLanguage } from '../../src/content/load.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
 import { expect, test } from './support/fixtures.ts';
 import { places } from './support/places.ts';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { inRoot, sharedFile } from '../../../src/cli/books.ts';
+import { inRoot } from '../../../src/cli/root.ts';
 import { loadGuides } from '../../../src/guide/load-guides.ts';
 import { madeUp } from '../made-up.ts';
 import type { Pages } from './pages.ts';
@@ -19,7 +19,8 @@ interface Sentences {
 
 /** The guide with its sentences as one piece of data, what an app in one page carries. */
 export function pages(): Pages {
-  const shared = { source: readFileSync(inRoot(sharedFile), 'utf8'), file: sharedFile };
+  const file = inRoot('content/guides/shared.yaml');
+  const shared = { source: readFileSync(file, 'utf8'), file };
   const loaded = loadGuides([{ source: thirty.graph, file: 'thirty' }], shared);
   const [guide] = loaded.ok ? loaded.value : [];
   if (!guide) throw new Error('the guide of 30 questions does not load');

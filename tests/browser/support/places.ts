@@ -1,7 +1,7 @@
 // One page of every kind, in the state a reader meets it in.
 import { expect, type Page } from '@playwright/test';
 import { formatFragment } from '../../../src/address/fragment.ts';
-import { mainLanguage, staffLanguages, languages } from '../../../src/content/languages.ts';
+import { mainLanguage, staffLanguages, languages } from '../../../src/content/load.ts';
 import { publishedBooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
 import { HUM, keyOf } from './desk.ts';

@@ -1,7 +1,7 @@
 // What a guide's page says of the graph, as read from its HTML and as the compiled model has it.
 // The two are written apart: nothing here is what makes the pages.
 import { firm } from '../../../src/content/load.ts';
-import { mainLanguage } from '../../../src/content/languages.ts';
+import { mainLanguage } from '../../../src/content/load.ts';
 import type { Guide, GuideNode } from '../../../src/guide/types.ts';
 import { nodeText } from '../../../src/site/words.ts';
 import { attribute, classes, elements, resolve, said, within, type Element } from './html.ts';

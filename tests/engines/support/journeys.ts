@@ -1,10 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { loadWorking } from '../../../src/cli/books.ts';
 import { formatFragment } from '../../../src/address/fragment.ts';
 import { isOwn, split } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
-import { languageOf, languages } from '../../../src/content/languages.ts';
+import { guides as published, languageOf, languages } from '../../../src/content/load.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
 import { shortestWays } from '../../browser/support/ways.ts';
 import { Silent, answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
@@ -18,9 +17,7 @@ const site = (): string => {
   return url;
 };
 
-const working = loadWorking();
-if (!working.ok) throw new Error(JSON.stringify(working.error));
-const { guides } = working.value;
+const guides = published();
 
 /** Of a guide: the longest of the shortest ways to its ends, and one into another guide. */
 function endsOf(guide: Guide): readonly (readonly [NodeId, Journey])[] {

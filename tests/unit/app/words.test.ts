@@ -7,7 +7,7 @@ import { answerWords, nodeWords } from '../../../src/app/shared/content-words.ts
 import { forGuide, name } from '../../../src/app/shared/diagnosis-words.ts';
 import type { Key, ListKey, Namespace } from '../../../src/app/shared/keys.ts';
 import { makeWords, type Words } from '../../../src/app/shared/words.ts';
-import type { namespaces } from '../../../src/content/text-files.ts';
+import type { namespaces } from '../../../src/content/texts.ts';
 
 const names = ['note', 'site'] as const;
 const texts = Object.fromEntries(

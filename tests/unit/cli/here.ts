@@ -1,10 +1,11 @@
 /** A command of src/cli run in this process: its whole file anew, but what it imports only once. */
 import { vi } from 'vitest';
-import { inRoot } from '../../../src/cli/books.ts';
+import { fileURLToPath } from 'node:url';
 
 /** Thrown in place of ending the process. */
 class Exit extends Error {}
 
+const inRoot = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 let runs = 0;
 
 /**

@@ -1,4 +1,4 @@
-import { loadWorking } from '../../../src/cli/books.ts';
+import { details, guides } from '../../../src/content/load.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { makeLibrary } from '../../../src/note/library.ts';
@@ -9,9 +9,7 @@ import { unrank } from '../../../src/note/ways.ts';
 
 /** The working guides frozen in memory as a release. */
 export function workingRelease(release = 1): Release {
-  const working = loadWorking();
-  if (!working.ok) throw new Error(JSON.stringify(working.error));
-  return freeze(working.value.guides, working.value.details, release, '2026-11-25');
+  return freeze(guides(), details(), release, '2026-11-25');
 }
 
 /** A small release made up for tests: two guides, two details. */

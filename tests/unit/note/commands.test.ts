@@ -1,7 +1,9 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { inRoot, loadBooks } from '../../../src/cli/books.ts';
-import type { Books } from '../../../src/cli/books.ts';
+import { booksOf } from '../../../src/content/books.ts';
+import type { Books } from '../../../src/content/books.ts';
+import { content } from '../../../src/content/load.ts';
+import { inRoot } from '../../../src/cli/root.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from '../../../src/cli/note-commands.ts';
 import { readingSchema } from '../../../src/cli/note-json.ts';
 import { schemaFiles } from '../../../src/cli/schema-files.ts';
@@ -121,7 +123,7 @@ describe('journeys', () => {
 
 describe('at a terminal', () => {
   // The frozen books; those above are of the guides as they are now.
-  const loaded = loadBooks(today);
+  const loaded = booksOf(content(), today);
   const frozen = loaded.ok ? loaded.value : expect.unreachable();
   const code = write(journey, 1, frozen);
   const run = (args: readonly string[], input = '') =>

@@ -2,7 +2,7 @@
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { namespaces } from '../../../src/content/text-files.ts';
+import { namespaces } from '../../../src/content/texts.ts';
 
 const KEY = new RegExp(`['\`]((?:${namespaces.join('|')}):(?:[\\w.-]|\\$\\{[^}]*\\})+)['\`]`, 'g');
 const keysIn = (source: string) => [...source.matchAll(KEY)].map(([, key = '']) => key);

@@ -1,5 +1,5 @@
 /** Words for what is wrong with a guide's file: what it is, and what to do about it. */
-import type { GuideProblem, GuideTrouble } from '../guide/problem.ts';
+import type { GuideTrouble } from '../guide/problem.ts';
 
 export interface Told {
   readonly what: string;
@@ -159,10 +159,4 @@ export function tellTrouble(trouble: GuideTrouble): Told {
         hint: 'Let one of their answers lead on instead of back.',
       };
   }
-}
-
-/** `file:line:column: what` and the hint under it. */
-export function tellProblem(problem: GuideProblem): string {
-  const { what, hint } = tellTrouble(problem);
-  return `${problem.file}:${problem.place.line}:${problem.place.column}: ${what}\n    ${hint}`;
 }
