@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
+import { marksOf } from '../guide/marks.ts';
 import { loadGuides } from '../guide/load-guides.ts';
 import type { SourceFile } from '../guide/load-guides.ts';
 import type { GuideProblem } from '../guide/problem.ts';
@@ -45,6 +46,9 @@ export interface Working {
 /** The danger pages that guides share, seen from the top folder. */
 export const sharedFile = 'content/guides/shared.yaml';
 
+/** The safety flags, seen from the top folder. */
+export const flagsFile = 'content/flags.yaml';
+
 function sourceFile(file: string): SourceFile {
   return { source: readFileSync(inRoot(file), 'utf8'), file };
 }
@@ -59,7 +63,11 @@ export function guideFiles(): string[] {
 
 /** The guides and details as they are now. */
 export function loadWorking(): Result<Working, readonly BookProblem[]> {
-  const guides = loadGuides(guideFiles().map(sourceFile), sourceFile(sharedFile));
+  const guides = loadGuides(
+    guideFiles().map(sourceFile),
+    sourceFile(sharedFile),
+    sourceFile(flagsFile),
+  );
   const { source, file } = sourceFile('content/details.yaml');
   const details = loadDetails(source, file);
   if (!guides.ok || !details.ok)
@@ -123,17 +131,17 @@ export interface Books {
 export function loadBooks(today: Date): Result<Books, readonly BookProblem[]> {
   const releases = loadReleases();
   if (!releases.ok) return releases;
-  const newest = releases.value.at(-1);
-  if (newest) {
-    return ok({
-      library: makeLibrary(releases.value),
-      newest: newest.release,
-      draft: false,
-    });
-  }
   const working = loadWorking();
   if (!working.ok) return working;
   const { guides, details } = working.value;
+  const marks = marksOf(guides);
+  const newest = releases.value.at(-1);
+  if (newest)
+    return ok({
+      library: makeLibrary(releases.value, marks),
+      newest: newest.release,
+      draft: false,
+    });
   const draft = freeze(guides, details, 1, today.toISOString().slice(0, 10));
-  return ok({ library: makeLibrary([draft]), newest: 1, draft: true });
+  return ok({ library: makeLibrary([draft], marks), newest: 1, draft: true });
 }

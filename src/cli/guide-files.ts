@@ -1,6 +1,7 @@
 /** Guides and their English sentences from the files of this copy, for the proof. */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
+import { loadFlags } from '../guide/flags.ts';
 import { guidesOf } from '../guide/ids.ts';
 import { joinGuides } from '../guide/join.ts';
 import type { Part } from '../guide/join.ts';
@@ -11,7 +12,7 @@ import type { Guide, GuideId } from '../guide/types.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { joinedText } from '../content/shared-text.ts';
-import { guideFiles, inRoot, sharedFile } from './books.ts';
+import { flagsFile, guideFiles, inRoot, sharedFile } from './books.ts';
 
 /** A file of sentences that cannot be used. */
 export type TextProblem =
@@ -48,7 +49,11 @@ function readPart(file: string, shown: string): Result<Part, FileProblems> {
   if (!source.ok) return fail([{ ...source.error, file: shown }]);
   const sharedText = readText(inRoot(sharedFile));
   if (!sharedText.ok) return fail([{ ...sharedText.error, file: sharedFile }]);
-  const shared = loadShared(sharedText.value, sharedFile);
+  const flagsText = readText(inRoot(flagsFile));
+  if (!flagsText.ok) return fail([{ ...flagsText.error, file: flagsFile }]);
+  const flags = loadFlags(flagsText.value, flagsFile);
+  if (!flags.ok) return flags;
+  const shared = loadShared(sharedText.value, sharedFile, flags.value);
   return shared.ok ? loadPart(source.value, shown, shared.value) : shared;
 }
 

@@ -52,7 +52,7 @@ function figures(count: bigint | null): string {
 export function tellJourney({ guide, sentences }: Proved, journey: Journey): string[] {
   return journey.map(({ at, answer }) => {
     const node = guide.nodes.get(at);
-    const own = node && sentences[node.text];
+    const own = node && sentences[node.sentences];
     // A danger answer given on a later page has its label at the start.
     const label = own?.answers?.[answer] ?? sentences[guide.start]?.answers?.[answer];
     return `${own?.title ?? at} → ${label ?? answer}`;
@@ -63,7 +63,7 @@ function counterLines(proved: Proved, { fault, journey }: CounterExample): strin
   const { what, hint } = tellFault(fault);
   const told = tellJourney(proved, journey);
   const node = proved.guide.nodes.get(fault.node);
-  const title = node && proved.sentences[node.text]?.title;
+  const title = node && proved.sentences[node.sentences]?.title;
   return [
     `      ${what}`,
     ...(told.length > 0 ? ['      A journey that shows it:'] : []),

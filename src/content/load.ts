@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { loadModel } from '../diagnosis/load.ts';
-import type { Side, Sides } from '../visit/staff-view.ts';
+import type { StaffView, StaffViews } from '../visit/staff-view.ts';
 import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
@@ -18,7 +18,7 @@ import type { Guide } from '../guide/types.ts';
 import type { Result } from '../result.ts';
 import { carePagesSchema, sourcesSchema } from './schema/care.ts';
 import type { CarePage } from './schema/care.ts';
-import { sideSchema } from './schema/staff-view.ts';
+import { staffViewSchema } from './schema/staff-view.ts';
 import { finderSchema } from './schema/finder.ts';
 import type { Finder } from './schema/finder.ts';
 import { firmSchema } from './schema/firm.ts';
@@ -88,6 +88,7 @@ export const guides = once((): readonly Guide[] =>
     loadGuides(
       guideNames().map((name) => named(`guides/${name}/graph.yaml`)),
       named('guides/shared.yaml'),
+      named('flags.yaml'),
     ),
     'guides',
   ),
@@ -111,12 +112,12 @@ export const models = once((): Readonly<Record<string, Model>> =>
 );
 
 /** Guide → how a technician sees it, for the guides that say so. */
-export const sides = once((): Sides =>
+export const staffViews = once((): StaffViews =>
   Object.fromEntries(
     guides().flatMap((guide) => {
       const path = `guides/${guide.id}/preview.yaml`;
       if (!existsSync(join(root, path))) return [];
-      return [[guide.id, checked<Side>(sideSchema(guide), parse(read(path)), path)]];
+      return [[guide.id, checked<StaffView>(staffViewSchema(guide), parse(read(path)), path)]];
     }),
   ),
 );

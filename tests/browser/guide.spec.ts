@@ -180,7 +180,8 @@ test('the keyboard alone leads through a question', async ({ page }) => {
 /** One page of each text: the copies of a page on other tracks differ only in their links. */
 function pagesOfEachText(): string[] {
   const first = new Map<string, NodeId>();
-  for (const { id, text } of guide.nodes.values()) if (!first.has(text)) first.set(text, id);
+  for (const { id, sentences: text } of guide.nodes.values())
+    if (!first.has(text)) first.set(text, id);
   return [...first.values()].map(
     (id) => `/door-locked/${id}/#j=${formatJourney(ways.get(id) ?? [])}`,
   );

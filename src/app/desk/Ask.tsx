@@ -13,12 +13,12 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
   const t = sayer(props);
   const words = () => props.page.words;
   const node = () => props.desk.node();
-  const key = () => `${props.desk.guide.id}:${node().text}`;
+  const key = () => `${props.desk.guide.id}:${node().sentences}`;
   const carried = () => carriedOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
     if (props.desk.view().kind === 'danger')
-      return props.desk.call().journey.length > 0 ? 'say.dangerAgain' : 'say.danger';
+      return props.desk.edited().journey.length > 0 ? 'say.dangerAgain' : 'say.danger';
     if (props.desk.present() !== undefined) return 'say.change';
     return isStep() ? 'say.step' : 'say.question';
   };

@@ -10,7 +10,7 @@ export function End(props: DeskProps) {
   const t = sayer(props);
   const words = () => props.page.words;
   const node = () => props.desk.node();
-  const key = () => `${props.desk.guide.id}:${node().text}`;
+  const key = () => `${props.desk.guide.id}:${node().sentences}`;
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
   const lines = () => [...words().some(`${key()}.now`), ...words().some(`${key()}.lines`)];

@@ -1,5 +1,6 @@
 /** A job in words, plain text to paste anywhere. */
-import { follow } from '../../journey/edit.ts';
+import { trace } from '../../journey/trace.ts';
+import type { Given } from '../../guide/types.ts';
 import type { Job } from '../../note/job.ts';
 import { callerFields } from '../../note/job.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
@@ -9,7 +10,7 @@ import { shortOf } from '../preview/sentences.ts';
 
 /** What the caller was told at the end, in the guide's words. */
 function toldLines(words: Words, guide: BookGuide, end: BookNode): readonly string[] {
-  const key = `${guide.id}:${end.text}`;
+  const key = `${guide.id}:${end.sentences}`;
   return ['now', 'lines', 'never'].flatMap((part) => words.some(`${key}.${part}`));
 }
 
@@ -17,16 +18,16 @@ function toldLines(words: Words, guide: BookGuide, end: BookNode): readonly stri
 export function jobText(words: Words, guide: BookGuide, job: Job): string {
   const t = (key: string, facts?: Record<string, string>) => words.t(`job.${key}`, facts);
   const line = (asked: string, answer: string) => t('line', { asked, answer });
-  const journey = job.answers.map(([at, answer]) => ({ at, answer }) as never);
-  const { nodes, end } = follow(guide, journey);
+  const journey = job.answers.map(([at, answer]) => ({ at, answer }) as Given);
+  const { steps, end } = trace(guide, journey);
   const short = (node: BookNode) => shortOf(words, guide, node);
-  const answers = nodes.map((node, index): [string, string] => [
+  const answers = steps.map(({ node, edge }): [string, string] => [
     short(node),
-    answerOf(words, guide, node, job.answers[index]?.[1] ?? ''),
+    answerOf(words, guide, node, edge.id),
   ]);
   const [asked = '', answer = ''] = answers.at(-1) ?? [];
   const at = short(end);
-  const outcome = job.outcome.kind === 'unfinished' ? t('unfinished', { at }) : at;
+  const outcome = job.outcome.kind === 'open' ? t('open', { at }) : at;
   const listed = (title: string, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : ['', t(title).toUpperCase(), ...lines];
   const names = (ids: readonly string[]) =>

@@ -1,5 +1,5 @@
 /** Facts in words. A frozen name may have lost its sentence; then the name itself stands. */
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { Graph, GraphNode } from '../../guide/types.ts';
 import type { ReadProblem } from '../../note/types.ts';
 import type { Words } from '../shared/words.ts';
 
@@ -22,8 +22,8 @@ export function guideName(words: Words, guide: string): string {
   return firstOf(words, [`guides:names.${guide}`], guide);
 }
 
-export function shortOf(words: Words, guide: BookGuide, node: BookNode): string {
-  return firstOf(words, [`${guide.id}:${node.text}.short`], node.text);
+export function shortOf(words: Words, guide: Graph, node: GraphNode): string {
+  return firstOf(words, [`${guide.id}:${node.sentences}.short`], node.sentences);
 }
 
 /** A sign as it can be shown: anything but plain ASCII by its number, as it may hide or turn. */

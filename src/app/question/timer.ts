@@ -2,13 +2,14 @@
  * The count-down of a page. What is left rides in the fragment (`w=`), so it survives reload,
  * a sleeping phone and blocked storage. What counts as gone by is for `waited.ts` to say.
  */
-import { plainFragment } from '../../address/journey-text.ts';
+import { parseJourney, plainFragment } from '../../address/journey-text.ts';
 import { KEPT } from '../shared/kept-journey.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
-import { clock, waitMinutes } from '../../journey/countdown.ts';
+import { heatEndedAs } from '../../journey/heat.ts';
 import {
   begin,
+  clock,
   count,
   gap,
   isSetBack,
@@ -16,6 +17,7 @@ import {
   left,
   pass,
   readWait,
+  waitMinutes,
   writeWait,
 } from '../../journey/wait.ts';
 import type { Wait } from '../../journey/wait.ts';
@@ -29,7 +31,8 @@ const now = (): number => Date.now() / 1000;
 
 function run(box: HTMLElement): void {
   const find = (part: string) => box.querySelector<HTMLElement>(part);
-  const node = box.closest<HTMLElement>('.page')?.dataset['node'] ?? '';
+  const page = box.closest<HTMLElement>('.page');
+  const node = page?.dataset['node'] ?? '';
   const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
   const sound = find('.chime');
   const choice = sound?.querySelector('input');
@@ -37,8 +40,13 @@ function run(box: HTMLElement): void {
   const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
   // The soonest end lies before the slowest by the width of the window.
   const window = (latest - earliest) * 60;
-  const length = (): number =>
-    waitMinutes(box.dataset['timer'] ?? '', latest, values().get('j') ?? '') * 60;
+  const kind = box.dataset['timer'] === 'cooling' ? 'cooling' : 'fixed';
+  const length = (): number => {
+    const now = values();
+    const first = now.get('g') ?? page?.dataset['guide'] ?? '';
+    const ended = heatEndedAs(box.dataset['heat'] ?? '', first, parseJourney(now.get('j') ?? ''));
+    return waitMinutes({ kind, minutes: [earliest, latest] }, ended) * 60;
+  };
 
   let wait: Wait | undefined;
   let written = 0;

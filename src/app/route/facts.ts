@@ -39,7 +39,7 @@ export function told(page: Page, { seen, assessed }: Visit): Told {
   const of = known?.faultWords(seen.last) ?? page.words;
   const preview = asPreview(of);
   const { because, danger, guide, end } = seen;
-  const said = (line: NonNullable<typeof because>) => answerOf(own, guide, line.node, line.answer);
+  const said = ({ node, edge }: NonNullable<typeof because>) => answerOf(own, guide, node, edge.id);
   return {
     urgency: preview.t(`outcome.urgency.${seen.urgency}`),
     reason:

@@ -64,6 +64,6 @@ function nodeShape(node: GuideNode): z.ZodType {
  */
 export function guideTextSchema(guide: Guide): z.ZodType<Record<string, NodeText>> {
   const shape: Record<string, z.ZodType> = {};
-  for (const node of ownNodes(guide)) shape[node.text] = nodeShape(node);
+  for (const node of ownNodes(guide)) shape[node.sentences] = nodeShape(node);
   return z.strictObject(shape) as unknown as z.ZodType<Record<string, NodeText>>;
 }

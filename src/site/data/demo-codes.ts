@@ -1,13 +1,14 @@
 /** The page's demo codes, written at build time as any note's are. */
 import type { Demo } from '../../content/schema/demo.ts';
 import { dayOf } from '../../note/day.ts';
-import { newestRelease } from '../../note/library.ts';
+import { makeLibrary, newestRelease } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';
 import { writeCode } from '../../note/write.ts';
-import { library } from '../../app/shared/books.ts';
+import { releases } from '../../app/shared/releases.ts';
 
 /** A demo that the newest release cannot write ends the build. */
 export function demoCodes(demos: readonly Demo[]): { id: string; code: string }[] {
+  const library = makeLibrary(releases);
   return demos.map(({ id, guide, answers, error, details, made }) => {
     const note = {
       release: newestRelease(library) ?? 0,
