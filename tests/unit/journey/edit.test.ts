@@ -1,6 +1,8 @@
 // Properties over seeded samples of all journeys of the working guide; the seed is in the message.
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Journey } from '../../../src/guide/types.ts';
+import { guides } from '../../../src/content/load.ts';
+import type { Graph, GraphNode, Journey } from '../../../src/guide/types.ts';
 import {
   answerDanger,
   change,
@@ -12,6 +14,8 @@ import type { EditableJourney } from '../../../src/journey/edit.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import { formatJourney, parseJourney } from '../../../src/address/journey-text.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
+import { oracle } from '../guide/support/oracle.ts';
+import { randomGuide } from '../guide/support/random-guide.ts';
 import { guideOf, working } from '../note/books.ts';
 import { makeRandom } from '../note/random.ts';
 
@@ -75,6 +79,111 @@ test('any change gives a journey of the guide and is undone by the first answer'
     expect(text(change(guide, changed, index, first.answer)), why).toBe(formatJourney(journey));
   }
   expect(kept).toBeGreaterThan(500);
+});
+
+/** An answer at its page, told without the code under test. */
+const sayingOf = ({ guide: of, page }: GraphNode, answer: string) => `${of} ${page} ${answer}`;
+
+/** A caller's answers by chance: mostly the next question, now and then an earlier one again. */
+function editByChance(of: Graph, seed: number, times: number) {
+  const random = makeRandom(seed);
+  /** What was answered, each at its page while it was shown. */
+  const said = new Set<string>();
+  let edited = emptyJourney;
+  const states = [];
+  for (let i = 0; i < times; i += 1) {
+    const { length } = edited.journey;
+    const index = random.below(3) === 0 ? random.below(length + 1) : length;
+    const { end } = trace(of, edited.journey.slice(0, index));
+    // Nearly all answers of the danger question end the journey.
+    const edge =
+      end.id === of.start && random.below(8) > 0
+        ? end.answers.at(-1)
+        : end.answers[random.below(Math.max(1, end.answers.length))];
+    // At an end there is nothing to answer: the next turn goes back.
+    if (!edge) continue;
+    said.add(sayingOf(end, edge.id));
+    edited = change(of, edited, index, edge.id);
+    states.push({ edited, said: new Set(said) });
+  }
+  return states;
+}
+
+describe('no answer is given for the caller', () => {
+  /** Where an answer stands that was not given at that very page, and where a fact is set so. */
+  function expectSaid(of: Graph, seed: number): { carried: number; facts: number } {
+    const count = { carried: 0, facts: 0 };
+    let before = 0;
+    for (const { edited, said } of editByChance(of, seed, 60)) {
+      const { steps, rest, facts } = trace(of, edited.journey);
+      const unsaid = steps
+        .map(({ node, edge }) => sayingOf(node, edge.id))
+        .filter((one) => !said.has(one));
+      if (unsaid.length + rest.length > 0)
+        expect.unreachable(`${of.id}: ${unsaid.join()} in ${text(edited)} (seed ${seed})`);
+      if (steps.length > before + 1) count.carried += 1;
+      count.facts += facts.size;
+      before = steps.length;
+    }
+    return count;
+  }
+
+  test.each(guides().map((of) => [String(of.id), of] as const))(
+    `at a page that was not shown, in %s (seed ${SEED})`,
+    (_, of) => {
+      const counts = Array.from({ length: 60 }, (__, i) => expectSaid(of, SEED + i));
+      const sum = (key: 'carried' | 'facts') => counts.reduce((all, count) => all + count[key], 0);
+      expect(sum('carried')).toBeGreaterThan(20);
+      expect(sum('facts')).toBeGreaterThan(20);
+    },
+  );
+
+  test(`at a page that was not shown, in random guides (seed ${SEED})`, () => {
+    let carried = 0;
+    fc.assert(
+      fc.property(randomGuide, fc.nat(), (of, seed) => {
+        const lost = [...of.nodes.values()].some(({ answers }) =>
+          answers.some(({ to }) => !of.nodes.has(to)),
+        );
+        fc.pre(!lost && !oracle(of).loops);
+        carried += expectSaid(of, seed).carried;
+      }),
+      { numRuns: 200, seed: SEED },
+    );
+    expect(carried).toBeGreaterThan(50);
+  });
+
+  test('what names a page names one page: copies differ in nothing that is said there', () => {
+    const pages = guides().flatMap(({ nodes }) => [...nodes.values()]);
+    expect(pages.length).toBeGreaterThan(300);
+    const said = new Map<string, string>();
+    for (const node of pages) {
+      const name = node.sentences.replace(/^.*\//, '');
+      const what = JSON.stringify([name, node.kind, node.care, node.answers.map(({ id }) => id)]);
+      expect(said.get(pageKey(node)) ?? what, node.id).toBe(what);
+      said.set(pageKey(node), what);
+    }
+  });
+
+  test('a hand held near a gas burner says nothing of the element (defect 2)', () => {
+    const burner = guides().find(({ id }) => (id as string) === 'burner') ?? expect.unreachable();
+    const way = 'danger.none~what.no-light~gas-off.done~power.yes~click.clicks~which.one~near.cool';
+    let edited = takeOver(burner, parseJourney(way));
+    expect(trace(burner, edited.journey).end.id).toBe('look-gas');
+    for (const [index, answer] of [
+      ...[[1, 'element'] as const, [2, 'done'] as const, [3, 'coil'] as const],
+      ...[[4, 'dark'] as const, [5, 'one'] as const],
+    ])
+      edited = change(burner, edited, index, answer);
+    const { end, facts } = trace(burner, edited.journey);
+    expect(text(edited)).toBe(
+      'danger.none~what.element~el-off.done~el-kind.coil~el-how.dark~el-which.one',
+    );
+    expect([end.page, end.sentences]).toEqual(['near-el', 'near']);
+    expect(facts.has('cooled')).toBe(false);
+    // Its caution counts as read only where this page was.
+    expect(pageKey(end)).not.toBe('burner/near');
+  });
 });
 
 describe('the locked door', () => {
