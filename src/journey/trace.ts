@@ -1,5 +1,4 @@
 /** The one reader of a journey: what the answers given so far mean in a guide or a codebook. */
-import { heatEnded } from './heat.ts';
 import type { Answer, Fact, Graph, GraphNode, GuideId, Journey } from '../guide/types.ts';
 
 /** One answer given, with the node it was given at. */
@@ -47,6 +46,14 @@ export function edgeAt(
   return own ?? (answers.length > 0 && here !== start ? exits.find(named) : undefined);
 }
 
+/**
+ * Minutes since the heat stopped, at least, after one more answer: as it tells itself. A step that
+ * can heat makes what was told before it worthless.
+ */
+export function heatAfter(before: number | undefined, { node, edge }: Step): number | undefined {
+  return edge.heatEnded ?? (node.heat ? undefined : before);
+}
+
 function factsOf(steps: readonly Step[]): Set<Fact> {
   const facts = new Set<Fact>();
   for (const { edge } of steps) {
@@ -89,9 +96,7 @@ export function trace<N extends GraphNode>(guide: Graph<N>, journey: Journey): T
     rest: journey.slice(steps.length),
     state: end.kind === 'stop' || end.kind === 'finish' ? end.kind : 'open',
     facts: factsOf(steps),
-    heatEnded: heatEnded(
-      steps.map(({ node, edge }) => ({ heat: node.heat, ended: edge.heatEnded })),
-    ),
+    heatEnded: steps.reduce<number | undefined>(heatAfter, undefined),
     flags: guide.flags.filter((flag) => raised.has(flag)),
     legs: legsOf(steps),
   };

@@ -1,5 +1,6 @@
 import { foreign, whole } from '../guide/ids.ts';
 import type { Guide, GuideNode, NodeId } from '../guide/types.ts';
+import { heatAfter } from '../journey/trace.ts';
 
 /** The nodes of a guide from which a node can be reached. */
 function before(guide: Guide, id: NodeId): GuideNode[] {
@@ -22,13 +23,14 @@ export function heatTold(guides: readonly Guide[], guide: Guide, node: GuideNode
   const marks = guides.flatMap((from) => {
     const here = (from.id === guide.id ? node.id : foreign(guide.id, node.id)) as NodeId;
     if (!from.nodes.has(here)) return [];
-    return before(from, here).flatMap(({ id, heat, answers }) => {
-      const name = whole(from.id, id);
-      const told = answers.flatMap(({ id: answer, heatEnded }) =>
-        heatEnded === undefined ? [] : [`${name}.${answer}=${String(heatEnded)}`],
-      );
-      return heat ? [name, ...told] : told;
-    });
+    return before(from, here).flatMap((step) =>
+      step.answers
+        .filter(({ heatEnded }) => step.heat || heatEnded !== undefined)
+        .map((edge) => {
+          const after = heatAfter(undefined, { node: step, edge });
+          return `${whole(from.id, step.id)}.${edge.id}=${String(after ?? '')}`;
+        }),
+    );
   });
   return [...new Set(marks)].toSorted().join(' ');
 }

@@ -12,8 +12,6 @@ import type { State, Step as StepOf } from '../journey/trace.ts';
 import { bookGuide } from '../note/library.ts';
 import type { BookGuide, BookNode, Library } from '../note/library.ts';
 import type { Note } from '../note/types.ts';
-import { driftOf } from './drift.ts';
-import type { Drift } from './drift.ts';
 import { groups } from './staff-view.ts';
 import type { Group, StaffViews } from './staff-view.ts';
 
@@ -57,12 +55,12 @@ export interface VisitView {
   readonly danger: Step | undefined;
   /** Each once, in the order of `content/flags.yaml`. */
   readonly flags: readonly string[];
+  /** All answers, in order. */
+  readonly steps: readonly Step[];
   readonly legs: readonly VisitLeg[];
   /** What was done, in order. */
   readonly tried: readonly Step[];
   readonly notAsked: readonly BookNode[];
-  /** What an owner's readings of an oven thermometer imply, where there are some. */
-  readonly drift: Drift | undefined;
   /** The figures of the last guide, where it has some. */
   readonly model: Model | undefined;
   /** As the last guide's figures name it. */
@@ -89,7 +87,7 @@ function grouped(staffViews: StaffViews, steps: readonly Step[]): VisitLeg['grou
 }
 
 /**
- * What a note says. Without figures no group, drift or model is known, as for a guide no longer
+ * What a note says. Without figures no group and no model is known, as for a guide no longer
  * published. Throws RangeError for a note that was not read with this library.
  */
 export function readVisit(note: Note, library: Library, figures: Figures = UNKNOWN): VisitView {
@@ -107,13 +105,13 @@ export function readVisit(note: Note, library: Library, figures: Figures = UNKNO
     because: steps.at(-1),
     danger: end.urgency === 'emergency' ? steps.at(-1) : undefined,
     flags,
+    steps,
     legs: traced.legs.map((leg) => ({
       guide: leg.guide,
       groups: grouped(figures.staffViews, leg.steps),
     })),
     tried: steps.filter(({ node }) => node.kind === 'step'),
     notAsked: notAsked(guide, traced),
-    drift: driftOf(figures.staffViews, steps),
     model: Object.hasOwn(figures.models, last) ? figures.models[last] : undefined,
     evidence: seenFrom(last, guide.id, evidenceOf(guide, note.journey, note.details)),
   };

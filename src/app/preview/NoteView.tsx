@@ -10,6 +10,7 @@ import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import type { Page, PreviewPart } from './page.ts';
 import { firstOf, guideName, shortOf } from './sentences.ts';
+import { driftOf } from '../../visit/drift.ts';
 import { readVisit } from '../../visit/read-visit.ts';
 import type { Step, VisitView } from '../../visit/read-visit.ts';
 import type { Extras } from './state.ts';
@@ -43,6 +44,7 @@ function Note(props: Props): JSX.Element {
   const note = () => props.reading.note;
   const view = createMemo(() => readVisit(note(), props.page.library, props.page));
   const legs = () => view().legs;
+  const drift = createMemo(() => driftOf(props.page.staffViews, view().steps));
   return (
     <article class="note" aria-label={t('outcome.note')}>
       <div class="said">
@@ -92,7 +94,7 @@ function Note(props: Props): JSX.Element {
             <Lines page={props.page} view={view()} steps={view().tried} />
           </Show>
         </section>
-        <Show when={view().drift}>
+        <Show when={drift()}>
           {(found) => <DriftCard page={props.page} drift={found()} />}
         </Show>
         <Made page={props.page} day={note().day} />
