@@ -4,7 +4,7 @@ const PURE = {
   physics: [],
   guide: ['physics'],
   address: ['guide'],
-  journey: ['guide', 'address', 'note'],
+  journey: ['guide'],
   proof: ['guide'],
   note: ['guide', 'journey'],
   diagnosis: ['guide', 'note'],

@@ -41,7 +41,7 @@ function counterLines(proved: Proved, { fault, journey }: CounterExample): strin
   const { what, hint } = tellFault(fault);
   const told = tellJourney(proved, journey);
   const node = proved.guide.nodes.get(fault.node);
-  const title = node && proved.sentences[node.text]?.title;
+  const title = node && proved.sentences[node.sentences]?.title;
   return [
     `      ${what}`,
     ...(told.length > 0 ? ['      A journey that shows it:'] : []),

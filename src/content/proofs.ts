@@ -30,7 +30,7 @@ export function tellJourney(
 ): string[] {
   return journey.map(({ at, answer }) => {
     const node = guide.nodes.get(at);
-    const own = node && sentences[node.text];
+    const own = node && sentences[node.sentences];
     // A danger answer given on a later page has its label at the start.
     const label = own?.answers?.[answer] ?? sentences[guide.start]?.answers?.[answer];
     return `${own?.title ?? at} → ${label ?? answer}`;

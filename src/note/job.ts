@@ -3,7 +3,8 @@
  * Plain data for another program (`public/schema/job.json`); its words are made at the edge.
  */
 import type { Urgency } from '../guide/types.ts';
-import { follow } from '../journey/edit.ts';
+import { trace } from '../journey/trace.ts';
+import type { State } from '../journey/trace.ts';
 import type { BookGuide } from './library.ts';
 import type { Note, NoteCode } from './types.ts';
 
@@ -31,11 +32,11 @@ export interface Job {
   readonly release: number;
   /** Day the note was made, ISO 8601. */
   readonly made: string;
-  /** `unknown` where the guide was left before its end. */
-  readonly urgency: Urgency | 'unknown';
+  /** `open` where the guide was left before its end. */
+  readonly urgency: Urgency | 'open';
   /** Where the journey stands and the answer that led there. */
   readonly outcome: {
-    readonly kind: 'stop' | 'finish' | 'unfinished';
+    readonly kind: State;
     readonly at: string;
     readonly because: readonly [node: string, answer: string];
   };
@@ -89,8 +90,7 @@ export function makeJob(guide: BookGuide, parts: JobParts): Job | undefined {
   const { note, code, codeReadBack, made, breakerStaysOff, cautions, caller } = parts;
   const last = note.journey.at(-1);
   if (!last) return undefined;
-  const { end } = follow(guide, note.journey);
-  const kind = end.kind === 'stop' || end.kind === 'finish' ? end.kind : 'unfinished';
+  const { end, state } = trace(guide, note.journey);
   return {
     version: 1,
     code,
@@ -98,8 +98,8 @@ export function makeJob(guide: BookGuide, parts: JobParts): Job | undefined {
     guide: guide.id,
     release: note.release,
     made,
-    urgency: kind === 'unfinished' ? 'unknown' : end.urgency,
-    outcome: { kind, at: end.id, because: [last.at, last.answer] },
+    urgency: state === 'open' ? state : end.urgency,
+    outcome: { kind: state, at: end.id, because: [last.at, last.answer] },
     breakerStaysOff,
     answers: note.journey.map(({ at, answer }) => [at, answer] as const),
     error: note.error,

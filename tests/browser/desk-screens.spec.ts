@@ -51,7 +51,7 @@ test('every question, step and end is shown with its cautions and its answers', 
   const nodes = [...guide.nodes.values()].filter(({ id }) => id !== guide.start);
   expect(nodes.length).toBeGreaterThan(60);
   const seen = new Set<string>();
-  for (const { id, text, answers, care, timer } of nodes) {
+  for (const { id, sentences: text, answers, care, timer } of nodes) {
     if (seen.has(text)) continue;
     seen.add(text);
     await page.evaluate(

@@ -48,7 +48,10 @@ async function wholeJourney(browser: Browser, site: string): Promise<void> {
 }
 
 test('Debian’s nginx carries a whole journey', async ({ browser }) => {
-  test.skip(missing('nginx').length > 0 && process.env['CI'] === undefined, 'there is no nginx here');
+  test.skip(
+    missing('nginx').length > 0 && process.env['CI'] === undefined,
+    'there is no nginx here',
+  );
   const folder = await copyOf(siteDir());
   const root = join(folder, 'site');
   const rules = parseHeaders(await readFile(join(root, '_headers'), 'utf8'));

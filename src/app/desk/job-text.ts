@@ -1,5 +1,6 @@
 /** A job in words, plain text to paste anywhere. */
-import { follow } from '../../journey/edit.ts';
+import { trace } from '../../journey/trace.ts';
+import type { Given } from '../../guide/types.ts';
 import type { Job } from '../../note/job.ts';
 import { callerFields } from '../../note/job.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
@@ -11,17 +12,17 @@ import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/cont
 export function jobText(words: Words, guide: BookGuide, job: Job): string {
   const { t } = words;
   const line = (asked: string, answer: string) => t('desk:job.line', { asked, answer });
-  const journey = job.answers.map(([at, answer]) => ({ at, answer }) as never);
-  const { nodes, end } = follow(guide, journey);
+  const journey = job.answers.map(([at, answer]) => ({ at, answer }) as Given);
+  const { steps, end } = trace(guide, journey);
   const short = (node: BookNode) => nodeWords(words, guide, node).short;
-  const answers = nodes.map((node, index): [string, string] => [
+  const answers = steps.map(({ node, edge }): [string, string] => [
     short(node),
-    answerWords(words, guide, node, job.answers[index]?.[1] ?? ''),
+    answerWords(words, guide, node, edge.id),
   ]);
   const [asked = '', answer = ''] = answers.at(-1) ?? [];
   const told = nodeWords(words, guide, end);
   const at = told.short;
-  const outcome = job.outcome.kind === 'unfinished' ? t('desk:job.unfinished', { at }) : at;
+  const outcome = job.outcome.kind === 'open' ? t('desk:job.open', { at }) : at;
   const listed = (title: Key, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : ['', t(title).toUpperCase(), ...lines];
   const names = (ids: readonly string[]) =>

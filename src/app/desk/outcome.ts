@@ -21,15 +21,15 @@ export interface Outcome {
 
 export function createOutcome(page: Page, desk: DeskState): Outcome {
   const code = createMemo(() => {
-    if (desk.call().journey.length === 0) return undefined;
-    const retraced = { guide: desk.guide, passed: [], end: desk.followed().end };
-    return codeOf(page.library, page.book, retraced, desk.fragment())?.code;
+    if (desk.edited().journey.length === 0) return undefined;
+    return codeOf(page.library, page.book, desk.guide.id, desk.fragment())?.code;
   });
   const made = () => desk.fragment().made ?? localDay(new Date());
   /** Nodes with cautions that the journey came past, an end reached among them. */
   const careful = () => {
-    const { nodes, end } = desk.followed();
-    const passed = end.ways.length === 0 ? [...nodes, end] : nodes;
+    const { steps, end, state } = desk.traced();
+    const nodes = steps.map(({ node }) => node);
+    const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
   };
   const job = createMemo((): Job | undefined => {
@@ -45,13 +45,13 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
       note: {
         release: page.book.release,
         guide: desk.guide.id,
-        journey: desk.call().journey,
+        journey: desk.edited().journey,
         day: dayOf(new Date(`${made()}T00:00:00Z`)),
         details: knownDetails(page.book, desk.fragment().details),
         error: tidyErrorText(desk.fragment().error ?? ''),
       },
       made: made(),
-      breakerStaysOff: carriedOf(page, desk.followed().end).breakerStaysOff === true,
+      breakerStaysOff: carriedOf(page, desk.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
     });

@@ -19,7 +19,7 @@ export function Lost(props: { words: Words; book: Book; guide: string; fragment:
   };
   const start = () => {
     const guide = bookGuide(props.book, props.guide);
-    return guide ? pageOf(guide, guide.start.id) + written() : `../${written()}`;
+    return guide ? pageOf(guide, guide.start) + written() : `../${written()}`;
   };
   return (
     <section class="card">

@@ -38,8 +38,8 @@ export function told(page: Page, { seen, assessed }: Visit): Told {
   const own = known?.words ?? page.words;
   const of = forGuide(own, seen.last);
   const { because, danger, guide, end } = seen;
-  const said = (line: NonNullable<typeof because>) =>
-    answerWords(own, guide, line.node, line.answer);
+  const said = ({ node, edge }: NonNullable<typeof because>) =>
+    answerWords(own, guide, node, edge.id);
   return {
     urgency: of.t(`preview:outcome.urgency.${seen.urgency}`),
     reason:

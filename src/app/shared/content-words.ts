@@ -4,6 +4,7 @@
  * in every language. A name out of an old release may have lost them: then the name itself stands.
  */
 import { split } from '../../guide/ids.ts';
+import type { Graph } from '../../guide/types.ts';
 import type { Words } from './words.ts';
 
 /** What was found, where it is a sentence. */
@@ -26,18 +27,13 @@ export function finderLabel(words: Words, part: 'groups' | 'sayings', id: string
   return asText(words.content('guides', part, id)) ?? id;
 }
 
-/** Of a guide, its name; of a node, where its sentences stand (`text`). */
-interface GuideNamed {
-  readonly id: string;
-  readonly start?: NodeNamed;
-}
-interface NodeNamed {
-  readonly text: string;
-}
+/** What words ask of a guide and of a node: a build's guide or a codebook's. */
+type GuideNamed = { readonly id: string } & Partial<Pick<Graph, 'start' | 'nodes'>>;
+type NodeNamed = { readonly sentences: string };
 
 /** One part of a node's sentences. Another guide's stand under that guide's name. */
 function partOf(words: Words, guide: GuideNamed, node: NodeNamed, ...path: string[]): unknown {
-  const { guide: owner = guide.id, name } = split(node.text);
+  const { guide: owner = guide.id, name } = split(node.sentences);
   return words.content(owner, name, ...path);
 }
 
@@ -59,8 +55,8 @@ export function nodeWords(words: Words, guide: GuideNamed, node: NodeNamed): Nod
   const text = (part: string) => asText(partOf(words, guide, node, part));
   const lines = (part: string) => asLines(partOf(words, guide, node, part));
   return {
-    title: text('title') ?? node.text,
-    short: text('short') ?? node.text,
+    title: text('title') ?? node.sentences,
+    short: text('short') ?? node.sentences,
     why: text('why') ?? '',
     callNote: text('callNote') ?? '',
     help: lines('help'),
@@ -79,7 +75,8 @@ export function answerWords(
   answer: string,
 ): string {
   const at = (place: NodeNamed) => asText(partOf(words, guide, place, 'answers', answer));
-  return at(node) ?? (guide.start && at(guide.start)) ?? answer;
+  const start = guide.start && guide.nodes?.get(guide.start);
+  return at(node) ?? (start && at(start)) ?? answer;
 }
 
 /** Whose words for a detail: the homeowner's, who is asked, or the staff's. */

@@ -72,7 +72,7 @@ export const addressIn = (language: string, path: string): string =>
 
 /** The page of a node as the compiled guide has it. */
 export function modelPage(language: string, guide: Guide, node: GuideNode): GuidePage {
-  const text = nodeText(language, guide, node.text);
+  const text = nodeText(language, guide, node.sentences);
   const { phone, numbers } = firm();
   const pageOf = (to: string) => (to.includes('/') ? to : `${guide.id}/${to}`);
   const isEnd = node.kind === 'stop' || node.kind === 'finish';

@@ -1,10 +1,10 @@
 /** The drift shown for a note of the published guide. */
 import { describe, expect, it } from 'vitest';
-import { details, guides, sides } from '../../../src/content/load.ts';
+import { details, guides, staffViews } from '../../../src/content/load.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { bookGuide, makeLibrary } from '../../../src/note/library.ts';
-import { driftOf } from '../../../src/app/preview/drift.ts';
-import { linesOf } from '../../../src/visit/sides.ts';
+import { driftOf } from '../../../src/visit/drift.ts';
+import { trace } from '../../../src/journey/trace.ts';
 import type { AnswerId } from '../../../src/guide/types.ts';
 
 const [book] = makeLibrary([freeze(guides(), details(), 1, '2026-01-01')]).values();
@@ -15,7 +15,7 @@ const found = guide;
 const UP_TO = 'none too-cool electric slowly no-fan waits cool clear sound'.split(' ');
 
 function drift(rest: string) {
-  let node = found.start;
+  let node = found.first;
   const journey = [...UP_TO, ...rest.split(' ')].map((answer) => {
     const at = node.id;
     const way = node.byAnswer.get(answer);
@@ -23,7 +23,7 @@ function drift(rest: string) {
     node = way.to;
     return { at, answer: answer as AnswerId };
   });
-  return driftOf(sides(), found, linesOf(found, journey));
+  return driftOf(staffViews(), trace(found, journey).steps);
 }
 
 describe('the drift that an owner’s readings imply', () => {

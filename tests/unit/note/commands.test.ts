@@ -150,7 +150,7 @@ describe('at a terminal', () => {
 
   test('counts journeys', () => {
     const { stdout, status } = run(['journeys', 'door-locked', '--count']);
-    const count = newestGuide('door-locked', frozen)?.start.journeys;
+    const count = newestGuide('door-locked', frozen)?.first.journeys;
     expect([stdout.trim(), status]).toEqual([String(count), 0]);
   });
 

@@ -52,7 +52,7 @@ test('every journey makes a job of the published schema that its code agrees wit
     expect(reading.kind === 'exact' && reading.note).toEqual(note);
   }
   expect(jobs).toBeGreaterThan(250);
-  expect([...urgencies].toSorted()).toEqual(['emergency', 'none', 'soon', 'today', 'unknown']);
+  expect([...urgencies].toSorted()).toEqual(['emergency', 'none', 'open', 'soon', 'today']);
 });
 
 test('what a caller says stays on one line, its direction unturned, and ends somewhere', () => {

@@ -76,7 +76,7 @@ describe('a refusal says what is wrong', () => {
     const refusedAs = (data: Uint8Array, length: number): unknown =>
       problemOf(groupedText(protect(data, length)));
     // Everything 0, then one more than the last digit: nothing a number without text can hold.
-    const over = 16n * BigInt(guides) * 32n * 6n * guideOf(working).start.journeys;
+    const over = 16n * BigInt(guides) * 32n * 6n * guideOf(working).first.journeys;
     const error = { code: 'impossible', field: 'error' };
     expect(refusedAs(numberToSymbols(over, 10), 16)).toEqual(error);
     expect(refusedAs(new Uint8Array(14), 20)).toEqual({ code: 'impossible', field: 'length' });

@@ -8,7 +8,7 @@ import { plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import { makeAssess } from '../../../src/visit/assess.ts';
 import { roundJson } from '../../../src/route/json.ts';
-import { byUrgency, urgencyOrder } from '../../../src/visit/visit.ts';
+import { byUrgency, urgencyOrder } from '../../../src/visit/read-visit.ts';
 import { damaged, publishedBooks, sampleCodes } from './support/codes.ts';
 
 const books = publishedBooks();

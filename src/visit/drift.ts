@@ -1,12 +1,10 @@
 /** From the owner's readings of an oven thermometer to the drift of the sensor they would imply. */
-import type { Band, Sides } from '../../visit/staff-view.ts';
-import { split } from '../../guide/ids.ts';
-import type { BookGuide } from '../../note/library.ts';
-import { driftFromMiss, meanInterval } from '../../physics/oven-miss.ts';
-import type { Interval, SensorDrift } from '../../physics/oven-miss.ts';
-import { differenceInKelvins, toCelsius } from '../../physics/temperature.ts';
-import { guideOf } from '../../visit/sides.ts';
-import type { Line } from '../../visit/sides.ts';
+import { split } from '../guide/ids.ts';
+import type { Step } from '../journey/trace.ts';
+import { driftFromMiss, meanInterval } from '../physics/oven-miss.ts';
+import type { Interval, SensorDrift } from '../physics/oven-miss.ts';
+import { differenceInKelvins, toCelsius } from '../physics/temperature.ts';
+import type { Band, StaffViews } from './staff-view.ts';
 
 /** What the readings come to. Miss in kelvins, the oven against its setting. */
 export interface Drift extends SensorDrift {
@@ -27,10 +25,10 @@ function interval([low, high]: Band, inUnit: (fahrenheit: number) => number): In
 }
 
 /** The drift a journey's readings imply; undefined where it has no setting or no readings. */
-export function driftOf(sides: Sides, guide: BookGuide, lines: readonly Line[]): Drift | undefined {
-  const found = lines.map(({ node, answer }) => {
-    const miss = sides[guideOf(guide, node)]?.miss;
-    const name = `${split(node.text).name}.${answer}`;
+export function driftOf(staffViews: StaffViews, steps: readonly Step[]): Drift | undefined {
+  const found = steps.map(({ node, edge }) => {
+    const miss = staffViews[node.guide]?.miss;
+    const name = `${split(node.sentences).name}.${edge.id}`;
     return { set: miss?.set[name], reading: miss?.readings[name] };
   });
   const set = found.find((one) => one.set)?.set;

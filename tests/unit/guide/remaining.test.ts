@@ -1,56 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { remaining, walk } from '../../../src/journey/walk.ts';
-import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
-import { parseJourney } from '../../../src/address/journey-text.ts';
-import { randomGuide } from '../guide/support/random-guide.ts';
-import { realGuide } from '../guide/support/real.ts';
-import { oracle } from '../guide/support/oracle.ts';
+import { remaining } from '../../../src/guide/remaining.ts';
+import type { Guide, NodeId } from '../../../src/guide/types.ts';
+import { randomGuide } from './support/random-guide.ts';
+import { realGuide } from './support/real.ts';
+import { oracle } from './support/oracle.ts';
 
 const guide = realGuide();
-const end = (journey: Journey): string => {
-  const walked = walk(guide, journey);
-  return walked.ok ? walked.value.end.id : walked.error.code;
-};
-
-describe('walk', () => {
-  it('stands at the start without an answer', () => {
-    expect(end([])).toBe('danger');
-  });
-
-  it('follows answers and lists every node it passes', () => {
-    const walked = walk(guide, parseJourney('danger.none~doing.never~lock-key-plain.unsure'));
-    expect(walked).toMatchObject({
-      ok: true,
-      value: {
-        nodes: ['danger', 'doing', 'lock-key-plain', 'display-plain'],
-        end: { id: 'display-plain' },
-      },
-    });
-  });
-
-  it('lets a danger answer end the journey from any question or step', () => {
-    const asking = [...guide.nodes.values()].filter(({ answers }) => answers.length > 0);
-    expect(asking.length).toBeGreaterThan(50);
-    expect(end(parseJourney('danger.none~doing.gas'))).toBe('stop-gas');
-    expect(end(parseJourney('danger.none~doing.cleaning~still-cleaning.fire'))).toBe('stop-fire');
-  });
-
-  it('gives a page’s own "unsure" and not the danger question’s', () => {
-    expect(end(parseJourney('danger.unsure'))).toBe('stop-unsure');
-    expect(end(parseJourney('danger.none~doing.unsure'))).toBe('display');
-  });
-
-  it.each([
-    ['danger.maybe', { code: 'no-such-answer', index: 0, at: 'danger' }],
-    ['doing.ended', { code: 'not-there', index: 0, at: 'doing', here: 'danger' }],
-    ['danger.none~display.time', { code: 'not-there', index: 1, at: 'display', here: 'doing' }],
-    // Nothing follows a stop, not even another danger.
-    ['danger.fire~stop-fire.gas', { code: 'no-such-answer', index: 1, at: 'stop-fire' }],
-  ])('tells where %s goes astray', (text, error) => {
-    expect(walk(guide, parseJourney(text))).toEqual({ ok: false, error });
-  });
-});
 
 /** Answers left, by trying every way. */
 function ways(of: Guide, id: NodeId): number[] {
