@@ -2,7 +2,7 @@
  * Every way to spoil a guide by one slip, in its authors' form: the file is
  * read as plain values, one thing is changed, and it is written again.
  */
-import { parse, stringify } from 'yaml';
+import { parse } from 'yaml';
 import { actions } from '../../src/guide/types.ts';
 
 type ByTrack = string | Record<string, string>;
