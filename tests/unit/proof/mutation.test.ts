@@ -7,11 +7,11 @@ import { doorLocked } from '../guide/support/meaning.ts';
 import { realGuide } from '../guide/support/real.ts';
 
 /**
- * `npm run mutants` judges more of them. Some 130 of these are unsafe: were 1 in 40 of such slips let
+ * `npm run mutants` judges more of them. Some 65 of these are unsafe: were 1 in 22 of such slips let
  * pass, it would show; beside them the locked door's are judged by what its answers were told to
  * mean by hand (`mutants.test.ts`).
  */
-const OF_A_KIND = cases(20, 200);
+const OF_A_KIND = cases(12, 200);
 const ids = guides()
   .map(({ id }) => id)
   .filter((id) => String(id) !== 'door-locked');
@@ -28,6 +28,6 @@ describe('slips in any published guide', () => {
     const { score } = one;
     expect(score.missed).toEqual([]);
     // Fewest in guides that never send anybody to the breaker.
-    expect(score.unsafe).toBeGreaterThan(10);
+    expect(score.unsafe).toBeGreaterThan(5);
   });
 });
