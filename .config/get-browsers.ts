@@ -34,7 +34,7 @@ if (wanted().length > 0 && canInstall()) {
 }
 if (wanted().includes('Chromium')) {
   console.log('Downloading Chromium with Playwright …');
-  run(process.execPath, ['node_modules/@playwright/test/cli.js', 'install', 'chromium']);
+  run(process.execPath, ['node_modules/@playwright/test/cli.js', 'install', 'chromium'], true);
 }
 for (const name of all.filter((one) => missing(one).length > 0)) {
   const named = process.env[name.toUpperCase()];

@@ -13,6 +13,8 @@ interface Stage {
   readonly counts?: true;
   /** Only makes something ready: counted when it fails alone, and its output shown always. */
   readonly prepares?: true;
+  /** It reads the built site. */
+  readonly site?: true;
   /** What it drives on the built site. Without it: skipped by name, failed where CI is set. */
   readonly drives?: Program;
 }
@@ -46,8 +48,9 @@ const PHASES: readonly Readonly<Record<string, Stage>>[] = [
     },
   },
   {
-    firefox: { command: `${vitest('engines')} firefox`, counts: true, drives: 'Firefox' },
     webkit: { command: `${vitest('engines')} webkit`, counts: true, drives: 'WebKit' },
+    firefox: { command: `${vitest('engines')} firefox`, counts: true, drives: 'Firefox' },
+    built: { command: vitest('built'), counts: true, site: true },
   },
 ];
 const all = PHASES.flatMap((phase) => Object.entries(phase));
@@ -59,7 +62,7 @@ if (unknown.length > 0) {
   console.log(`There is no stage "${unknown.join('", "')}". The stages: ${known}`);
   process.exit(2);
 }
-if (all.some(([name, { drives }]) => drives && asked.includes(name)))
+if (all.some(([name, { site, drives }]) => (site ?? drives) && asked.includes(name)))
   asked.push('programs', 'build');
 const runs = (name: string) => asked.length === 0 || asked.includes(name);
 
@@ -97,15 +100,15 @@ function spawned(command: string, report: string, live: boolean) {
   });
 }
 
-/** Why a stage that drives a browser cannot; nothing where it can. */
-function obstacle({ drives }: Stage): Result | undefined {
-  if (drives === undefined) return undefined;
+/** Why a stage on the built site cannot run; nothing where it can. */
+function obstacle({ site, drives }: Stage): Result | undefined {
+  if (!site && !drives) return undefined;
   const not = (outcome: 'failed' | 'skipped', why: string) => ({
     ...counted(outcome),
     ...{ seconds: 0, ran: false, why },
   });
   if (results.get('build')?.counts.failed !== 0) return not('skipped', 'the build failed');
-  if (missing(drives).length === 0) return undefined;
+  if (!drives || missing(drives).length === 0) return undefined;
   return not(process.env['CI'] ? 'failed' : 'skipped', `no ${drives}: ${PROGRAMS[drives].add}`);
 }
 

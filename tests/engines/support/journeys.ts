@@ -72,7 +72,7 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
     });
     afterAll(() => engine.close());
 
-    async function once(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
+    async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
       const tab = heard(await answered(engine.open(size), 'open'));
       try {
         await act(tab);
@@ -82,14 +82,6 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
           if (!(problem instanceof Silent)) throw problem;
         });
       }
-    }
-    /** Again in a new browser where the driver, not the page, fell silent: under load WebKit's may. */
-    async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
-      await once(size, act).catch((problem: unknown) => {
-        if (!(problem instanceof Silent)) throw problem;
-        process.stderr.write(`${name}: ${problem.message}; once more\n`);
-        return once(size, act);
-      });
     }
 
     it('has journeys to follow', () => {
