@@ -1,7 +1,7 @@
 /** The JSON of a job as the desk gives it; the schema in `public/schema` is made from this. */
 import { z } from 'zod';
 import { urgencies } from '../guide/types.ts';
-import { callerFields, callerMost } from '../note/job.ts';
+import { callerFields, callerMost } from '../visit/job.ts';
 import { codeSchema } from './note-json.ts';
 
 const pair = z.tuple([z.string(), z.string()]);

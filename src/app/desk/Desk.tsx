@@ -59,6 +59,7 @@ export function Desk(
         <JobCard
           {...props}
           job={props.outcome.job()}
+          text={props.outcome.text()}
           onCopy={(form) => void props.outcome.copyJob(form)}
         />
       </div>

@@ -34,21 +34,19 @@ export function Journey(props: DeskProps) {
       >
         <ol ref={(element) => (list = element)}>
           <For each={props.desk.traced().steps}>
-            {({ node, edge }, index) => {
-              return (
-                <li>
-                  <button
-                    type="button"
-                    aria-current={at() === index() ? 'step' : undefined}
-                    title={t('desk:journey.change')}
-                    onClick={() => props.desk.go(index())}
-                  >
-                    <span>{asked(node)}</span>
-                    <strong>{said(node, edge.id)}</strong>
-                  </button>
-                </li>
-              );
-            }}
+            {({ node, edge }, index) => (
+              <li>
+                <button
+                  type="button"
+                  aria-current={at() === index() ? 'step' : undefined}
+                  title={t('desk:journey.change')}
+                  onClick={() => props.desk.go(index())}
+                >
+                  <span>{asked(node)}</span>
+                  <strong>{said(node, edge.id)}</strong>
+                </button>
+              </li>
+            )}
           </For>
           <li>
             <button

@@ -4,7 +4,7 @@
  */
 import { createSignal, type Accessor } from 'solid-js';
 import { withEntry } from '../shared/entry.ts';
-import { callerFields, callerMost, type Caller, type CallerField } from '../../note/job.ts';
+import { callerFields, callerMost, type Caller, type CallerField } from '../../visit/job.ts';
 
 export interface CallerState {
   readonly caller: Accessor<Caller>;

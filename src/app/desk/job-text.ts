@@ -1,19 +1,16 @@
 /** A job in words, plain text to paste anywhere. */
-import { trace } from '../../journey/trace.ts';
-import type { Given } from '../../guide/types.ts';
-import type { Job } from '../../note/job.ts';
-import { callerFields } from '../../note/job.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { Job } from '../../visit/job.ts';
+import type { VisitView } from '../../visit/read-visit.ts';
+import { callerFields } from '../../visit/job.ts';
+import type { BookNode } from '../../note/library.ts';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 
 /** The text of a job, its lines joined by line feeds. */
-export function jobText(words: Words, guide: BookGuide, job: Job): string {
+export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job): string {
   const { t } = words;
   const line = (asked: string, answer: string) => t('desk:job.line', { asked, answer });
-  const journey = job.answers.map(([at, answer]) => ({ at, answer }) as Given);
-  const { steps, end } = trace(guide, journey);
   const short = (node: BookNode) => nodeWords(words, guide, node).short;
   const answers = steps.map(({ node, edge }): [string, string] => [
     short(node),

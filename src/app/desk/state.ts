@@ -3,7 +3,7 @@ import type { Accessor } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
 import type { EditableJourney } from '../../journey/edit.ts';
 import type { Trace } from '../../journey/trace.ts';
-import type { CallerField } from '../../note/job.ts';
+import type { CallerField } from '../../visit/job.ts';
 import type { GraphNode } from '../../guide/types.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';

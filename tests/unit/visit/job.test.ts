@@ -1,12 +1,13 @@
 import { expect, test } from 'vitest';
 import { jobSchema } from '../../../src/cli/job-json.ts';
-import { callerFields, callerMost, makeJob, oneLine, tidyCaller } from '../../../src/note/job.ts';
-import type { JobParts } from '../../../src/note/job.ts';
+import { callerFields, callerMost, makeJob, oneLine, tidyCaller } from '../../../src/visit/job.ts';
+import type { JobParts } from '../../../src/visit/job.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
-import { guideOf, working } from './books.ts';
+import { readVisit } from '../../../src/visit/read-visit.ts';
+import { guideOf, working } from '../note/books.ts';
 
 const guide = guideOf(working);
 const noteOf = (journey: Note['journey']): Note => ({
@@ -22,7 +23,6 @@ function parts(note: Note, more: Partial<JobParts> = {}): JobParts {
   const code = writeCode(note, working);
   if (!code.ok) throw new Error(JSON.stringify(code.error));
   return {
-    note,
     code: code.value,
     codeReadBack: true,
     made: '2026-11-25',
@@ -38,7 +38,7 @@ test('every journey makes a job of the published schema that its code agrees wit
   let jobs = 0;
   for (const journey of sampleJourneys(guide, 300, 9)) {
     const note = noteOf(journey);
-    const job = makeJob(guide, parts(note));
+    const job = makeJob(readVisit(note, working), parts(note));
     if (journey.length === 0) {
       expect(job).toBeUndefined();
       continue;
@@ -61,7 +61,7 @@ test('what a caller says stays on one line, its direction unturned, and ends som
   expect(oneLine('𝒳'.repeat(50), 10)).toBe('𝒳'.repeat(10));
   const caller = Object.fromEntries(callerFields.map((field) => [field, '🜚\n'.repeat(2000)]));
   const [journey = []] = [...sampleJourneys(guide, 20, 1)].filter(({ length }) => length > 0);
-  const job = makeJob(guide, parts(noteOf(journey), { caller }));
+  const job = makeJob(readVisit(noteOf(journey), working), parts(noteOf(journey), { caller }));
   const read = jobSchema.parse(JSON.parse(JSON.stringify(job)));
   for (const field of callerFields) {
     const text = read.caller[field] ?? '';

@@ -2,11 +2,9 @@
  * The job a call ends in: what the code says, how urgent it is and why, and who called.
  * Plain data for another program (`public/schema/job.json`); its words are made at the edge.
  */
-import type { Urgency } from '../guide/types.ts';
-import { trace } from '../journey/trace.ts';
 import type { State } from '../journey/trace.ts';
-import type { BookGuide } from './library.ts';
-import type { Note, NoteCode } from './types.ts';
+import type { NoteCode } from '../note/types.ts';
+import type { VisitUrgency, VisitView } from './read-visit.ts';
 
 /** What is known of the caller. It is in no code and no address. */
 export const callerFields = ['name', 'phone', 'address', 'model', 'appointment', 'remark'] as const;
@@ -33,7 +31,7 @@ export interface Job {
   /** Day the note was made, ISO 8601. */
   readonly made: string;
   /** `open` where the guide was left before its end. */
-  readonly urgency: Urgency | 'open';
+  readonly urgency: VisitUrgency;
   /** Where the journey stands and the answer that led there. */
   readonly outcome: {
     readonly kind: State;
@@ -49,11 +47,10 @@ export interface Job {
   readonly caller: Caller;
 }
 
-/** What a job is made of besides the note. */
+/** What a job is made of besides what the note says. */
 export interface JobParts {
   readonly code: NoteCode;
   readonly codeReadBack: boolean;
-  readonly note: Note;
   /** ISO 8601 date. */
   readonly made: string;
   readonly breakerStaysOff: boolean;
@@ -86,11 +83,10 @@ export function tidyCaller(caller: Caller): Caller {
 }
 
 /** Make a job; undefined for a journey without an answer. */
-export function makeJob(guide: BookGuide, parts: JobParts): Job | undefined {
-  const { note, code, codeReadBack, made, breakerStaysOff, cautions, caller } = parts;
-  const last = note.journey.at(-1);
-  if (!last) return undefined;
-  const { end, state } = trace(guide, note.journey);
+export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
+  const { note, guide, steps, because, end, state, urgency } = view;
+  const { code, codeReadBack, made, breakerStaysOff, cautions, caller } = parts;
+  if (!because) return undefined;
   return {
     version: 1,
     code,
@@ -98,10 +94,10 @@ export function makeJob(guide: BookGuide, parts: JobParts): Job | undefined {
     guide: guide.id,
     release: note.release,
     made,
-    urgency: state === 'open' ? state : end.urgency,
-    outcome: { kind: state, at: end.id, because: [last.at, last.answer] },
+    urgency,
+    outcome: { kind: state, at: end.id, because: [because.node.id, because.edge.id] },
     breakerStaysOff,
-    answers: note.journey.map(({ at, answer }) => [at, answer] as const),
+    answers: steps.map(({ node, edge }) => [node.id, edge.id] as const),
     error: note.error,
     details: note.details,
     cautions,
