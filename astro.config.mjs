@@ -5,7 +5,7 @@ import { shippedLicences } from './.config/shipped-licences.mjs';
 import { trustedTemplates } from './.config/trusted-templates.mjs';
 
 const PAGE_PARTS =
-  /src\/(?:guide\/ids|address\/journey-text|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/kept-journey)\.ts$/;
+  /src\/(?:guide\/ids|address\/journey-text|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/(?:kept-journey|storage))\.ts$/;
 
 export default defineConfig({
   output: 'static',

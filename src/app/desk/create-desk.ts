@@ -3,6 +3,7 @@
  * fragment; all about the caller stays in this tab's memory.
  */
 import { createMemo, createSignal, onCleanup } from 'solid-js';
+import { defined } from '../../defined.ts';
 import { formatFragment, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { formatJourney } from '../../address/journey-text.ts';
 import {
@@ -38,12 +39,10 @@ function carried(
   guide: string | undefined,
 ): Fragment {
   return {
-    ...(guide !== undefined && call.journey.length > 0 ? { guide } : {}),
     journey: call.journey,
     details,
-    ...(error ? { error } : {}),
-    ...(made && call.journey.length > 0 ? { made } : {}),
-    ...(timer ? { timer } : {}),
+    ...defined({ error: error === '' ? undefined : error, timer }),
+    ...(call.journey.length > 0 ? defined({ guide, made }) : {}),
   };
 }
 
@@ -112,7 +111,11 @@ export function createDesk(
     const count = next.journey.length - at - 1;
     setCall(next);
     if (changed)
-      keep({ ...parts, made: localDay(new Date()), ...(timer && stays ? { timer } : {}) });
+      keep({
+        ...parts,
+        made: localDay(new Date()),
+        ...defined({ timer: stays ? timer : undefined }),
+      });
     setIndex(undefined);
     setStatus(changed && count > 0 ? { key: 'desk:status.kept', facts: { count } } : undefined);
   };
@@ -148,7 +151,7 @@ export function createDesk(
     reset();
     setCall(taken);
     const unseen = restored(given.timer);
-    keep({ ...given, ...(unseen ? { timer: unseen } : {}) });
+    keep({ ...given, ...defined({ timer: unseen }) });
     if (given.model) caller.set('model', given.model);
     if (given.remark) caller.set('remark', given.remark);
     const astray = formatJourney(taken.journey) !== formatJourney(given.journey);

@@ -6,6 +6,7 @@ import { split, whole } from '../../guide/ids.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import type { AnswerId, NodeId } from '../../guide/types.ts';
 import { KEPT } from '../shared/kept-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 
 /**
  * The fragment of a page that was reached by an early tap, the journey put in; undefined where
@@ -21,12 +22,8 @@ export function caughtUp(
   const given = values.get('a') ?? '';
   if (values.has('j') || !arrivals.has(given)) return undefined;
   const [from = '', answer = ''] = given.split('.');
-  let kept: URL;
-  try {
-    kept = new URL(localStorage.getItem(KEPT) ?? '', location.href);
-  } catch {
-    return undefined;
-  }
+  const kept = tryStorage(() => new URL(localStorage.getItem(KEPT) ?? '', location.href));
+  if (!kept) return undefined;
   const before = new URL(`../../${whole(own, from)}/`, location.href);
   const caught = new URLSearchParams(kept.hash.slice(1));
   const journey = parseJourney(caught.get('j') ?? '');
