@@ -4,7 +4,7 @@ import i18next from 'i18next';
 import { readFileSync } from 'node:fs';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import { answerWords, nodeWords } from '../../../src/app/shared/content-words.ts';
-import { forGuide, name } from '../../../src/app/shared/diagnosis-words.ts';
+import { forGuide, name } from '../../../src/app/shared/staff-words.ts';
 import type { Key, ListKey, Namespace } from '../../../src/app/shared/keys.ts';
 import { makeWords, type Words } from '../../../src/app/shared/words.ts';
 import type { namespaces } from '../../../src/content/text-files.ts';

@@ -38,7 +38,7 @@ describe('the sentences of a page that scripts draw', () => {
   });
 });
 
-/** Named by content, and asked for in `content-words.ts`, `diagnosis-words.ts` and `site/care.ts`. */
+/** Named by content, and asked for in `content-words.ts`, `staff-words.ts` and `site/care.ts`. */
 const BY_CONTENT =
   /^(?:guides:(?:groups|names|sayings)|(?:note|preview):details|preview:flags|preview:demo\.list|diagnosis:(?:access|cautions|parts|skills|tools)|care:topics)\./;
 
