@@ -1,11 +1,12 @@
 import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { liveContent } from './.config/live-content.mjs';
+import { contentGates } from './src/site/build/content-gates.ts';
 import { finishBuild } from './src/site/build/finish-build.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
 const PAGE_PARTS =
-  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/(?:kept-journey|replace-hash))\.ts$/;
+  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/registration|journey\/(?:heat|wait)|app\/shared\/(?:kept-journey|replace-hash|skip|storage))\.ts$/;
 
 /**
  * The notices that the licences of what browsers load ask for: minified files lose them. By a plugin,
@@ -24,7 +25,7 @@ export default defineConfig({
   build: { format: 'directory', inlineStylesheets: 'never' },
   devToolbar: { enabled: false },
   compressHTML: true,
-  integrations: [solid(), finishBuild()],
+  integrations: [contentGates(), solid(), finishBuild()],
   vite: {
     plugins: [trustedTemplates(), licences, liveContent()],
     build: {

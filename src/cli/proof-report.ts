@@ -1,28 +1,18 @@
 /** A guide's proof as lines for people and as plain values for machines. */
-import type { CounterExample, Proof, Verdict } from '../proof/prove.ts';
+import type { CounterExample, Verdict } from '../proof/prove.ts';
 import { pageGrade, passages } from '../proof/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../proof/sentences.ts';
 import { guidesOf, isOwn, ownNodes } from '../guide/ids.ts';
-import type { Guide, Journey } from '../guide/types.ts';
+import type { Guide } from '../guide/types.ts';
+import { spokenGrade, tellJourney } from '../content/proofs.ts';
+import type { Proved } from '../content/proofs.ts';
+import { propertyWords, tellFault } from '../content/proof-words.ts';
 import { spoken } from '../placeholders.ts';
-import { gradeOf, hardest } from '../text/readability.ts';
-import { propertyWords, tellFault } from './proof-words.ts';
-
-export interface Proved {
-  readonly file: string;
-  readonly guide: Guide;
-  readonly sentences: GuideSentences;
-  readonly proof: Proof;
-}
+import { hardest } from '../text/readability.ts';
 
 const MOST_HARD_SENTENCES = 10;
 /** Beyond this many faults of one property a list helps nobody; the count is told. */
 const MOST_FAULTS = 12;
-
-/** Reading grade of passages with their placeholders read as words. */
-export function spokenGrade(passages: readonly string[]): number {
-  return gradeOf(passages.map((passage) => spoken(passage)));
-}
 
 /** The guide's own pages' sentences: another guide's are told of with that guide. */
 function ownSentences(sentences: GuideSentences): [string, NodeSentences][] {
@@ -47,22 +37,11 @@ function figures(count: bigint | null): string {
   return count === null ? 'endless' : count.toLocaleString('en');
 }
 
-/** A journey as a reader would tell it: each question's title and the answer's label. */
-export function tellJourney({ guide, sentences }: Proved, journey: Journey): string[] {
-  return journey.map(({ at, answer }) => {
-    const node = guide.nodes.get(at);
-    const own = node && sentences[node.text];
-    // A danger answer given on a later page has its label at the start.
-    const label = own?.answers?.[answer] ?? sentences[guide.start]?.answers?.[answer];
-    return `${own?.title ?? at} → ${label ?? answer}`;
-  });
-}
-
 function counterLines(proved: Proved, { fault, journey }: CounterExample): string[] {
   const { what, hint } = tellFault(fault);
   const told = tellJourney(proved, journey);
   const node = proved.guide.nodes.get(fault.node);
-  const title = node && proved.sentences[node.text]?.title;
+  const title = node && proved.sentences[node.sentences]?.title;
   return [
     `      ${what}`,
     ...(told.length > 0 ? ['      A journey that shows it:'] : []),

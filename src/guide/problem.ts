@@ -9,8 +9,8 @@ export interface Place {
  * the file, keys joined by dots. `node` is always a name as the author wrote it.
  */
 export type GuideTrouble =
-  /** Not YAML. `reason` is the parser's own stable code. */
-  | { readonly code: 'yaml-syntax'; readonly reason: string }
+  /** Not YAML as it is taken here: see `SyntaxFault` in `yaml.ts`. */
+  | { readonly code: 'yaml-syntax'; readonly reason: string; readonly first?: Place }
   | { readonly code: 'key-missing'; readonly path: string; readonly key: string }
   | { readonly code: 'key-unknown'; readonly path: string; readonly key: string }
   | { readonly code: 'value-wrong'; readonly path: string; readonly expected: string }
@@ -52,6 +52,15 @@ export type GuideTrouble =
     }
   | { readonly code: 'text-unknown'; readonly node: string; readonly text: string }
   | { readonly code: 'fact-set-and-cleared'; readonly node: string; readonly fact: string }
+  /** A flag that is not in `content/flags.yaml`; `answer` is absent where a stop raises it. */
+  | {
+      readonly code: 'flag-unknown';
+      readonly node: string;
+      readonly answer?: string;
+      readonly flag: string;
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'flag-repeated'; readonly flag: string }
   /** An answer with the name of a danger answer would hide it on that page. */
   | { readonly code: 'danger-hidden'; readonly node: string; readonly answer: string }
   | { readonly code: 'name-taken'; readonly node: string; readonly id: string }

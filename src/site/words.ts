@@ -2,12 +2,9 @@ import i18next, { type i18n } from 'i18next';
 import type { Words } from '../app/shared/words.ts';
 import { split } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideTextFile, textFile } from '../content/load.ts';
+import { firm, guides, guideText, languageOf, textFile, textsOf } from '../content/load.ts';
 import type { Firm } from '../content/schema/firm.ts';
 import type { NodeText } from '../content/schema/guide-text.ts';
-import { languageOf } from '../content/languages.ts';
-import { textsOf } from '../content/text-files.ts';
-import { needWhole } from '../content/whole-language.ts';
 import { fill, type Facts } from '../placeholders.ts';
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
@@ -59,13 +56,12 @@ const started = new Map<string, i18n>();
 function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
-  needWhole(language);
   const facts = firmFacts(language);
   const resources: Record<string, Record<string, unknown>> = {};
   const put = (name: string, texts: unknown) =>
     (resources[name] = filled(texts, facts) as Record<string, unknown>);
   for (const name of textsOf(language)) put(name, textFile(language, name));
-  for (const guide of guides()) put(guide.id, guideTextFile(language, guide));
+  for (const guide of guides()) put(guide.id, guideText(language, guide));
   const made = i18next.createInstance({
     lng: language,
     fallbackLng: false,

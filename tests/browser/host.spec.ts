@@ -9,7 +9,7 @@ import type { Browser } from '@playwright/test';
 import { missing } from '../../.config/browsers.ts';
 import { parseHeaders } from '../../src/cli/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
-import { mainLanguage } from '../../src/content/languages.ts';
+import { mainLanguage } from '../../src/content/load.ts';
 import { NOBODY, copyOf, isRoot, nginx } from '../support/nginx.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
@@ -48,7 +48,10 @@ async function wholeJourney(browser: Browser, site: string): Promise<void> {
 }
 
 test('Debian’s nginx carries a whole journey', async ({ browser }) => {
-  test.skip(missing('nginx').length > 0 && process.env['CI'] === undefined, 'there is no nginx here');
+  test.skip(
+    missing('nginx').length > 0 && process.env['CI'] === undefined,
+    'there is no nginx here',
+  );
   const folder = await copyOf(siteDir());
   const root = join(folder, 'site');
   const rules = parseHeaders(await readFile(join(root, '_headers'), 'utf8'));

@@ -3,7 +3,7 @@
  * width at every size, its targets, axe in both themes, the Tab key. Which pages: support/pages.ts.
  */
 import type { Page } from '@playwright/test';
-import { languages } from '../../src/content/languages.ts';
+import { languages } from '../../src/content/load.ts';
 import { ownNodes, split } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import { axeFaults } from './support/axe.ts';

@@ -2,7 +2,7 @@
 // read from its HTML and compared with the model, so that what was proved is what is served.
 import { beforeAll, describe, expect, it } from 'vitest';
 import { guides } from '../../src/content/load.ts';
-import { languages } from '../../src/content/languages.ts';
+import { languages } from '../../src/content/load.ts';
 import { ownNodes } from '../../src/guide/ids.ts';
 import {
   addressIn,

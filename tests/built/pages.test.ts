@@ -1,6 +1,6 @@
 // What every page of the built site has, in every language.
 import { describe, expect, it } from 'vitest';
-import { languages, mainLanguage } from '../../src/content/languages.ts';
+import { languages, mainLanguage } from '../../src/content/load.ts';
 import { addressIn } from './support/guide-page.ts';
 import {
   addressOf,

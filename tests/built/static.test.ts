@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { languageOf, languages, staffLanguages } from '../../src/content/languages.ts';
+import { languageOf, languages, staffLanguages } from '../../src/content/load.ts';
 import { ownNodes, split } from '../../src/guide/ids.ts';
 import { policy } from '../../src/site/policy.ts';
 import { pagesOf, readablePagesOf } from '../browser/support/site.ts';

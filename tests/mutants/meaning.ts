@@ -47,7 +47,7 @@ const made: Readonly<Partial<Record<Fact, Made>>> = {
 export function meaningOf(guide: Guide): Meaning {
   const nodes = [...guide.nodes.values()];
   const answers = nodes.flatMap((node) =>
-    node.answers.map((answer) => ({ ...answer, key: `${node.text}.${answer.id}` })),
+    node.answers.map((answer) => ({ ...answer, key: `${node.sentences}.${answer.id}` })),
   );
   const facts = <T>(names: Readonly<Partial<Record<Fact, T>>>): Record<string, T[]> => {
     const found = new Map<string, Set<T>>();
@@ -57,10 +57,10 @@ export function meaningOf(guide: Guide): Meaning {
     return Object.fromEntries([...found].map(([key, set]) => [key, [...set]]));
   };
   const pages = (is: (node: (typeof nodes)[number]) => boolean): Set<string> =>
-    new Set(nodes.filter(is).map(({ text }) => text));
+    new Set(nodes.filter(is).map(({ sentences }) => sentences));
   const start = guide.nodes.get(guide.start);
   return {
-    start: start?.text ?? '',
+    start: start?.sentences ?? '',
     told: facts(told),
     makes: facts(made),
     leaveOff: new Set(
@@ -78,7 +78,7 @@ export function meaningOf(guide: Guide): Meaning {
     ownStop: Object.fromEntries(
       (start?.answers ?? [])
         .filter(({ id }) => id !== 'none')
-        .map(({ id, to }) => [id, guide.nodes.get(to)?.text ?? '']),
+        .map(({ id, to }) => [id, guide.nodes.get(to)?.sentences ?? '']),
     ),
   };
 }

@@ -44,12 +44,12 @@ function wrongPage(guide: Guide, node: GuideNode, { ownStop, leaveOff }: Meaning
   const end = node.kind === 'stop' || node.kind === 'finish';
   if (end !== (node.answers.length === 0)) wrong.push('journeys-end');
   if (node.kind === 'stop' && node.call.length === 0) wrong.push('stops-call-and-warn');
-  if (Object.values(ownStop).includes(node.text) && node.call[0] !== 'emergency')
+  if (Object.values(ownStop).includes(node.sentences) && node.call[0] !== 'emergency')
     wrong.push('stops-call-and-warn');
   if (!end && !node.answers.some(({ id }) => id === 'unsure')) wrong.push('unsure-everywhere');
   for (const { id, to } of node.answers) {
     const off = guide.nodes.get(to)?.breakerStaysOff ?? false;
-    if (leaveOff.has(`${node.text}.${id}`) && !off) wrong.push('breaker-once-and-ready');
+    if (leaveOff.has(`${node.sentences}.${id}`) && !off) wrong.push('breaker-once-and-ready');
     if (!guide.nodes.has(to)) wrong.push('journeys-end');
   }
   return wrong;
@@ -59,13 +59,13 @@ function wrongStart(guide: Guide, { ownStop, start: first }: Meaning): boolean {
   const start = guide.nodes.get(guide.start);
   const isOwn = (danger: string, to: GuideNode['id'] | undefined): boolean => {
     const stop = to === undefined ? undefined : guide.nodes.get(to);
-    return stop?.text === ownStop[danger] && stop?.urgency === 'emergency';
+    return stop?.sentences === ownStop[danger] && stop?.urgency === 'emergency';
   };
   const dangers = Object.keys(ownStop);
   const none = start?.answers.find(({ id }) => id === 'none')?.to;
   const next = none === undefined ? undefined : guide.nodes.get(none)?.kind;
   return (
-    start?.text !== first ||
+    start?.sentences !== first ||
     !(next === 'question' || next === 'step') ||
     !dangers.every((danger) => isOwn(danger, start.answers.find(({ id }) => id === danger)?.to)) ||
     !dangers
@@ -86,21 +86,21 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
     node,
     end: node.kind === 'stop' || node.kind === 'finish',
     needs:
-      (heats.has(node.text) ? SAFE_TO_HEAT : 0) |
-      (startsCycle.has(node.text) ? bits.stays : 0) |
-      (copiesError.has(node.text) ? bits.error : 0) |
-      (worksBreaker.has(node.text) ? bits.panel : 0) |
-      (touchesDoor.has(node.text) ? bits.cool : 0),
-    forbids: heats.has(node.text) ? bits.error | bits.inside | bits.forced : 0,
-    worksBreaker: worksBreaker.has(node.text),
-    touchesDoor: touchesDoor.has(node.text),
+      (heats.has(node.sentences) ? SAFE_TO_HEAT : 0) |
+      (startsCycle.has(node.sentences) ? bits.stays : 0) |
+      (copiesError.has(node.sentences) ? bits.error : 0) |
+      (worksBreaker.has(node.sentences) ? bits.panel : 0) |
+      (touchesDoor.has(node.sentences) ? bits.cool : 0),
+    forbids: heats.has(node.sentences) ? bits.error | bits.inside | bits.forced : 0,
+    worksBreaker: worksBreaker.has(node.sentences),
+    touchesDoor: touchesDoor.has(node.sentences),
     ways: node.answers.map(({ id, to }) => {
-      const key = `${node.text}.${id}`;
+      const key = `${node.sentences}.${id}`;
       const all = [...(told[key] ?? []), ...(makes[key] ?? [])];
       return {
         to: numbers.get(to) ?? -1,
         adds: all.reduce((sum, one) => sum | bits[one], 0),
-        takes: (heats.has(node.text) ? bits.cool : 0) | (leaveOff.has(key) ? bits.panel : 0),
+        takes: (heats.has(node.sentences) ? bits.cool : 0) | (leaveOff.has(key) ? bits.panel : 0),
       };
     }),
   }));

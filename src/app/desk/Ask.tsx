@@ -17,7 +17,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
   const isStep = () => node().kind === 'step';
   const kicker = () => {
     if (props.desk.view().kind === 'danger')
-      return props.desk.call().journey.length > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
+      return props.desk.edited().journey.length > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
     if (props.desk.present() !== undefined) return 'desk:say.change';
     return isStep() ? 'desk:say.step' : 'desk:say.question';
   };

@@ -1,6 +1,6 @@
 import { Show, type Accessor } from 'solid-js';
-import { clock } from '../../journey/countdown.ts';
-import type { Job } from '../../note/job.ts';
+import { clock } from '../../journey/wait.ts';
+import type { Job } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';

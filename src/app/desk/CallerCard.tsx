@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { callerFields, callerMost } from '../../note/job.ts';
+import { callerFields, callerMost } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';

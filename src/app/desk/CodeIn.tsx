@@ -88,7 +88,7 @@ export function CodeIn(props: DeskProps) {
             )}
           </Show>
         </p>
-        <Show when={props.desk.call().journey.length > 0}>
+        <Show when={props.desk.edited().journey.length > 0}>
           <p class="quiet">{t('desk:codeIn.replace')}</p>
         </Show>
         <div class="ways">

@@ -29,44 +29,41 @@ export function Journey(props: DeskProps) {
         {t('desk:journey.title')} <Key of="←" /> <Key of="→" />
       </h2>
       <Show
-        when={props.desk.call().journey.length > 0}
+        when={props.desk.edited().journey.length > 0}
         fallback={<p class="quiet">{t('desk:journey.none')}</p>}
       >
         <ol ref={(element) => (list = element)}>
-          <For each={props.desk.followed().nodes}>
-            {(node, index) => {
-              const answer = () => props.desk.call().journey[index()]?.answer ?? '';
-              return (
-                <li>
-                  <button
-                    type="button"
-                    aria-current={at() === index() ? 'step' : undefined}
-                    title={t('desk:journey.change')}
-                    onClick={() => props.desk.go(index())}
-                  >
-                    <span>{asked(node)}</span>
-                    <strong>{said(node, answer())}</strong>
-                  </button>
-                </li>
-              );
-            }}
+          <For each={props.desk.traced().steps}>
+            {({ node, edge }, index) => (
+              <li>
+                <button
+                  type="button"
+                  aria-current={at() === index() ? 'step' : undefined}
+                  title={t('desk:journey.change')}
+                  onClick={() => props.desk.go(index())}
+                >
+                  <span>{asked(node)}</span>
+                  <strong>{said(node, edge.id)}</strong>
+                </button>
+              </li>
+            )}
           </For>
           <li>
             <button
               type="button"
               class="here"
-              aria-current={at() === props.desk.call().journey.length ? 'step' : undefined}
-              onClick={() => props.desk.go(props.desk.call().journey.length)}
+              aria-current={at() === props.desk.edited().journey.length ? 'step' : undefined}
+              onClick={() => props.desk.go(props.desk.edited().journey.length)}
             >
               <span>{t('desk:journey.here')}</span>
-              <strong>{asked(props.desk.followed().end)}</strong>
+              <strong>{asked(props.desk.traced().end)}</strong>
             </button>
           </li>
         </ol>
       </Show>
-      <Show when={props.desk.call().later.length > 0}>
+      <Show when={props.desk.edited().later.length > 0}>
         <p class="quiet later">
-          {t('desk:status.waiting', { count: props.desk.call().later.length })}
+          {t('desk:status.waiting', { count: props.desk.edited().later.length })}
         </p>
       </Show>
     </section>

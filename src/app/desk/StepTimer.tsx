@@ -1,5 +1,5 @@
 import { For, Show, type Accessor } from 'solid-js';
-import { clock } from '../../journey/countdown.ts';
+import { clock } from '../../journey/wait.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { carriedOf } from './nodes.ts';

@@ -1,27 +1,25 @@
 /** A job in words, plain text to paste anywhere. */
-import { follow } from '../../journey/edit.ts';
-import type { Job } from '../../note/job.ts';
-import { callerFields } from '../../note/job.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { Job } from '../../visit/job.ts';
+import type { VisitView } from '../../visit/read-visit.ts';
+import { callerFields } from '../../visit/job.ts';
+import type { BookNode } from '../../note/library.ts';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 
 /** The text of a job, its lines joined by line feeds. */
-export function jobText(words: Words, guide: BookGuide, job: Job): string {
+export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job): string {
   const { t } = words;
   const line = (asked: string, answer: string) => t('desk:job.line', { asked, answer });
-  const journey = job.answers.map(([at, answer]) => ({ at, answer }) as never);
-  const { nodes, end } = follow(guide, journey);
   const short = (node: BookNode) => nodeWords(words, guide, node).short;
-  const answers = nodes.map((node, index): [string, string] => [
+  const answers = steps.map(({ node, edge }): [string, string] => [
     short(node),
-    answerWords(words, guide, node, job.answers[index]?.[1] ?? ''),
+    answerWords(words, guide, node, edge.id),
   ]);
   const [asked = '', answer = ''] = answers.at(-1) ?? [];
   const told = nodeWords(words, guide, end);
   const at = told.short;
-  const outcome = job.outcome.kind === 'unfinished' ? t('desk:job.unfinished', { at }) : at;
+  const outcome = job.outcome.kind === 'open' ? t('desk:job.open', { at }) : at;
   const listed = (title: Key, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : ['', t(title).toUpperCase(), ...lines];
   const names = (ids: readonly string[]) =>

@@ -1,3 +1,4 @@
+import { defined } from '../../defined.ts';
 import type { Fragment } from '../../address/fragment.ts';
 import { bookGuide, type Book } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
@@ -11,15 +12,12 @@ export function Lost(props: { words: Words; book: Book; guide: string; fragment:
     return hashOf({
       journey: [],
       details,
-      ...(error ? { error } : {}),
-      ...(model ? { model } : {}),
-      ...(remark ? { remark } : {}),
-      ...(kept ? { kept } : {}),
+      ...defined({ error, model, remark, kept }),
     });
   };
   const start = () => {
     const guide = bookGuide(props.book, props.guide);
-    return guide ? pageOf(guide, guide.start.id) + written() : `../${written()}`;
+    return guide ? pageOf(guide, guide.start) + written() : `../${written()}`;
   };
   return (
     <section class="card">

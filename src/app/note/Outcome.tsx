@@ -2,21 +2,16 @@ import { For, Show } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from './calls.ts';
-import { isOver, type Retraced } from '../../journey/retrace.ts';
+import type { Traced } from './traced.ts';
 import { nodeWords } from '../shared/content-words.ts';
 import { hashOf, pageOf } from './state.ts';
 
 /** How the journey ended and what to do next; an unfinished one goes on from here. */
-export function Outcome(props: {
-  words: Words;
-  retraced: Retraced;
-  calls: Calls;
-  fragment: Fragment;
-}) {
-  const over = () => isOver(props.retraced);
-  const end = () => props.retraced.end;
-  const title = () => nodeWords(props.words, props.retraced.guide, end()).title;
-  const page = () => pageOf(props.retraced.guide, end().id) + hashOf(props.fragment);
+export function Outcome(props: { words: Words; traced: Traced; calls: Calls; fragment: Fragment }) {
+  const over = () => props.traced.state !== 'open';
+  const end = () => props.traced.end;
+  const title = () => nodeWords(props.words, props.traced.guide, end()).title;
+  const page = () => pageOf(props.traced.guide, end().id) + hashOf(props.fragment);
   const calls = () => props.calls[end().id] ?? [];
   const next = () => {
     if (!over()) return 'note:open.text';

@@ -3,7 +3,7 @@ import { differenceInFahrenheit } from '../../physics/temperature.ts';
 import type { Interval } from '../../physics/oven-miss.ts';
 import type { Words } from '../shared/words.ts';
 import { sayer } from '../shared/words.ts';
-import type { Drift } from './drift.ts';
+import type { Drift } from '../../visit/drift.ts';
 import type { Page } from './page.ts';
 
 /** Whole units: an answer's band is coarser by far. */

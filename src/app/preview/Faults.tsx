@@ -4,7 +4,7 @@ import { Bar } from './Bar.tsx';
 import { Firm } from './Firm.tsx';
 import { shareWords } from './facts.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
-import { faultReason, name, names, resultName } from '../shared/diagnosis-words.ts';
+import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 
@@ -158,6 +158,6 @@ function answered({ page: { words }, guide }: Props, { key, answer }: Weight): s
   if (kind === 'check') return `${name(words, 'checks', id)}: ${resultName(words, id, answer)}`;
   if (kind === 'detail')
     return `${detailName(words, 'preview', id)}: ${detailAnswer(words, 'preview', id, answer)}`;
-  const [of, node] = [{ id: guide }, { text: key }];
+  const [of, node] = [{ id: guide }, { sentences: key }];
   return `${nodeWords(words, of, node).short}: ${answerWords(words, of, node, answer)}`;
 }

@@ -2,7 +2,8 @@ import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from '
 import type { Firmness } from '../../diagnosis/firmness.ts';
 import type { Evidence } from '../../diagnosis/types.ts';
 import { Bar } from './Bar.tsx';
-import { name } from '../shared/diagnosis-words.ts';
+import { name } from '../shared/staff-words.ts';
+import { breathe } from '../shared/breathe.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
@@ -22,9 +23,6 @@ const FAIRLY = 0.6;
 /** Faults whose ranges are shown. */
 const MOST_SHOWN = 5;
 
-/** Lets the page paint and take taps before the next piece. */
-const pause = () => new Promise((later) => setTimeout(later));
-
 /** How firm the ranking is, drawn in pieces after the page stands. */
 export function Firm(props: Props): JSX.Element {
   const t = sayer(props);
@@ -40,7 +38,7 @@ export function Firm(props: Props): JSX.Element {
         setFirm(value);
         return;
       }
-      await pause();
+      await breathe();
     }
   };
   createEffect(

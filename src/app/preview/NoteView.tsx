@@ -1,34 +1,24 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
-import { bookGuide } from '../../note/library.ts';
-import type { BookGuide } from '../../note/library.ts';
 import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
 import {
   answerWords,
   detailAnswer,
   detailName,
-  flagWords,
   guideName,
   nodeWords,
 } from '../shared/content-words.ts';
+import { flagWords } from '../shared/staff-words.ts';
 import { Diagnosis } from './Diagnosis.tsx';
 import { DriftCard } from './Drift.tsx';
-import { driftOf } from './drift.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import type { Page, PreviewPart } from './page.ts';
-import {
-  dangerOf,
-  endOf,
-  flagsOf,
-  grouped,
-  legsOf,
-  linesOf,
-  notAsked,
-  type Line,
-} from '../../visit/sides.ts';
+import { driftOf } from '../../visit/drift.ts';
+import { readVisit } from '../../visit/read-visit.ts';
+import type { Step, VisitView } from '../../visit/read-visit.ts';
 import type { Extras } from './state.ts';
 
 interface Props {
@@ -39,11 +29,6 @@ interface Props {
 
 /** What a code says, the most urgent first. */
 export function NoteView(props: Props): JSX.Element {
-  const guide = createMemo(() => {
-    const { note } = props.reading;
-    const book = props.page.library.get(note.release);
-    return book && bookGuide(book, note.guide);
-  });
   const file = () => props.page.files[props.reading.note.guide];
   const fetched = createFetched<PreviewPart>(file);
   /** A guide that the site no longer has is shown by the names in its book. */
@@ -54,33 +39,23 @@ export function NoteView(props: Props): JSX.Element {
     return { ...props.page, ...rest, words: pageWords(texts) };
   });
   return (
-    <Show when={guide()} keyed>
-      {(found) => (
-        <Show
-          when={page()}
-          keyed
-          fallback={<Fetching words={props.page.words} fetched={fetched} />}
-        >
-          {(loaded) => <Note {...props} page={loaded} guide={found} />}
-        </Show>
-      )}
+    <Show when={page()} keyed fallback={<Fetching words={props.page.words} fetched={fetched} />}>
+      {(loaded) => <Note {...props} page={loaded} />}
     </Show>
   );
 }
 
-function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
+function Note(props: Props): JSX.Element {
   const t = sayer(props);
   const note = () => props.reading.note;
-  const lines = createMemo(() => linesOf(props.guide, note().journey));
-  const legs = () => legsOf(props.guide, lines());
-  const tried = () => lines().filter(({ node }) => node.kind === 'step');
-  const missed = () => notAsked(props.guide, lines());
-  const drift = createMemo(() => driftOf(props.page.sides, props.guide, lines()));
+  const view = createMemo(() => readVisit(note(), props.page.library, props.page));
+  const legs = () => view().legs;
+  const drift = createMemo(() => driftOf(props.page.staffViews, view().steps));
   return (
     <article class="note" aria-label={t('preview:outcome.note')}>
       <div class="said">
-        <Outcome {...props} lines={lines()} />
-        <Flags {...props} lines={lines()} />
+        <Outcome page={props.page} view={view()} />
+        <Flags page={props.page} view={view()} />
         <section class="card">
           <h2>{t('preview:error.title')}</h2>
           <Show when={note().error} fallback={<p class="quiet">{t('preview:error.none')}</p>}>
@@ -104,13 +79,13 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
                 <Show when={legs().length > 1}>
                   <h3 class="leg">{guideName(props.page.words, leg.guide)}</h3>
                 </Show>
-                <For each={grouped(props.page.sides, props.guide, leg.lines)}>
+                <For each={leg.groups}>
                   {([group, list]) => (
                     <>
                       <Dynamic component={legs().length > 1 ? 'h4' : 'h3'}>
                         {t(`preview:groups.${group}`)}
                       </Dynamic>
-                      <Lines {...props} lines={list} />
+                      <Lines page={props.page} view={view()} steps={list} />
                     </>
                   )}
                 </For>
@@ -121,30 +96,33 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
         </section>
         <section class="card">
           <h2>{t('preview:tried.title')}</h2>
-          <Show when={tried().length > 0} fallback={<p class="quiet">{t('preview:tried.none')}</p>}>
-            <Lines {...props} lines={tried()} />
+          <Show
+            when={view().tried.length > 0}
+            fallback={<p class="quiet">{t('preview:tried.none')}</p>}
+          >
+            <Lines page={props.page} view={view()} steps={view().tried} />
           </Show>
         </section>
         <Show when={drift()}>{(found) => <DriftCard page={props.page} drift={found()} />}</Show>
         <Made page={props.page} day={note().day} />
         <details class="card">
-          <summary>{t('preview:notAsked.title', { count: missed().length })}</summary>
+          <summary>{t('preview:notAsked.title', { count: view().notAsked.length })}</summary>
           <p class="quiet">{t('preview:notAsked.lead')}</p>
           <ul>
-            <For each={missed()}>
-              {(node) => <li>{nodeWords(props.page.words, props.guide, node).short}</li>}
+            <For each={view().notAsked}>
+              {(node) => <li>{nodeWords(props.page.words, view().guide, node).short}</li>}
             </For>
           </ul>
         </details>
       </div>
       <Show when={props.reading.code} keyed>
-        {(code) => <Diagnosis page={props.page} guide={props.guide} note={note()} code={code} />}
+        {(code) => <Diagnosis page={props.page} view={view()} code={code} />}
       </Show>
       <footer class="meta">
         <p class="quiet">
           {t('preview:meta', {
             code: props.reading.code,
-            guide: props.guide.id,
+            guide: note().guide,
             release: note().release,
           })}
         </p>
@@ -156,68 +134,58 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
   );
 }
 
-type NoteProps = Props & { readonly guide: BookGuide; readonly lines: readonly Line[] };
+interface ViewProps {
+  readonly page: Page;
+  readonly view: VisitView;
+}
 
-function Outcome(props: NoteProps): JSX.Element {
+function Outcome(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
-  const end = () => endOf(props.guide, props.reading.note.journey);
-  const open = () => end().ways.length > 0;
-  const kind = () => (end().kind === 'stop' ? 'stop' : 'finish');
-  const title = () => nodeWords(words(), props.guide, end()).short;
+  const open = () => props.view.state === 'open';
+  const title = () => nodeWords(words(), props.view.guide, props.view.end).short;
   return (
-    <section class="card outcome" data-urgency={open() ? 'open' : end().urgency}>
+    <section class="card outcome" data-urgency={props.view.urgency}>
       <h2>
-        <span class="quiet">{words().t(`preview:outcome.${open() ? 'unfinished' : kind()}`)}</span>{' '}
+        <span class="quiet">{words().t(`preview:outcome.${props.view.state}`)}</span>{' '}
         {open() ? words().t('preview:outcome.next', { title: title() }) : title()}
       </h2>
-      <p class="urgency">
-        {words().t(`preview:outcome.urgency.${open() ? 'open' : end().urgency}`)}
-      </p>
+      <p class="urgency">{words().t(`preview:outcome.urgency.${props.view.urgency}`)}</p>
     </section>
   );
 }
 
-function Flags(props: NoteProps): JSX.Element {
+function Flags(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
-  const danger = () => dangerOf(props.lines);
-  const raised = () =>
-    flagsOf(
-      props.page.sides,
-      props.guide,
-      props.lines,
-      endOf(props.guide, props.reading.note.journey),
-      props.page.breakerOff,
-    );
-  const any = () => danger() !== undefined || raised().length > 0;
+  const any = () => props.view.danger !== undefined || props.view.flags.length > 0;
   return (
     <section class="card flags" classList={{ raised: any() }}>
       <h2>{words().t('preview:flags.title')}</h2>
       <Show when={any()} fallback={<p class="quiet">{words().t('preview:flags.none')}</p>}>
         <ul>
-          <Show when={danger()}>
-            {(line) => (
+          <Show when={props.view.danger}>
+            {(step) => (
               <li class="strong">
                 {words().t('preview:flags.danger', {
-                  what: answerWords(words(), props.guide, line().node, line().answer),
+                  what: answerWords(words(), props.view.guide, step().node, step().edge.id),
                 })}
               </li>
             )}
           </Show>
-          <For each={raised()}>{(flag) => <li>{flagWords(words(), flag)}</li>}</For>
+          <For each={props.view.flags}>{(flag) => <li>{flagWords(words(), flag)}</li>}</For>
         </ul>
       </Show>
     </section>
   );
 }
 
-function Lines(props: Omit<NoteProps, 'reading' | 'extras'>): JSX.Element {
+function Lines(props: ViewProps & { readonly steps: readonly Step[] }): JSX.Element {
   return (
     <dl>
-      <For each={props.lines}>
-        {({ node, answer }) => (
+      <For each={props.steps}>
+        {({ node, edge }) => (
           <div>
-            <dt>{nodeWords(props.page.words, props.guide, node).short}</dt>
-            <dd>{answerWords(props.page.words, props.guide, node, answer)}</dd>
+            <dt>{nodeWords(props.page.words, props.view.guide, node).short}</dt>
+            <dd>{answerWords(props.page.words, props.view.guide, node, edge.id)}</dd>
           </div>
         )}
       </For>

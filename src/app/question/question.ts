@@ -5,6 +5,7 @@
 import { whole } from '../../guide/ids.ts';
 import { keep } from '../shared/kept-journey.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
+import { keepFragment } from '../shared/skip.ts';
 import { caughtUp } from './early.ts';
 import { hashOf, parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
@@ -91,7 +92,7 @@ function takeError(): void {
   const input = field?.querySelector('input');
   if (!field || !input) return;
   field.hidden = false;
-  input.value = (parseRaw(location.hash).e ?? '').slice(0, 24);
+  input.value = (parseRaw(location.hash).e ?? '').slice(0, input.maxLength);
   input.addEventListener('input', () => {
     replaceHash(hashOf({ ...parseRaw(location.hash), e: input.value.trim() }));
     apply();
@@ -103,11 +104,7 @@ document.addEventListener('click', ({ target }) => {
   const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
   if (link && parseRaw(link.hash).j) keep(link.pathname + link.hash);
 });
-// The skip link would put its own fragment in place of the journey.
-document.querySelector('.skip')?.addEventListener('click', (event) => {
-  event.preventDefault();
-  document.querySelector('main')?.focus();
-});
+keepFragment();
 addEventListener('hashchange', apply);
 apply();
 takeError();

@@ -3,6 +3,7 @@
  * a sleeping phone and blocked storage. What counts as gone by is for `journey/wait.ts` to say.
  */
 import { hashOf, parseRaw } from '../../address/grammar.ts';
+import { parseJourney } from '../../address/journey-text.ts';
 import { formatTimer, parseTimer, waitOf } from '../../address/timer.ts';
 import type { NodeId } from '../../guide/types.ts';
 import { KEPT } from '../shared/kept-journey.ts';
@@ -10,8 +11,18 @@ import { replaceHash } from '../shared/replace-hash.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
 import { savedAddress } from './saved.ts';
-import { clock, waitMinutes } from '../../journey/countdown.ts';
-import { begin, count, gap, isSetBack, leaveOut, left, pass } from '../../journey/wait.ts';
+import { heatEndedAs } from '../../journey/heat.ts';
+import {
+  begin,
+  clock,
+  count,
+  gap,
+  isSetBack,
+  leaveOut,
+  left,
+  pass,
+  waitMinutes,
+} from '../../journey/wait.ts';
 import type { Wait } from '../../journey/wait.ts';
 
 const box = document.querySelector<HTMLElement>('[data-timer]');
@@ -23,7 +34,8 @@ const now = (): number => Date.now() / 1000;
 
 function run(box: HTMLElement): void {
   const find = (part: string) => box.querySelector<HTMLElement>(part);
-  const node = (box.closest<HTMLElement>('.page')?.dataset['node'] ?? '') as NodeId;
+  const page = box.closest<HTMLElement>('.page');
+  const node = (page?.dataset['node'] ?? '') as NodeId;
   const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
   const sound = find('.chime');
   const choice = sound?.querySelector('input');
@@ -31,8 +43,13 @@ function run(box: HTMLElement): void {
   const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
   // The soonest end lies before the slowest by the width of the window.
   const window = (latest - earliest) * 60;
-  const length = (): number =>
-    waitMinutes(box.dataset['timer'] ?? '', latest, values().j ?? '') * 60;
+  const kind = box.dataset['timer'] === 'cooling' ? 'cooling' : 'fixed';
+  const length = (): number => {
+    const { g, j = '' } = values();
+    const first = g ?? page?.dataset['guide'] ?? '';
+    const ended = heatEndedAs(box.dataset['heat'] ?? '', first, parseJourney(j));
+    return waitMinutes({ kind, minutes: [earliest, latest] }, ended) * 60;
+  };
 
   let wait: Wait | undefined;
   let written = 0;

@@ -1,7 +1,7 @@
 import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import type { RoundProps } from './props.ts';
-import { breathe } from './slices.ts';
+import { breathe } from '../shared/breathe.ts';
 import { VisitRow } from './VisitRow.tsx';
 
 /** Rows drawn at a time: some milliseconds' work. */

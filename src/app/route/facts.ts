@@ -2,8 +2,8 @@
 import { LIKELY } from '../../route/load.ts';
 import type { Visit } from '../../route/types.ts';
 import { percent } from '../preview/facts.ts';
-import { answerWords, flagWords, nodeWords } from '../shared/content-words.ts';
-import { forGuide, name } from '../shared/diagnosis-words.ts';
+import { answerWords, nodeWords } from '../shared/content-words.ts';
+import { flagWords, forGuide, name } from '../shared/staff-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -38,8 +38,8 @@ export function told(page: Page, { seen, assessed }: Visit): Told {
   const own = known?.words ?? page.words;
   const of = forGuide(own, seen.last);
   const { because, danger, guide, end } = seen;
-  const said = (line: NonNullable<typeof because>) =>
-    answerWords(own, guide, line.node, line.answer);
+  const said = ({ node, edge }: NonNullable<typeof because>) =>
+    answerWords(own, guide, node, edge.id);
   return {
     urgency: of.t(`preview:outcome.urgency.${seen.urgency}`),
     reason:

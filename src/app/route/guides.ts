@@ -1,5 +1,5 @@
 /** What the round needs of each guide, fetched once: figures and words. */
-import type { Figures } from '../../visit/figures.ts';
+import type { Figures } from '../../visit/read-visit.ts';
 import { fetchData } from '../shared/fetched.ts';
 import { pageWords, type Words } from '../shared/words.ts';
 import type { PreviewPart } from '../preview/page.ts';

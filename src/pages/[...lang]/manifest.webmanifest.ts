@@ -1,6 +1,6 @@
 import type { APIRoute } from 'astro';
 import { languageParams } from '../../site/addresses.ts';
-import { languageOf, mainLanguage } from '../../content/languages.ts';
+import { languageOf, mainLanguage } from '../../content/load.ts';
 import { iconFile, icons } from '../../site/icon.ts';
 import { token } from '../../site/tokens.ts';
 import { words } from '../../site/words.ts';

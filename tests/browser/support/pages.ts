@@ -1,7 +1,7 @@
 // Which pages a sweep visits.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { languages, mainLanguage } from '../../../src/content/languages.ts';
+import { languages, mainLanguage } from '../../../src/content/load.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import { ownNodes } from '../../../src/guide/ids.ts';
 import type { Guide, GuideNode, Journey } from '../../../src/guide/types.ts';

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { relative, sep } from 'node:path';
 import type { Page } from '@playwright/test';
-import { languages } from '../../../src/content/languages.ts';
+import { languages } from '../../../src/content/load.ts';
 import { FRONT_PAGE } from '../../../src/site/build/front-pages.ts';
 
 /** "For all" means something: an empty list is a mistake. */

@@ -1,11 +1,8 @@
-import { loadWorking } from '../../../src/cli/books.ts';
+import { guides as read } from '../../../src/content/load.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 
-const working = loadWorking();
-if (!working.ok) throw new Error(JSON.stringify(working.error));
-
 /** Every guide, read from its file as the build reads it. */
-export const guides: readonly Guide[] = working.value.guides;
+export const guides: readonly Guide[] = read();
 
 /** The locked-door guide. */
 export function doorLocked(): Guide {

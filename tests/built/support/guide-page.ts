@@ -1,7 +1,7 @@
 // What a guide's page says of the graph, as read from its HTML and as the compiled model has it.
 // The two are written apart: nothing here is what makes the pages.
 import { firm } from '../../../src/content/load.ts';
-import { mainLanguage } from '../../../src/content/languages.ts';
+import { mainLanguage } from '../../../src/content/load.ts';
 import type { Guide, GuideNode } from '../../../src/guide/types.ts';
 import { nodeText } from '../../../src/site/words.ts';
 import { attribute, classes, elements, resolve, said, within, type Element } from './html.ts';
@@ -72,7 +72,7 @@ export const addressIn = (language: string, path: string): string =>
 
 /** The page of a node as the compiled guide has it. */
 export function modelPage(language: string, guide: Guide, node: GuideNode): GuidePage {
-  const text = nodeText(language, guide, node.text);
+  const text = nodeText(language, guide, node.sentences);
   const { phone, numbers } = firm();
   const pageOf = (to: string) => (to.includes('/') ? to : `${guide.id}/${to}`);
   const isEnd = node.kind === 'stop' || node.kind === 'finish';

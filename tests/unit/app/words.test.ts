@@ -3,11 +3,12 @@
 import i18next from 'i18next';
 import { readFileSync } from 'node:fs';
 import { describe, expect, expectTypeOf, it } from 'vitest';
+import type { GraphNode } from '../../../src/guide/types.ts';
 import { answerWords, nodeWords } from '../../../src/app/shared/content-words.ts';
-import { forGuide, name } from '../../../src/app/shared/diagnosis-words.ts';
+import { forGuide, name } from '../../../src/app/shared/staff-words.ts';
 import type { Key, ListKey, Namespace } from '../../../src/app/shared/keys.ts';
 import { makeWords, type Words } from '../../../src/app/shared/words.ts';
-import type { namespaces } from '../../../src/content/text-files.ts';
+import type { namespaces } from '../../../src/content/texts.ts';
 
 const names = ['note', 'site'] as const;
 const texts = Object.fromEntries(
@@ -74,7 +75,8 @@ describe('sentences in the browser', () => {
 });
 
 describe('sentences under content’s own names', () => {
-  const guide = { id: 'here', start: { text: 'start' } };
+  const start = { id: 'start', sentences: 'start' } as unknown as GraphNode;
+  const guide = { id: 'here', start: start.id, nodes: new Map([[start.id, start]]) };
   const content = makeWords({
     language: 'en',
     texts: {
@@ -89,15 +91,15 @@ describe('sentences under content’s own names', () => {
   });
 
   it('are a node’s, of its own guide or of the one it is handed over to', () => {
-    expect(nodeWords(content, guide, { text: 'ask' })).toMatchObject({
+    expect(nodeWords(content, guide, { sentences: 'ask' })).toMatchObject({
       title: 'Ask',
       short: 'ask',
       lines: ['One'],
       never: [],
     });
-    expect(nodeWords(content, guide, { text: 'there/ask' }).title).toBe('Other');
-    expect(answerWords(content, guide, { text: 'ask' }, 'yes')).toBe('Yes');
-    expect(answerWords(content, guide, { text: 'ask' }, 'fire')).toBe('Fire');
+    expect(nodeWords(content, guide, { sentences: 'there/ask' }).title).toBe('Other');
+    expect(answerWords(content, guide, { sentences: 'ask' }, 'yes')).toBe('Yes');
+    expect(answerWords(content, guide, { sentences: 'ask' }, 'fire')).toBe('Fire');
   });
 
   it('are a guide’s own before those of the diagnosis', () => {
@@ -110,7 +112,7 @@ describe('sentences under content’s own names', () => {
     const inherited = ['constructor', '__proto__', 'toString', 'length'];
     for (const id of inherited) {
       expect(name(content, 'parts', id)).toBe(id);
-      expect(nodeWords(content, { id }, { text: id }).title).toBe(id);
+      expect(nodeWords(content, { id }, { sentences: id }).title).toBe(id);
       expect(content.content('diagnosis', 'parts', 'latch', id)).toBeUndefined();
     }
   });

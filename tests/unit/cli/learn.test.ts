@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { loadModel } from '../../../src/diagnosis/load.ts';
 import type { Visit } from '../../../src/diagnosis/visits-schema.ts';
-import { inRoot } from '../../../src/cli/books.ts';
 import { logOf } from '../diagnosis/support/logs.ts';
 import { realContext, realFaults } from '../diagnosis/support/real.ts';
 import { here } from './here.ts';
@@ -38,7 +37,7 @@ const wrongTables = putVisits('wrong.json', logOf(800, 2, 11, 1));
 describe('npm run learn', () => {
   test('tells the scores and the changes, and writes nothing unasked', () => {
     const faults = put('unasked.yaml', realFaults);
-    const command = [inRoot('src/cli/learn.ts'), wrongTables, '--faults', faults];
+    const command = ['src/cli/learn.ts', wrongTables, '--faults', faults];
     const done = spawnSync(process.execPath, command, { encoding: 'utf8' });
     const { status, stdout: out, stderr } = done;
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });

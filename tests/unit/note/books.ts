@@ -1,4 +1,5 @@
-import { loadWorking } from '../../../src/cli/books.ts';
+import { details, guides } from '../../../src/content/load.ts';
+import { marksOf } from '../../../src/guide/marks.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { makeLibrary } from '../../../src/note/library.ts';
@@ -7,11 +8,12 @@ import type { Release, ReleaseAnswer, ReleaseNode } from '../../../src/note/rele
 import type { Note } from '../../../src/note/types.ts';
 import { unrank } from '../../../src/note/ways.ts';
 
+/** What today's guides say of pages and answers. */
+export const marks = marksOf(guides());
+
 /** The working guides frozen in memory as a release. */
 export function workingRelease(release = 1): Release {
-  const working = loadWorking();
-  if (!working.ok) throw new Error(JSON.stringify(working.error));
-  return freeze(working.value.guides, working.value.details, release, '2026-11-25');
+  return freeze(guides(), details(), release, '2026-11-25');
 }
 
 /** A small release made up for tests: two guides, two details. */
@@ -67,7 +69,7 @@ export function guideOf(library: Library, release = 1, index?: number): BookGuid
   return guide;
 }
 
-export const working = makeLibrary([workingRelease()]);
+export const working = makeLibrary([workingRelease()], marks);
 
 /** A note of the working guides with the journey of a rank and nothing else. */
 export function plainNote(rank: bigint, day = 0, library = working): Note {

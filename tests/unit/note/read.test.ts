@@ -76,7 +76,7 @@ describe('a refusal says what is wrong', () => {
     const refusedAs = (data: Uint8Array, length: number): unknown =>
       problemOf(groupedText(protect(data, length)));
     // Everything 0, then one more than the last digit: nothing a number without text can hold.
-    const over = 16n * BigInt(guides) * 32n * 6n * guideOf(working).start.journeys;
+    const over = 16n * BigInt(guides) * 32n * 6n * guideOf(working).first.journeys;
     const error = { code: 'impossible', field: 'error' };
     expect(refusedAs(numberToSymbols(over, 10), 16)).toEqual(error);
     expect(refusedAs(new Uint8Array(14), 20)).toEqual({ code: 'impossible', field: 'length' });
@@ -152,13 +152,13 @@ test('hostile input never throws, and is refused unless it is a code', () => {
 test('random symbols are hardly ever taken for a code', () => {
   const seed = 12;
   const random = makeRandom(seed);
-  // A reader that corrected three characters would take 1.6 in 100 of them; one that did not check
-  // the number, 1.1 in 10,000: 5 of these.
+  // 1.1 in 10,000 of them are within two changes of a code, and of 40 codes one is a note: hardly one
+  // is to be taken. A reader that took every code would take 5; one that corrected three characters
+  // would take 20.
   const runs = cases(50_000, 300_000);
   let taken = 0;
   for (let run = 0; run < runs; run += 1) {
     if (read(groupedText(random.symbols(16))).kind !== 'refused') taken += 1;
   }
-  // 1.1e-4 of them are within two changes of a codeword; most of those are no note.
-  expect(taken / runs, `seed ${seed}`).toBeLessThan(1.1e-4);
+  expect(taken / runs, `seed ${seed}`).toBeLessThan(0.5 * 1.1e-4);
 });

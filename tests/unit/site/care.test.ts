@@ -50,8 +50,8 @@ describe('the care pages', () => {
         .filter((guide) => of === '*' || of === guide.id)
         .flatMap((guide) =>
           [...guide.nodes.values()]
-            .filter((node) => node.text === text)
-            .map((node) => careFor(guide, node.text)?.id),
+            .filter((node) => node.sentences === text)
+            .map((node) => careFor(guide, node.sentences)?.id),
         );
       expect(led.length, place).toBeGreaterThan(0);
       expect(new Set(led), place).toEqual(new Set([id]));
