@@ -134,7 +134,8 @@ async function run(name: string, stage: Stage, live: boolean): Promise<Result> {
     ? { ...told.counts, failed: Math.max(failed, 1) }
     : counted('failed').counts;
   const [first, ...more] = told.running;
-  const where = first === undefined ? '' : ` in "${first}" and ${more.length} more`;
+  const where =
+    first === undefined ? '' : ` in "${first}"${more.length > 0 ? ` and ${more.length} more` : ''}`;
   return { ...told, counts, seconds, ran: true, why: `ended with ${status}${where}` };
 }
 
