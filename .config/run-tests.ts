@@ -21,7 +21,7 @@ interface Stage {
 
 const cores = availableParallelism();
 const vitest = (config: string) =>
-  `vitest run --config .config/${config}.config.ts --reporter=dot --reporter=./.config/line-report.ts`;
+  `vitest run --config .config/${config}.config.ts --reporter=minimal --reporter=./.config/line-report.ts`;
 const playwright = `playwright test --config .config/playwright.config.ts --workers=${Math.min(cores, 4)}`;
 // `npm run check` trusts what lint said of files that are as they were; `npm test` asks anew.
 const cache = process.argv.includes('--quick') ? ' -- --cache' : '';
@@ -109,7 +109,7 @@ function obstacle({ site, drives }: Stage): Result | undefined {
   });
   if (results.get('build')?.counts.failed !== 0) return not('skipped', 'the build failed');
   if (!drives || missing(drives).length === 0) return undefined;
-  return not(process.env['CI'] ? 'failed' : 'skipped', `no ${drives}: ${PROGRAMS[drives].add}`);
+  return not(process.env['CI'] ? 'failed' : 'skipped', `not found; ${PROGRAMS[drives].add}`);
 }
 
 async function run(name: string, stage: Stage, live: boolean): Promise<Result> {
@@ -133,11 +133,14 @@ async function run(name: string, stage: Stage, live: boolean): Promise<Result> {
   const counts = stage.counts
     ? { ...told.counts, failed: Math.max(failed, 1) }
     : counted('failed').counts;
-  const where = told.running.length > 0 ? ` in ${told.running.join(', ')}` : '';
+  const [first, ...more] = told.running;
+  const where =
+    first === undefined ? '' : ` in "${first}"${more.length > 0 ? ` and ${more.length} more` : ''}`;
   return { ...told, counts, seconds, ran: true, why: `ended with ${status}${where}` };
 }
 
-function line({ counts, retries, seconds, why }: Result): string {
+function line({ counts, retries, seconds, ran, why }: Result): string {
+  if (!ran) return `${counts.failed > 0 ? 'failed' : 'skipped'}: ${why ?? ''}`;
   const { passed, failed, skipped } = counts;
   const beside = [
     ...(skipped > 0 ? [`${skipped} skipped`] : []),
@@ -170,7 +173,8 @@ for (const phase of PHASES) {
       const [name, stage] = next;
       const result = await run(name, stage, live);
       results.set(name, result);
-      console.log(`${result.counts.failed > 0 ? '✗' : '✓'} ${name}: ${line(result)}`);
+      const sign = result.ran ? '✓' : '-';
+      console.log(`${result.counts.failed > 0 ? '✗' : sign} ${name}: ${line(result)}`);
     }
   };
   await Promise.all(Array.from({ length: cores }, work));
@@ -192,7 +196,7 @@ for (const [name, { prepares, drives }] of all.filter(([one]) => runs(one))) {
 if (asked.length > 0) console.log(`\nOnly these, of ${all.length} stages.`);
 if (ran.length + not.length > 0) {
   const none = ran.length === 0 ? 'NOT TESTED in any browser' : `Tested in ${ran.join(', ')}`;
-  console.log(`\n${none}${not.length > 0 ? `; not in ${not.join(', ')}` : ''}.`);
+  console.log(`\n${none}${not.length > 0 ? `; not in ${not.join('; not in ')}` : ''}.`);
 }
 if (interruption.signal.aborted) console.log('\nInterrupted: what was not run is not counted.');
 const sum = (outcome: 'passed' | 'failed') =>
