@@ -227,7 +227,7 @@ export function mutantsOf(source: string): Mutant[] {
       source: () => {
         const copy = structuredClone(guide);
         change(copy);
-        return stringify(copy);
+        return stringify(copy, { aliasDuplicateObjects: false });
       },
     })),
   );
