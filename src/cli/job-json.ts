@@ -1,7 +1,7 @@
 /** The JSON of a job as the desk gives it; the schema in `public/schema` is made from this. */
 import { z } from 'zod';
 import { urgencies } from '../guide/types.ts';
-import { callerFields, callerMost } from '../note/job.ts';
+import { callerFields, callerMost } from '../visit/job.ts';
 import { codeSchema } from './note-json.ts';
 
 const pair = z.tuple([z.string(), z.string()]);
@@ -28,10 +28,10 @@ export const jobSchema = z
     release: z.int().min(1).describe('Release of the guides the names belong to'),
     made: z.iso.date(),
     urgency: z
-      .enum([...urgencies, 'unknown'])
-      .describe('unknown where the guide was left before its end'),
+      .enum([...urgencies, 'open'])
+      .describe('open where the guide was left before its end'),
     outcome: z.strictObject({
-      kind: z.enum(['stop', 'finish', 'unfinished']),
+      kind: z.enum(['stop', 'finish', 'open']),
       at: z.string().describe('Node the journey stands at'),
       because: pair.describe('Node and answer that led there'),
     }),

@@ -92,7 +92,7 @@ function journeys(
     return stop(`There is no guide "${name}". There is: ${names.join(', ')}.`);
   }
   if (sample === undefined) {
-    print({ text: String(guide.start.journeys), good: true });
+    print({ text: String(guide.first.journeys), good: true });
     return;
   }
   const size = wholeNumber(sample, 'sample');

@@ -1,5 +1,4 @@
 /** A guide's proof as lines for people and as plain values for machines. */
-import type { Score } from '../../tests/support/mutate/score.ts';
 import type { CounterExample, Verdict } from '../proof/prove.ts';
 import { pageGrade, passages } from '../proof/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../proof/sentences.ts';
@@ -8,7 +7,7 @@ import type { Guide } from '../guide/types.ts';
 import { spokenGrade, tellJourney } from '../content/proofs.ts';
 import type { Proved } from '../content/proofs.ts';
 import { propertyWords, tellFault } from '../content/proof-words.ts';
-import { spoken } from '../text/placeholders.ts';
+import { spoken } from '../placeholders.ts';
 import { hardest } from '../text/readability.ts';
 
 const MOST_HARD_SENTENCES = 10;
@@ -42,7 +41,7 @@ function counterLines(proved: Proved, { fault, journey }: CounterExample): strin
   const { what, hint } = tellFault(fault);
   const told = tellJourney(proved, journey);
   const node = proved.guide.nodes.get(fault.node);
-  const title = node && proved.sentences[node.text]?.title;
+  const title = node && proved.sentences[node.sentences]?.title;
   return [
     `      ${what}`,
     ...(told.length > 0 ? ['      A journey that shows it:'] : []),
@@ -69,15 +68,6 @@ function handsOver(guide: Guide): string {
   if (others.length === 0) return '';
   const joined = guide.nodes.size - ownNodes(guide).length;
   return `, and ${joined} more of ${others.join(', ')}, which it hands over to`;
-}
-
-/** A guide's mutation score in one line. */
-export function mutationLine({ mutants, refused, unsafe, caught, strict }: Score): string {
-  const share = unsafe === 0 ? '' : ` (${((100 * caught) / unsafe).toFixed(1)} %)`;
-  return (
-    `${mutants} copies with one slip. Refused by the loader ${refused}; unsafe ${unsafe}, ` +
-    `caught ${caught}${share}; failed though still safe ${strict}.`
-  );
 }
 
 /** Lines for people. */

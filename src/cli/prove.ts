@@ -15,29 +15,14 @@ import { tell, tellProblem } from '../content/tell.ts';
 import { SOURCE } from '../content/texts.ts';
 import { languageHolds } from '../text/check-language.ts';
 import { languageLines } from '../text/language-words.ts';
-import { mutationScores } from './mutation.ts';
-import { mutationLine, proofJson, proofLines } from './proof-report.ts';
+import { proofJson, proofLines } from './proof-report.ts';
 
 const USAGE = `Use:
   npm run prove                     everything that must hold, and each guide's proof, for people
   npm run -s prove -- --json        the same for machines
   npm run prove -- GUIDE…           the proofs of these guides only
   npm run prove -- --content DIR    another folder of content
-  npm run prove -- --mutants        how many unsafe slips in each guide the proof catches
   npm run prove -- --language XX    only how whole and how easy to read a language is`;
-
-/** Enough of each kind of slip for a score in some seconds a guide. */
-const MUTANTS_OF_A_KIND = 200;
-
-function tellMutants(): number {
-  let missed = 0;
-  for (const { guide, score } of mutationScores(MUTANTS_OF_A_KIND)) {
-    console.log(`${guide}: ${mutationLine(score)}`);
-    for (const name of score.missed) console.log(`  not caught: ${name}`);
-    missed += score.missed.length;
-  }
-  return missed === 0 ? 0 : 1;
-}
 
 function tellAll(problems: readonly Problem[]): void {
   for (const problem of problems) console.error(tellProblem(problem));
@@ -95,7 +80,6 @@ function main(): number {
       options: {
         content: { type: 'string' },
         json: { type: 'boolean', default: false },
-        mutants: { type: 'boolean' },
         language: { type: 'string' },
       },
       allowPositionals: true,
@@ -106,7 +90,6 @@ function main(): number {
   }
   const { values, positionals } = options;
   const content = values.content === undefined ? ownContent() : openContent(values.content);
-  if (values.mutants) return tellMutants();
   if (values.language !== undefined) return tellLanguage(content, values.language);
   return report(content, positionals, values.json);
 }

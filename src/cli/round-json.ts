@@ -15,9 +15,7 @@ const visit = z.strictObject({
   guide: z.string(),
   release: z.int().min(1),
   made: z.iso.date(),
-  urgency: z
-    .enum([...urgencies, 'unknown'])
-    .describe('unknown where the guide was left before its end'),
+  urgency: z.enum([...urgencies, 'open']).describe('open where the guide was left before its end'),
   at: z.string().describe('Node the journey stands at'),
   because: pair,
   danger: pair,

@@ -4,36 +4,29 @@ import type { Result } from '../result.ts';
 import { makeAssess } from '../visit/assess.ts';
 import { entriesOf } from '../route/entries.ts';
 import type { EntriesProblem } from '../route/entries.ts';
-import type { Figures } from '../visit/figures.ts';
+import type { Figures } from '../visit/read-visit.ts';
 import { roundJson } from '../route/json.ts';
 import type { RoundJson } from '../route/json.ts';
 import { readEntry } from '../route/read.ts';
 import { csvOf, carriedColumns } from '../route/table.ts';
 import type { Round, Unread, Visit } from '../route/types.ts';
-import { byUrgency, seenOf } from '../visit/visit.ts';
-import { guides, models, sides } from '../content/load.ts';
+import { byUrgency, readVisit } from '../visit/read-visit.ts';
+import { models, staffViews } from '../content/load.ts';
 import type { Books } from '../content/books.ts';
 
 /** The chance that is asked for where none is named. */
 export const USUAL_CHANCE = 0.9;
 
-/** Guide → what is known of it besides its note book, from this copy's files. */
-export function loadFigures(): Readonly<Record<string, Figures>> {
-  return Object.fromEntries(
-    guides().map((guide) => {
-      const breakerOff = [...guide.nodes.values()]
-        .filter(({ breakerStaysOff }) => breakerStaysOff)
-        .map(({ id }) => id);
-      return [guide.id, { breakerOff, models: models(), sides: sides() }];
-    }),
-  );
+/** What is known of the guides besides their codebooks, from this copy's files. */
+export function loadFigures(): Figures {
+  return { models: models(), staffViews: staffViews() };
 }
 
 /** A day's round of a text, sorted by urgency. Repaired codes stay among the unread ones. */
 export function makeRound(
   text: string,
   { library }: Books,
-  figures: Readonly<Record<string, Figures>>,
+  figures: Figures,
 ): Result<Round, EntriesProblem> {
   const found = entriesOf(text, library);
   if (!found.ok) return found;
@@ -47,7 +40,7 @@ export function makeRound(
       unread.push({ row, others, text: given, reading });
       continue;
     }
-    const seen = seenOf(reading.note, library, figures[reading.note.guide]);
+    const seen = readVisit(reading.note, library, figures);
     const assessed = seen.model && assess(seen.model, seen.evidence);
     visits.push({ row, others, code: reading.code, seen, assessed });
   }

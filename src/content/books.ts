@@ -1,5 +1,6 @@
 /** The note books of a copy, to read and write codes with. */
 import type { Detail } from '../guide/details.ts';
+import { marksOf } from '../guide/marks.ts';
 import type { Guide } from '../guide/types.ts';
 import { freeze } from '../note/freeze.ts';
 import { makeLibrary } from '../note/library.ts';
@@ -26,7 +27,9 @@ export function booksOf(content: Content, today: Date): Part<Books> {
   if (!parts.ok) return parts;
   const [releases, guides, details] = parts.value;
   const newest = releases.at(-1)?.release;
-  if (newest !== undefined) return ok({ library: makeLibrary(releases), newest, draft: false });
+  const marks = marksOf(guides);
+  if (newest !== undefined)
+    return ok({ library: makeLibrary(releases, marks), newest, draft: false });
   const draft = freeze(guides, details, 1, today.toISOString().slice(0, 10));
-  return ok({ library: makeLibrary([draft]), newest: 1, draft: true });
+  return ok({ library: makeLibrary([draft], marks), newest: 1, draft: true });
 }

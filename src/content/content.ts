@@ -20,7 +20,7 @@ import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { glossarySchema } from '../text/glossary.ts';
 import type { Glossary } from '../text/glossary.ts';
-import type { Sides } from '../visit/staff-view.ts';
+import type { StaffViews } from '../visit/staff-view.ts';
 import { fileProblem, shapeProblems } from './problem.ts';
 import type { Problem } from './problem.ts';
 import { TOP, once, parseText, syntaxProblem } from './read.ts';
@@ -35,7 +35,7 @@ import { firmSchema } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
-import { sideSchema } from './schema/staff-view.ts';
+import { staffViewSchema } from './schema/staff-view.ts';
 
 /** A part of content, or every problem that keeps it from being used. */
 export type Part<T> = Result<T, readonly Problem[]>;
@@ -56,7 +56,7 @@ export interface Content {
   /** Guide → its diagnosis model, for the guides that have one. */
   readonly models: () => Part<Readonly<Record<string, Model>>>;
   /** Guide → how a technician sees it, for the guides that say so. */
-  readonly sides: () => Part<Sides>;
+  readonly staffViews: () => Part<StaffViews>;
   readonly finder: () => Part<Finder>;
   readonly carePages: () => Part<readonly CarePage[]>;
   /** Short name → how the source is cited. */
@@ -143,11 +143,15 @@ function readerOf(root: string): Content {
       .map(({ name }) => name)
       .toSorted();
     const graphs = folders.map((name) => source(`guides/${name}/graph.yaml`));
-    const sources = all<SourceFile[]>(source('guides/shared.yaml'), ...graphs);
+    const sources = all<SourceFile[]>(
+      source('guides/shared.yaml'),
+      source('flags.yaml'),
+      ...graphs,
+    );
     if (!sources.ok) return sources;
-    const [shared, ...files] = sources.value;
-    if (!shared) return fail([]);
-    const loaded = loadGuides(files, shared);
+    const [shared, flags, ...files] = sources.value;
+    if (!shared || !flags) return fail([]);
+    const loaded = loadGuides(files, shared, flags);
     return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
   });
   const details = once((): Part<readonly Detail[]> => {
@@ -210,7 +214,7 @@ function readerOf(root: string): Content {
     guides,
     details,
     models: ofGuides('faults.yaml', model),
-    sides: ofGuides('preview.yaml', (path, guide) => shaped(path, sideSchema(guide))),
+    staffViews: ofGuides('preview.yaml', (path, guide) => shaped(path, staffViewSchema(guide))),
     finder: file('finder.yaml', finderSchema),
     carePages: file('care.yaml', carePagesSchema),
     sources: file('sources.json', sourcesSchema),

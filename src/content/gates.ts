@@ -31,7 +31,7 @@ export interface Gate {
 }
 
 /** Files with a reader of their own, which knows their places better. */
-const READ_APART = /^(?:details|guides\/.*(?:graph|faults|shared))\.yaml$/;
+const READ_APART = /^(?:details|flags|guides\/.*(?:graph|faults|shared))\.yaml$/;
 
 /** Every file can be parsed, has each key once and no alias, and every part has its form. */
 function shape(content: Content): readonly Problem[] {
@@ -39,11 +39,11 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { carePages, demos, details, finder, firm, guides, languages, models } = content;
-  const { glossary, releases, sides, sources } = content;
+  const { glossary, releases, staffViews, sources } = content;
   const known = languages();
   const parts = [
     ...files.map(content.text),
-    ...[carePages, demos, details, finder, firm, guides, models, releases, sides, sources].map(
+    ...[carePages, demos, details, finder, firm, guides, models, releases, staffViews, sources].map(
       (part) => part(),
     ),
     known,
@@ -62,7 +62,7 @@ function guideSentences(content: Content): readonly Problem[] {
   const read = (name: string) => (texts.value.get(name) ?? {}) as Record<string, unknown>;
   const shown = new Set<string>();
   const problems = guides.value.flatMap((guide) => {
-    for (const { text } of ownNodes(guide)) shown.add(text);
+    for (const { sentences } of ownNodes(guide)) shown.add(sentences);
     const value = joinedText(alone(guide), read('shared'), read);
     const parsed = guideTextSchema(guide).safeParse(value);
     const own = content.text(`text/${SOURCE}/${guide.id}.json`);
@@ -126,18 +126,17 @@ function faultPlace(content: Content, guide: Guide, fault: Fault): { file: strin
     return { file: text.value.file, place: found ? text.value.keyAt(found) : TOP, found };
   };
   const answer = 'answer' in fault ? ['answers', fault.answer] : [];
+  const node = guide.nodes.get(fault.node);
   if (fault.code === 'too-hard') {
-    const page = [split(guide.nodes.get(fault.node)?.text ?? name).name];
+    const page = [split(node?.sentences ?? name).name];
     const own = inFile(`text/${SOURCE}/${of}.json`, page);
     return own.found ? own : inFile(`text/${SOURCE}/shared.json`, page);
   }
-  // A copy on a track has the author's name with the track's after it.
-  const words = name.split('-');
-  const names = words.map((_, left) => words.slice(0, words.length - left).join('-'));
-  const paths = names.flatMap((node) => [
-    ['nodes', node, ...answer],
-    ['nodes', node],
-  ]);
+  const page = node?.page ?? name;
+  const paths = [
+    ['nodes', page, ...answer],
+    ['nodes', page],
+  ];
   const own = inFile(`guides/${of}/graph.yaml`, ...paths);
   return own.found ? own : inFile('guides/shared.yaml', ...paths);
 }

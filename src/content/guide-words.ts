@@ -103,6 +103,16 @@ export function tellTrouble(trouble: GuideTrouble): Told {
         what: `An answer of ${trouble.node} both sets and clears "${trouble.fact}".`,
         hint: 'Keep the one that is true after the answer.',
       };
+    case 'flag-unknown':
+      return {
+        what: `${trouble.answer === undefined ? trouble.node : `${trouble.node}.${trouble.answer}`} raises the flag "${trouble.flag}", which is not in content/flags.yaml.`,
+        hint: `Add it there at its place, with words in content/text/*/preview.json, or use one of: ${list(trouble.known)}.`,
+      };
+    case 'flag-repeated':
+      return {
+        what: `The flag "${trouble.flag}" stands in the list twice.`,
+        hint: 'Take one of them out.',
+      };
     case 'danger-hidden':
       return {
         what: `The answer ${trouble.answer} of ${trouble.node} has the name of a danger answer.`,

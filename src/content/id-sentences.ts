@@ -4,7 +4,7 @@
  */
 import type { Model } from '../diagnosis/types.ts';
 import { isRecord } from '../guide/shape.ts';
-import { flags, groups } from '../visit/staff-view.ts';
+import { groups } from '../visit/staff-view.ts';
 import type { Content } from './content.ts';
 import { fileProblem, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
@@ -110,7 +110,10 @@ function wanted(content: Content): { readonly all: Wanted[]; readonly closed: Cl
     });
     closed.push(['preview', 'demo', 'list']);
   }
-  for (const flag of flags) want('preview', ['flags', flag], '../src/visit/staff-view.ts');
+  if (guides.ok)
+    (guides.value[0]?.flags ?? []).forEach((flag, index) => {
+      want('preview', ['flags', flag], 'flags.yaml', index);
+    });
   for (const group of groups) want('preview', ['groups', group], '../src/visit/staff-view.ts');
   return { all, closed };
 }

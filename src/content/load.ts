@@ -39,7 +39,7 @@ export const details = () => need(content().details());
 /** Guide → its diagnosis model, for the guides that have one. */
 export const models = () => need(content().models());
 /** Guide → how a technician sees it, for the guides that say so. */
-export const sides = () => need(content().sides());
+export const staffViews = () => need(content().staffViews());
 /** What owners say and which guide it leads to. */
 export const finder = () => need(content().finder());
 /** The care pages, in the order shown. */

@@ -69,7 +69,7 @@ function careNames(
 ): readonly Problem[] {
   const places = new Set(
     guides.flatMap(({ id, nodes }) =>
-      [...nodes.values()].flatMap((node) => [`${id}/${node.text}`, `*/${node.text}`]),
+      [...nodes.values()].flatMap((node) => [`${id}/${node.sentences}`, `*/${node.sentences}`]),
     ),
   );
   return pages.flatMap(({ from }, page) =>

@@ -4,7 +4,7 @@ import { prove } from '../proof/prove.ts';
 import type { Proof } from '../proof/prove.ts';
 import type { GuideSentences } from '../proof/sentences.ts';
 import { ok } from '../result.ts';
-import { spoken } from '../text/placeholders.ts';
+import { spoken } from '../placeholders.ts';
 import { gradeOf } from '../text/readability.ts';
 import type { Content, Part } from './content.ts';
 import { readTexts } from './language-report.ts';
@@ -30,7 +30,7 @@ export function tellJourney(
 ): string[] {
   return journey.map(({ at, answer }) => {
     const node = guide.nodes.get(at);
-    const own = node && sentences[node.text];
+    const own = node && sentences[node.sentences];
     // A danger answer given on a later page has its label at the start.
     const label = own?.answers?.[answer] ?? sentences[guide.start]?.answers?.[answer];
     return `${own?.title ?? at} → ${label ?? answer}`;

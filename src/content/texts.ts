@@ -37,7 +37,7 @@ export function joinedText<T>(
   shared: Readonly<Record<string, T>>,
   own: (guide: string) => Readonly<Record<string, T>>,
 ): Record<string, T> {
-  const has = new Set<string>([...guide.nodes.values()].map(({ text }) => text));
+  const has = new Set<string>([...guide.nodes.values()].map(({ sentences }) => sentences));
   const taken = [...has].flatMap((key): [string, T][] => {
     const { guide: other = guide.id, name } = split(key);
     const sentences = own(other)[name] ?? shared[name];

@@ -64,10 +64,10 @@ function rows(
 /** Every evidence key with its answers, as the guide and the details have them. */
 function keysOf({ guide, details }: Context): Map<string, Set<string>> {
   const known = new Map<string, Set<string>>();
-  for (const { text, answers } of guide?.nodes.values() ?? []) {
-    const all = known.get(text) ?? new Set();
+  for (const { sentences, answers } of guide?.nodes.values() ?? []) {
+    const all = known.get(sentences) ?? new Set();
     for (const { id } of answers) all.add(id);
-    known.set(text, all);
+    known.set(sentences, all);
   }
   for (const { id, answers } of details ?? []) known.set(detailKey(id), new Set(answers));
   return known;

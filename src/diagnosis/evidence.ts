@@ -1,10 +1,10 @@
 import { foreign, split } from '../guide/ids.ts';
-import type { GuideNode, Journey, NodeId } from '../guide/types.ts';
+import type { GraphNode, Journey, NodeId } from '../guide/types.ts';
 import type { Evidence } from './types.ts';
 
 /** A node's answers count under the text id of the node. */
 interface NodesOfGuide {
-  readonly nodes: ReadonlyMap<NodeId, Pick<GuideNode, 'text'>>;
+  readonly nodes: ReadonlyMap<NodeId, Pick<GraphNode, 'sentences'>>;
 }
 
 /** The key under which an optional detail counts as evidence. */
@@ -29,7 +29,7 @@ export function evidenceOf(
 ): Evidence {
   const answers = new Map<string, string>();
   for (const { at, answer } of journey) {
-    const key = guide.nodes.get(at)?.text;
+    const key = guide.nodes.get(at)?.sentences;
     if (key === undefined) continue;
     answers.delete(key);
     answers.set(key, answer);

@@ -1,9 +1,17 @@
+import { BREAKER_OFF } from './flags.ts';
 import type { AuthoredGuide, AuthoredNode } from './file.ts';
 import type { Found } from './shape.ts';
 import type { YamlText } from './yaml.ts';
 
-/** Every name in the file that should name something else in it, and does not. */
-export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
+/**
+ * Every name in the file that should name something else, and does not.
+ * @param flags those an answer may raise; left out, they are not checked
+ */
+export function checkNames(
+  guide: AuthoredGuide,
+  text: YamlText,
+  flags?: readonly string[],
+): Found[] {
   const tracks = new Set(guide.tracks);
   const found: Found[] = [];
 
@@ -15,6 +23,15 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
         track,
         place: key ? text.keyAt(path) : text.valueAt(path),
       });
+  }
+
+  function checkFlag(
+    flag: string | undefined,
+    path: readonly string[],
+    at: { readonly node: string; readonly answer?: string },
+  ): void {
+    if (flag !== undefined && flags?.includes(flag) === false)
+      found.push({ code: 'flag-unknown', ...at, flag, known: flags, place: text.valueAt(path) });
   }
 
   function checkAnswer(node: AuthoredNode, id: string): void {
@@ -46,6 +63,7 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
         checkTrack(from, [...path, 'track', from], true);
         if (!leaves) checkTrack(to, [...path, 'track', from]);
       }
+    checkFlag(answer.flag, [...path, 'flag'], { node: node.name, answer: id });
     for (const fact of answer.sets.filter((set) => answer.clears.includes(set)))
       found.push({
         code: 'fact-set-and-cleared',
@@ -97,6 +115,8 @@ export function checkNames(guide: AuthoredGuide, text: YamlText): Found[] {
         text: node.node.text,
         place: text.valueAt([...path, 'text']),
       });
+    if (node.node.kind === 'stop' && node.node['breaker-stays-off'])
+      checkFlag(BREAKER_OFF, [...path, 'breaker-stays-off'], { node: node.name });
     for (const id of node.answers.keys()) checkAnswer(node, id);
   }
   return found;

@@ -21,7 +21,6 @@ export interface HandOver {
 export interface Part {
   readonly file: string;
   readonly guide: Guide;
-  readonly tracks: readonly string[];
   /** Nodes, by their author's names, that other guides may lead to. */
   readonly entries: readonly string[];
   readonly handOvers: readonly HandOver[];
@@ -35,7 +34,8 @@ export function unresolved({ guide, target, track }: Omit<HandOver, 'place'>): s
 type Parts = ReadonlyMap<string, Part>;
 
 /** The copy of another guide's node that a hand-over leads to, by its id there. */
-function copyOf(handOver: HandOver, { tracks, guide }: Part): NodeId {
+function copyOf(handOver: HandOver, { guide }: Part): NodeId {
+  const { tracks } = guide;
   const { target, track = tracks[0] } = handOver;
   const kind = guide.nodes.get(target as NodeId)?.kind;
   // An end is one copy on no track.
@@ -50,7 +50,7 @@ function troubleOf(handOver: HandOver, from: Part, parts: Parts): GuideTrouble |
   if (!other) return { code: 'guide-unknown', node, answer, guide };
   if (!other.entries.includes(target))
     return { code: 'entry-unknown', node, answer, guide, target, entries: other.entries };
-  if (track !== undefined && !other.tracks.includes(track))
+  if (track !== undefined && !other.guide.tracks.includes(track))
     return { code: 'track-unknown', path: `nodes.${node}.answers.${answer}.track`, track };
   if (!other.guide.nodes.has(copyOf(handOver, other)))
     return { code: 'entry-off-track', node, answer, guide, target, track: track ?? '' };
@@ -101,7 +101,7 @@ function seenFromOutside(guide: string, node: GuideNode): GuideNode {
   return {
     ...node,
     id: foreign(guide, node.id) as NodeId,
-    text: foreign(guide, node.text) as TextId,
+    sentences: foreign(guide, node.sentences) as TextId,
     answers: node.answers.map((answer) => ({
       ...answer,
       to: whole(guide, answer.to) as NodeId,

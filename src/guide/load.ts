@@ -6,6 +6,7 @@ import { expand } from './expand.ts';
 import type { Copy } from './expand.ts';
 import { readFile } from './file.ts';
 import type { AuthoredGuide, AuthoredNode } from './file.ts';
+import { BREAKER_OFF } from './flags.ts';
 import { joinGuides } from './join.ts';
 import type { Part } from './join.ts';
 import { depthFirst } from './loops.ts';
@@ -36,21 +37,29 @@ function timerOf(timer: number | 'cooling' | undefined): { timer?: Timer } {
 }
 
 function answersOf(copy: Copy): Answer[] {
-  return copy.edges.map(({ answer, to }) => ({
-    id: answer as AnswerId,
-    to: to as NodeId,
-    sets: copy.authored.answers.get(answer)?.sets ?? [],
-    clears: copy.authored.answers.get(answer)?.clears ?? [],
-  }));
+  return copy.edges.map(({ answer, to }) => {
+    const given = copy.authored.answers.get(answer);
+    return {
+      id: answer as AnswerId,
+      to: to as NodeId,
+      sets: given?.sets ?? [],
+      clears: given?.clears ?? [],
+      ...(given?.flag === undefined ? {} : { flag: given.flag }),
+      ...(given?.['heat-ended'] === undefined ? {} : { heatEnded: given['heat-ended'] }),
+    };
+  });
 }
 
-function nodeOf(copy: Copy): GuideNode {
+function nodeOf(guide: AuthoredGuide, copy: Copy): GuideNode {
   const { node, name } = copy.authored;
   const stop = node.kind === 'stop' ? node : undefined;
   const asks = node.kind === 'question' || node.kind === 'step' ? node : undefined;
   return {
     id: copy.id as NodeId,
-    text: (node.text ?? name) as TextId,
+    guide: guide.id as GuideId,
+    page: name,
+    ...(copy.track === undefined ? {} : { track: copy.track }),
+    sentences: (node.text ?? name) as TextId,
     kind: node.kind,
     answers: answersOf(copy),
     ...(node.kind === 'step' ? { action: node.action } : {}),
@@ -61,6 +70,7 @@ function nodeOf(copy: Copy): GuideNode {
     call: stop?.call ?? [],
     urgency: 'urgency' in node ? node.urgency : 'none',
     breakerStaysOff: stop?.['breaker-stays-off'] ?? false,
+    ...(stop?.['breaker-stays-off'] ? { flag: BREAKER_OFF } : {}),
     ...(stop?.danger === undefined ? {} : { danger: stop.danger as AnswerId }),
     ...(node.drawing === undefined ? {} : { drawing: node.drawing }),
   };
@@ -159,17 +169,37 @@ export function loadPart(
   shared?: Shared,
 ): Result<Part, readonly GuideProblem[]> {
   const text = readYaml(source);
-  return loadText(shared ? withShared(text, shared) : text, file);
+  return loadText(shared ? withShared(text, shared) : text, file, shared?.flags);
 }
 
-/** Read the danger pages that guides share from the text of `shared.yaml`. */
-export function loadShared(source: string, file: string): Result<Shared, readonly GuideProblem[]> {
+/**
+ * Read the danger pages that guides share from the text of `shared.yaml`.
+ * @param flags all that an answer may raise, in order; left out, they are not checked
+ */
+export function loadShared(
+  source: string,
+  file: string,
+  flags?: readonly string[],
+): Result<Shared, readonly GuideProblem[]> {
   const text = readYaml(source);
-  const loaded = loadText(asGuide(text), file);
-  return loaded.ok ? ok(text.value as Shared) : loaded;
+  const loaded = loadText(asGuide(text), file, flags);
+  return loaded.ok ? ok({ ...(text.value as Shared), flags }) : loaded;
 }
 
-function loadText(text: YamlText, file: string): Result<Part, readonly GuideProblem[]> {
+/** Where all flags are not known: those that are raised. */
+function raisedIn(nodes: Iterable<GuideNode>): string[] {
+  const raised = [...nodes].flatMap(({ flag, answers }) => [
+    flag,
+    ...answers.map((one) => one.flag),
+  ]);
+  return [...new Set(raised.filter((flag) => flag !== undefined))];
+}
+
+function loadText(
+  text: YamlText,
+  file: string,
+  flags?: readonly string[],
+): Result<Part, readonly GuideProblem[]> {
   const problemsOf = (found: readonly Found[]): readonly GuideProblem[] =>
     found
       .map((trouble) => ({ ...trouble, file }))
@@ -180,7 +210,7 @@ function loadText(text: YamlText, file: string): Result<Part, readonly GuideProb
 
   const { guide: authored, troubles } = readFile(text);
   if (!authored) return fail(problemsOf(troubles));
-  const found = [...troubles, ...checkNames(authored, text)];
+  const found = [...troubles, ...checkNames(authored, text, flags)];
   const { copies, handOvers, troubles: onTracks } = expand(authored, text);
   // With nodes or answers left out, "unreachable" would blame the wrong ones.
   const onCopies = checkCopies(authored, copies, text).filter(
@@ -189,14 +219,22 @@ function loadText(text: YamlText, file: string): Result<Part, readonly GuideProb
   found.push(...onTracks, ...onCopies);
 
   const nodes = new Map(
-    inFileOrder(authored, copies).map((copy) => [copy.id as NodeId, nodeOf(copy)]),
+    inFileOrder(authored, copies).map((copy) => [copy.id as NodeId, nodeOf(authored, copy)]),
   );
   const start = nodes.get(authored.start as NodeId);
   const exits = start ? exitsOf(start, nodes) : [];
   found.push(...checkHidden(authored, exits, text));
   if (found.length > 0 || !start) return fail(problemsOf(found));
   const rules = authored.rules.map(ruleOf);
-  const guide = { id: authored.id as GuideId, start: start.id, nodes, exits, rules };
   const { tracks, entries } = authored;
-  return ok({ file, guide, tracks, entries, handOvers });
+  const guide: Guide = {
+    id: authored.id as GuideId,
+    start: start.id,
+    nodes,
+    exits,
+    flags: flags ?? raisedIn(nodes.values()),
+    tracks,
+    rules,
+  };
+  return ok({ file, guide, entries, handOvers });
 }

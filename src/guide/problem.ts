@@ -52,6 +52,15 @@ export type GuideTrouble =
     }
   | { readonly code: 'text-unknown'; readonly node: string; readonly text: string }
   | { readonly code: 'fact-set-and-cleared'; readonly node: string; readonly fact: string }
+  /** A flag that is not in `content/flags.yaml`; `answer` is absent where a stop raises it. */
+  | {
+      readonly code: 'flag-unknown';
+      readonly node: string;
+      readonly answer?: string;
+      readonly flag: string;
+      readonly known: readonly string[];
+    }
+  | { readonly code: 'flag-repeated'; readonly flag: string }
   /** An answer with the name of a danger answer would hide it on that page. */
   | { readonly code: 'danger-hidden'; readonly node: string; readonly answer: string }
   | { readonly code: 'name-taken'; readonly node: string; readonly id: string }

@@ -16,6 +16,10 @@ export const answerSchema = z.strictObject({
   track: byTrack.optional(),
   sets: z.array(z.enum(facts)).default([]),
   clears: z.array(z.enum(facts)).default([]),
+  /** One of `content/flags.yaml`. */
+  flag: name.optional(),
+  /** Minutes since the heat stopped that the answer stands for at least. */
+  'heat-ended': z.number().min(0).max(1440).optional(),
 });
 
 /** A length of time in minutes; more than a day is a slip of the pen. */
@@ -81,6 +85,9 @@ export const fileSchema = z.strictObject({
   rules: z.array(ruleSchema).default([]),
   nodes: z.record(name, z.unknown()),
 });
+
+/** The safety flags, in the order staff see them. */
+export const flagsSchema = z.array(name).min(1);
 
 /** The optional details: answers in the order that is part of the note code. */
 export const detailsSchema = z.record(name, z.array(name).min(2));

@@ -10,6 +10,8 @@ import type { Path, YamlText } from './yaml.ts';
 export interface Shared {
   readonly start: string;
   readonly nodes: Readonly<Record<string, unknown>>;
+  /** All flags an answer may raise, in order; where they are not known, any may be raised. */
+  readonly flags?: readonly string[] | undefined;
 }
 
 /** The answer of the danger question that goes on. */

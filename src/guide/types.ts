@@ -10,7 +10,7 @@ type Branded<K extends string> = string & { readonly [brand]: K };
 export type GuideId = Branded<'GuideId'>;
 /** A node's name inside its guide: unique, and its page's address. */
 export type NodeId = Branded<'NodeId'>;
-/** The key of a node's sentences and evidence; shared by its copies on other tracks. */
+/** The key of a node's sentences and evidence. */
 export type TextId = Branded<'TextId'>;
 /** An answer's name inside its node. */
 export type AnswerId = Branded<'AnswerId'>;
@@ -64,6 +64,7 @@ export type Helper = (typeof helpers)[number];
 export const urgencies = ['emergency', 'today', 'soon', 'none'] as const;
 export type Urgency = (typeof urgencies)[number];
 
+/** An edge of the graph: an answer, where it leads, and what it means. */
 export interface Answer {
   readonly id: AnswerId;
   readonly to: NodeId;
@@ -71,6 +72,10 @@ export interface Answer {
   readonly sets: readonly Fact[];
   /** Facts that no longer hold from this answer on. */
   readonly clears: readonly Fact[];
+  /** What staff must see first of this answer: an entry of `content/flags.yaml`. */
+  readonly flag?: string;
+  /** Minutes since the heat stopped that this answer stands for at least. */
+  readonly heatEnded?: number;
 }
 
 /** A count-down on a page. `minutes` is [earliest, latest]; one fixed length has both equal. */
@@ -79,16 +84,31 @@ export interface Timer {
   readonly minutes: readonly [earliest: number, latest: number];
 }
 
-export interface GuideNode {
+/** What working guides and the guides of a codebook say of a node. */
+export interface GraphNode {
   readonly id: NodeId;
-  readonly text: TextId;
+  /** The guide whose file it stands in. */
+  readonly guide: GuideId;
+  /** Its name in that file: the same on all tracks, and no other page's. */
+  readonly page: string;
+  /** The track this copy of the page is on; stops and finishes are on none. */
+  readonly track?: string;
+  /** Key of its sentences and evidence; pages may borrow another's. */
+  readonly sentences: TextId;
   readonly kind: NodeKind;
+  /** Stops and finishes only. */
+  readonly urgency: Urgency;
   /** In the order shown. Empty exactly for stops and finishes. */
   readonly answers: readonly Answer[];
-  /** Steps only: what the reader does. */
-  readonly action?: Action;
   /** Steps only: the step can make the oven heat. */
   readonly heat: boolean;
+  /** What staff must see first of a journey that ends here. */
+  readonly flag?: string;
+}
+
+export interface GuideNode extends GraphNode {
+  /** Steps only: what the reader does. */
+  readonly action?: Action;
   /** The signal word of the node's caution box, where it has one. */
   readonly care?: Signal;
   readonly timer?: Timer;
@@ -96,8 +116,6 @@ export interface GuideNode {
   readonly takesError: boolean;
   /** Stops only: whom to call, first one first. */
   readonly call: readonly Helper[];
-  /** Stops and finishes only. */
-  readonly urgency: Urgency;
   /** Stops only: the range's breaker stays off until someone has been. */
   readonly breakerStaysOff: boolean;
   /** Emergency stops only: the danger answer this stop is for, so that two swapped stops show. */
@@ -118,17 +136,25 @@ export type Rule =
   /** The answer leads at once to one of these pages. */
   | { readonly kind: 'ends-at'; readonly answer: string; readonly ends: readonly string[] };
 
-export interface Guide {
+/** What a journey can be traced in: a working guide, or a guide of a codebook. */
+export interface Graph<N extends GraphNode = GraphNode> {
   readonly id: GuideId;
   readonly start: NodeId;
   /** In the order of the file; each track's copies after the first track's node. */
-  readonly nodes: ReadonlyMap<NodeId, GuideNode>;
+  readonly nodes: ReadonlyMap<NodeId, N>;
   /**
    * The danger answers: possible from every question and step, each leading to
    * its own emergency stop. They are the start question's answers that lead to stops,
    * except its `unsure`: every question and step has an `unsure` of its own.
    */
   readonly exits: readonly Answer[];
+  /** All flags there are, in the order staff see them: `content/flags.yaml`. */
+  readonly flags: readonly string[];
+}
+
+export interface Guide extends Graph<GuideNode> {
+  /** Of its own file; the first one's copies carry the pages' plain names. */
+  readonly tracks: readonly string[];
   /** Its own, and in a joined guide those of the guides it hands over to. */
   readonly rules?: readonly Rule[];
 }

@@ -1,12 +1,40 @@
 /**
- * How much of a wait has surely gone by. A page's monotonic clock (High Resolution Time,
+ * How long a wait is, and how much of it has surely gone by. A page's monotonic clock (High Resolution Time,
  * section 4) is not moved when the device's clock is set, but on most systems it stands still
  * while the device sleeps, and it is gone with the page. So only what it has seen is counted.
  * Any other time the device's clock claims is a gap, counted when the reader says that it
  * really passed. Whatever goes wrong, the wait gets longer, never shorter.
  *
- * All figures are seconds; those of a clock are since 1970-01-01 UTC by the device's clock.
+ * All figures but a wait's length are seconds; those of a clock are since 1970-01-01 UTC by the
+ * device's clock.
  */
+import type { Timer } from '../guide/types.ts';
+
+/** However long ago the heat stopped, an oven that still feels hot gets this long. */
+const LEAST_MINUTES = 15;
+
+/**
+ * Minutes until the latest end of a wait that starts now, never too short: an oven's cooling began
+ * when its heat stopped, any other wait begins now.
+ *
+ * @param ended minutes since the heat stopped, at least, where the journey tells (`heatEnded`)
+ */
+export function waitMinutes(
+  { kind, minutes: [, latest] }: Timer,
+  ended: number | undefined,
+): number {
+  const gone = kind === 'cooling' ? (ended ?? 0) : 0;
+  return Math.max(latest - gone, Math.min(latest, LEAST_MINUTES));
+}
+
+/** Seconds as `m:ss` or `h:mm:ss`; below zero as zero. */
+export function clock(seconds: number): string {
+  const whole = Math.max(0, Math.ceil(seconds));
+  const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return h > 0 ? `${String(h)}:${two(m)}:${two(s)}` : `${String(m)}:${two(s)}`;
+}
+
 export interface Wait {
   /** When the wait ends if every gap is counted. */
   readonly end: number;
@@ -41,21 +69,3 @@ export const pass = ({ end, counted }: Wait, seen: number): Wait => ({
   end,
   counted: counted + seen,
 });
-
-/**
- * Reads a fragment's `w`: `node.end.counted`, the figures in base 36. One that does not say
- * what is counted has counted nothing since its start.
- *
- * @param length of the whole wait: no more can be left of it
- */
-export function readWait(text: string, node: string, length: number): Wait | undefined {
-  const [at, ends = '', counts = ''] = text.split('.');
-  const end = parseInt(ends, 36);
-  if (at !== node || !(end > 0)) return undefined;
-  return { end, counted: Math.max(end - length, parseInt(counts, 36) || 0) };
-}
-
-/** Writes what `readWait` reads; parts of seconds go to the long side. */
-export function writeWait(node: string, { end, counted }: Wait): string {
-  return [node, Math.ceil(end).toString(36), Math.floor(counted).toString(36)].join('.');
-}

@@ -18,7 +18,7 @@ import {
 import type { Book, Library } from './library.ts';
 import { type Digit, pack, type Unpacker, unpacker } from './number.ts';
 import type { Field, Note, ReadProblem, WriteProblem } from './types.ts';
-import { follow, unrank } from './ways.ts';
+import { rankOf, unrank } from './ways.ts';
 
 /**
  * A release takes one digit of this radix while below it: digit d is release d + 1.
@@ -39,9 +39,9 @@ export function noteToNumber(note: Note, library: Library): Result<bigint, Write
   const guide = book.guides[index];
   if (!guide) return fail({ code: 'unknown-guide', guide: note.guide, release });
   if (!Number.isInteger(day) || day < 0 || day >= dayRadix) return fail({ code: 'bad-day', day });
-  const reached = follow(guide, note.journey);
-  if (!reached.ok) {
-    const { step } = reached.error;
+  const rank = rankOf(guide, note.journey);
+  if (!rank.ok) {
+    const { step } = rank.error;
     const given = note.journey[step];
     return fail({ code: 'not-a-journey', step, at: given?.at ?? '', answer: given?.answer ?? '' });
   }
@@ -56,7 +56,7 @@ export function noteToNumber(note: Note, library: Library): Result<bigint, Write
     { digit: BigInt(index), radix: BigInt(book.guides.length) },
     { digit: BigInt(day), radix: BigInt(dayRadix) },
     { digit: BigInt(2 * kind + (detailed ? 1 : 0)), radix: shapeRadix },
-    { digit: reached.value.rank, radix: guide.start.journeys },
+    { digit: rank.value, radix: guide.first.journeys },
     ...(detailed ? details.value : []),
   ];
   return ok(pack(digits, kind === 0 ? 0n : textToNumber(error, alphabets[kind - 1] ?? '')));
@@ -72,7 +72,7 @@ export function numberToNote(number: bigint, library: Library): Result<Note, Rea
   if (!guide) return impossible('guide');
   const day = Number(left.take(BigInt(dayRadix)));
   const shape = Number(left.take(shapeRadix));
-  const journey = unrank(guide, left.take(guide.start.journeys));
+  const journey = unrank(guide, left.take(guide.first.journeys));
   if (!journey) return impossible('journey');
   const detailed = shape % 2 === 1;
   const details = detailed ? takeDetails(book, left) : {};

@@ -33,11 +33,14 @@ function freezeGuide(guide: Guide): ReleaseGuide {
   return { id, start, nodes: ownNodes(guide).map(freezeNode), exits: exits.map(freezeAnswer) };
 }
 
-function freezeNode({ id, text, kind, urgency, answers }: GuideNode): ReleaseNode {
+function freezeNode(node: GuideNode): ReleaseNode {
+  const { id, page, track, sentences, kind, urgency, answers } = node;
   const ends = kind === 'stop' || kind === 'finish';
   return {
     id,
-    ...((text as string) === id ? {} : { text }),
+    ...(page === id ? {} : { page }),
+    ...(track === undefined ? {} : { track }),
+    ...((sentences as string) === id ? {} : { text: sentences }),
     kind,
     ...(ends ? { urgency } : { answers: answers.map(freezeAnswer) }),
   };
@@ -91,7 +94,10 @@ function guideDifferences(now: ReleaseGuide, frozen: ReleaseGuide): Difference[]
   ];
 }
 
-/** The parts of a node in a fixed order, whatever order a file has them in. */
+/**
+ * The parts of a node that codes depend on, in a fixed order, whatever order a file has them in.
+ * Page and track are not among them: releases 1 to 4 froze neither.
+ */
 function nodeKey({ id, text, kind, urgency, answers }: ReleaseNode): unknown[] {
   return [id, text ?? id, kind, urgency ?? 'none', answers ?? []];
 }

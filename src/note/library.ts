@@ -3,7 +3,16 @@
  * journeys counted. Releases are trusted here (our own build output in a browser,
  * checked by `release-schema.ts` wherever they come from a file).
  */
-import type { AnswerId, GuideId, NodeId, NodeKind, TextId, Urgency } from '../guide/types.ts';
+import type {
+  Answer,
+  AnswerId,
+  Graph,
+  GraphNode,
+  GuideId,
+  NodeId,
+  TextId,
+} from '../guide/types.ts';
+import type { GuideMarks, Marks, PageMarks } from '../guide/marks.ts';
 import { foreign, split, whole } from '../guide/ids.ts';
 import type {
   Release,
@@ -21,11 +30,7 @@ export interface Way {
   readonly before: bigint;
 }
 
-export interface BookNode {
-  readonly id: NodeId;
-  readonly text: TextId;
-  readonly kind: NodeKind;
-  readonly urgency: Urgency;
+export interface BookNode extends GraphNode {
   /** The node's own answers, then the exits. */
   readonly ways: readonly Way[];
   readonly byAnswer: ReadonlyMap<string, Way>;
@@ -33,10 +38,9 @@ export interface BookNode {
   readonly journeys: bigint;
 }
 
-export interface BookGuide {
-  readonly id: GuideId;
-  readonly start: BookNode;
-  readonly nodes: ReadonlyMap<NodeId, BookNode>;
+export interface BookGuide extends Graph<BookNode> {
+  /** The node it starts at. */
+  readonly first: BookNode;
 }
 
 export interface Book {
@@ -50,9 +54,13 @@ export interface Book {
 /** Release number → its book. */
 export type Library = ReadonlyMap<number, Book>;
 
-/** Make books of releases. */
-export function makeLibrary(releases: readonly Release[]): Library {
-  return new Map(releases.map((release) => [release.release, makeBook(release)]));
+/**
+ * Make books of releases.
+ * @param marks what today's guides say of pages and answers; without them nodes know no track, no
+ *   heat and no flag: enough to read and write codes, and to follow a journey
+ */
+export function makeLibrary(releases: readonly Release[], marks?: Marks): Library {
+  return new Map(releases.map((release) => [release.release, makeBook(release, marks)]));
 }
 
 /** The highest release number of a library, undefined for an empty one. */
@@ -65,16 +73,16 @@ export function bookGuide(book: Book, guide: string): BookGuide | undefined {
   return book.guides.find(({ id }) => id === guide);
 }
 
-function makeBook({ release, published, details, guides }: Release): Book {
-  return { release, published, details, guides: makeGuides(guides) };
+function makeBook({ release, published, details, guides }: Release, marks?: Marks): Book {
+  return { release, published, details, guides: makeGuides(guides, marks) };
 }
 
 /** A release's guides, each joined with what its journeys reach of the others. */
-function makeGuides(guides: readonly ReleaseGuide[]): BookGuide[] {
+function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): BookGuide[] {
   const frozen = new Map<string, ReleaseNode>(
     guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [foreign(guide, node.id), node])),
   );
-  return guides.map((guide) => makeGuide(guide, frozen));
+  return guides.map((guide) => makeGuide(guide, frozen, marks));
 }
 
 /**
@@ -82,12 +90,18 @@ function makeGuides(guides: readonly ReleaseGuide[]): BookGuide[] {
  * a node; the depth of the recursion is the longest journey. `frozen` are the nodes of
  * all guides by `guide/node`, as in `src/guide/join.ts`.
  */
-function makeGuide(guide: ReleaseGuide, frozen: ReadonlyMap<string, ReleaseNode>): BookGuide {
+function makeGuide(
+  guide: ReleaseGuide,
+  frozen: ReadonlyMap<string, ReleaseNode>,
+  marks?: Marks,
+): BookGuide {
   const made = new Map<string, BookNode>();
   const make = (id: string): BookNode => {
-    const known = made.get(id);
-    if (known) return known;
+    const already = made.get(id);
+    if (already) return already;
     const { guide: other } = split(id);
+    const from = (other ?? guide.id) as GuideId;
+    const known = marks?.guides[from];
     const named = (name: string): string => (other === undefined ? name : foreign(other, name));
     const node = frozen.get(whole(guide.id, id));
     if (!node) throw new RangeError(id);
@@ -107,11 +121,18 @@ function makeGuide(guide: ReleaseGuide, frozen: ReadonlyMap<string, ReleaseNode>
       journeys += to.journeys;
       return { answer: answer as AnswerId, to, before };
     });
+    const place = placeOf(node, known);
+    const { heat = false, flag, answers } = pageMarks(known, place.page);
     const ready: BookNode = {
       id: id as NodeId,
-      text: named(node.text ?? node.id) as TextId,
+      guide: from,
+      ...place,
+      sentences: named(node.text ?? node.id) as TextId,
       kind: node.kind,
       urgency: node.urgency ?? 'none',
+      heat,
+      ...(flag === undefined ? {} : { flag }),
+      answers: own.map(lead).map((answer) => edgeOf(answer, answers)),
       ways,
       byAnswer: new Map(ways.map((way) => [way.answer, way])),
       journeys,
@@ -119,9 +140,43 @@ function makeGuide(guide: ReleaseGuide, frozen: ReadonlyMap<string, ReleaseNode>
     made.set(id, ready);
     return ready;
   };
-  const start = make(guide.start);
+  const first = make(guide.start);
   const own = guide.nodes.map(({ id }) => make(id));
   // The guide's own first, in its order, then what it hands over to.
   const nodes = new Map([...own, ...made.values()].map((node) => [node.id, node]));
-  return { id: guide.id as GuideId, start, nodes };
+  const { answers } = pageMarks(marks?.guides[guide.id], first.page);
+  return {
+    id: guide.id as GuideId,
+    start: first.id,
+    first,
+    nodes,
+    exits: guide.exits.map((exit) => edgeOf(exit, answers)),
+    flags: marks?.flags ?? [],
+  };
+}
+
+/**
+ * Page and track of a frozen node. Releases 1 to 4 froze neither: there a copy's name ends with
+ * its track, which today's guide names, unless a page is called so itself.
+ */
+function placeOf(
+  { id, kind, page = id, track }: ReleaseNode,
+  marks?: GuideMarks,
+): { readonly page: string; readonly track?: string } {
+  if (track !== undefined) return { page, track };
+  const [main, ...others] = marks?.tracks ?? [];
+  if (main === undefined || kind === 'stop' || kind === 'finish') return { page };
+  const copied = others.find((other) => id.endsWith(`-${other}`));
+  return copied === undefined || Object.hasOwn(marks?.pages ?? {}, id)
+    ? { page, track: main }
+    : { page: id.slice(0, -copied.length - 1), track: copied };
+}
+
+function pageMarks(marks: GuideMarks | undefined, page: string): PageMarks {
+  return (marks && Object.hasOwn(marks.pages, page) ? marks.pages[page] : undefined) ?? {};
+}
+
+function edgeOf([answer, to]: ReleaseAnswer, marks: PageMarks['answers'] = {}): Answer {
+  const told = Object.hasOwn(marks, answer) ? marks[answer] : undefined;
+  return { id: answer as AnswerId, to: to as NodeId, sets: [], clears: [], ...told };
 }

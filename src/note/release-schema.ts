@@ -16,6 +16,8 @@ const answer = z.tuple([name, target]).readonly();
 
 const node = z.strictObject({
   id: name,
+  page: name.optional(),
+  track: name.optional(),
   text: name.optional(),
   kind: z.enum(nodeKinds),
   urgency: z.enum(urgencies).optional(),

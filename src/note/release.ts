@@ -10,6 +10,10 @@ export type ReleaseAnswer = readonly [answer: string, to: string];
 
 export interface ReleaseNode {
   readonly id: string;
+  /** Its page, the same on all tracks; left out where it is the id, and in releases 1 to 4. */
+  readonly page?: string | undefined;
+  /** Questions and steps only: the track of this copy. Releases 1 to 4 have none. */
+  readonly track?: string | undefined;
   /** Key of its sentences; left out where it is the id. */
   readonly text?: string | undefined;
   readonly kind: NodeKind;

@@ -12,7 +12,7 @@ import { unrank } from './ways.ts';
 export function* sampleJourneys(guide: BookGuide, size: number, seed: number): Generator<Journey> {
   const random = xoroshiro128plus(seed);
   for (let i = 0; i < size; i += 1) {
-    const journey = unrank(guide, uniformBigInt(random, 0n, guide.start.journeys - 1n));
+    const journey = unrank(guide, uniformBigInt(random, 0n, guide.first.journeys - 1n));
     if (journey) yield journey;
   }
 }

@@ -5,38 +5,28 @@
  */
 import type { Given, Journey } from '../guide/types.ts';
 import { fail, ok, type Result } from '../result.ts';
-import type { BookGuide, BookNode, Way } from './library.ts';
-
-/** Where a journey has come to. */
-export interface Reached {
-  readonly end: BookNode;
-  /** 0 to `guide.start.journeys - 1`. */
-  readonly rank: bigint;
-}
+import { trace } from '../journey/trace.ts';
+import type { BookGuide, Way } from './library.ts';
 
 /** The first place of a journey, from 0, that the book does not allow. */
 export interface Astray {
   readonly step: number;
 }
 
-/** Follow a journey to its end, adding up its rank. */
-export function follow(guide: BookGuide, journey: Journey): Result<Reached, Astray> {
-  let end = guide.start;
-  let rank = 0n;
-  for (const [step, { at, answer }] of journey.entries()) {
-    const way = end.id === at ? end.byAnswer.get(answer) : undefined;
-    if (!way) return fail({ step });
-    rank += way.before;
-    end = way.to;
-  }
-  return ok({ end, rank });
+/** The rank of a journey: 0 to `guide.first.journeys - 1`. */
+export function rankOf(guide: BookGuide, journey: Journey): Result<bigint, Astray> {
+  const { steps, rest } = trace(guide, journey);
+  if (rest.length > 0) return fail({ step: steps.length });
+  return ok(
+    steps.reduce((rank, { node, edge }) => rank + (node.byAnswer.get(edge.id)?.before ?? 0n), 0n),
+  );
 }
 
 /** The journey of a rank, undefined for a rank no journey has. */
 export function unrank(guide: BookGuide, rank: bigint): Journey | undefined {
-  if (rank < 0n || rank >= guide.start.journeys) return undefined;
+  if (rank < 0n || rank >= guide.first.journeys) return undefined;
   const journey: Given[] = [];
-  let node = guide.start;
+  let node = guide.first;
   let left = rank;
   while (left > 0n) {
     const way = lastBefore(node.ways, left);

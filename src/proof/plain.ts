@@ -14,10 +14,10 @@ export const sentencesPlain: Property = {
     if (!text) return [];
     return reached(graph).flatMap(({ node, index }): Failure[] => {
       const journey = () => searches.plain(index);
-      const sentences = text.sentences[node.text];
+      const sentences = text.sentences[node.sentences];
       const grade = sentences ? pageGrade(sentences, text.grade) : 0;
       const missing = missingKeys(node, sentences).map((key): Failure => ({
-        fault: { code: 'sentence-missing', node: node.id, key: `${node.text}.${key}` },
+        fault: { code: 'sentence-missing', node: node.id, key: `${node.sentences}.${key}` },
         journey,
       }));
       if (grade <= MOST_GRADE) return missing;

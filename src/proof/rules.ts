@@ -5,17 +5,17 @@ import type { Evidence, Failure, Property } from './property.ts';
 import { search } from './search.ts';
 
 function isAnswer(node: GuideNode | undefined, arc: Arc, answer: string): boolean {
-  return node !== undefined && `${node.text}.${arc.answer.id}` === answer;
+  return node !== undefined && `${node.sentences}.${arc.answer.id}` === answer;
 }
 
 /** Pages passed at most so often: journeys that come to one once more. */
 function tooOften({ graph }: Evidence, page: string, most: number): Failure[] {
-  const passes = (node: GuideNode | undefined): number => (node?.text === page ? 1 : 0);
+  const passes = (node: GuideNode | undefined): number => (node?.sentences === page ? 1 : 0);
   const counted = search(graph, most + 2, (passed, node) =>
     Math.min(most + 1, passed + passes(node)),
   );
   return reached(graph).flatMap(({ node, index }) => {
-    const journey = node.text === page ? counted.journeyTo(index, most) : undefined;
+    const journey = node.sentences === page ? counted.journeyTo(index, most) : undefined;
     return journey
       ? [{ fault: { code: 'page-again' as const, node: node.id, most }, journey: () => journey }]
       : [];
@@ -29,7 +29,7 @@ function otherwise({ graph }: Evidence, page: string, answer: string, given: boo
   );
   const code = given ? 'page-without' : 'page-despite';
   return reached(graph).flatMap(({ node, index }) => {
-    const journey = node.text === page ? told.journeyTo(index, given ? 0 : 1) : undefined;
+    const journey = node.sentences === page ? told.journeyTo(index, given ? 0 : 1) : undefined;
     return journey ? [{ fault: { code, node: node.id, answer }, journey: () => journey }] : [];
   });
 }
@@ -43,7 +43,7 @@ function elsewhere(evidence: Evidence, answer: string, ends: readonly string[]):
   return reached(graph).flatMap(({ node, index }) =>
     (graph.ways[index] ?? [])
       .filter((arc) => isAnswer(node, arc, answer))
-      .filter(({ to }) => to >= 0 && !ends.includes(graph.nodes[to]?.text ?? ''))
+      .filter(({ to }) => to >= 0 && !ends.includes(graph.nodes[to]?.sentences ?? ''))
       .map(({ answer: { id } }) => ({
         fault: { code: 'ends-elsewhere' as const, node: node.id, answer: id, ends },
         journey: journeyWith(evidence, index, node.id, id),
@@ -70,9 +70,9 @@ function broken(evidence: Evidence, rule: Rule): Failure[] {
  */
 export const rulesKept: Property = {
   id: 'rules-kept',
-  concerns: ({ text }, rules) =>
+  concerns: ({ sentences }, rules) =>
     rules.some((rule) =>
-      'page' in rule ? rule.page === text : rule.answer.startsWith(`${text}.`),
+      'page' in rule ? rule.page === sentences : rule.answer.startsWith(`${sentences}.`),
     ),
   check: (evidence) => (evidence.graph.guide.rules ?? []).flatMap((rule) => broken(evidence, rule)),
 };

@@ -13,7 +13,7 @@ export const stopsCallAndWarn: Property = {
       .filter(({ node }) => node.kind === 'stop')
       .flatMap(({ node, index }) => {
         const { id, call, urgency } = node;
-        const never = text?.sentences[node.text]?.never?.filter((line) => line.trim() !== '');
+        const never = text?.sentences[node.sentences]?.never?.filter((line) => line.trim() !== '');
         const codes = [
           ...(call.length === 0 ? (['nobody-to-call'] as const) : []),
           ...(urgency === 'emergency' && call[0] !== 'emergency'

@@ -1,6 +1,6 @@
 import type { NoteCode, Reading } from '../note/types.ts';
 import type { Assessed } from '../visit/assess.ts';
-import type { Seen } from '../visit/visit.ts';
+import type { VisitView } from '../visit/read-visit.ts';
 
 /** A visit of a round: a line that was read and, where it was repaired, confirmed. */
 export interface Visit {
@@ -8,7 +8,7 @@ export interface Visit {
   /** The columns carried along. */
   readonly others: readonly string[];
   readonly code: NoteCode;
-  readonly seen: Seen;
+  readonly seen: VisitView;
   /** Undefined where its guide has no figures. */
   readonly assessed: Assessed | undefined;
 }

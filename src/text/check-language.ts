@@ -3,7 +3,7 @@ import { pageGrade } from '../proof/sentences.ts';
 import type { NodeSentences } from '../proof/sentences.ts';
 import { easeOf, measuredBy } from './reading-ease.ts';
 import { hardest } from './readability.ts';
-import { spoken } from './placeholders.ts';
+import { spoken } from '../placeholders.ts';
 import { NAMING, compare } from './translation.ts';
 import type { Target, TranslationProblem } from './translation.ts';
 

@@ -33,10 +33,11 @@ function timed<T>(work: () => T): { readonly value: T; readonly ms: number } {
 }
 
 function pureRows(name: string, guides: readonly MadeUp[], ceiling?: number): Row[] {
-  const file = inRoot('content/guides/shared.yaml');
-  const shared = { source: readFileSync(file, 'utf8'), file };
+  const source = (file: string) => ({ source: readFileSync(inRoot(file), 'utf8'), file });
   const files = guides.map(({ id, graph }) => ({ source: graph, file: id }));
-  const loaded = timed(() => loadGuides(files, shared));
+  const loaded = timed(() =>
+    loadGuides(files, source('content/guides/shared.yaml'), source('content/flags.yaml')),
+  );
   if (!loaded.value.ok) throw new Error(JSON.stringify(loaded.value.error[0]));
   const made = loaded.value.value;
   const proved = timed(() => made.every((guide) => prove(guide).holds));

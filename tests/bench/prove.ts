@@ -21,7 +21,9 @@ function node(id: string, kind: GuideNode['kind'], answers: readonly Answer[] = 
   const end = kind === 'stop' || kind === 'finish';
   return {
     id: id as NodeId,
-    text: id as TextId,
+    guide: 'synthetic' as GuideId,
+    page: id,
+    sentences: id as TextId,
     kind,
     answers,
     ...(kind === 'step' ? { action: 'look' } : {}),
@@ -79,6 +81,8 @@ export function syntheticGuide(size: number): Guide {
     start: 'start' as NodeId,
     nodes: new Map(nodes.map((one) => [one.id, one])),
     exits: dangers.map((id) => answer(id, `stop-${id}`)),
+    flags: [],
+    tracks: ['only'],
   };
 }
 

@@ -72,8 +72,8 @@ function journeysOf(guide: BookGuide): Journey[] {
       go(to, further);
     }
   };
-  go(guide.start, []);
-  const last = unrank(guide, guide.start.journeys - 1n);
+  go(guide.first, []);
+  const last = unrank(guide, guide.first.journeys - 1n);
   return [...found, ...(last ? [last] : []), ...sampleJourneys(guide, samples, seed)];
 }
 

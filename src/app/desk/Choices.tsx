@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { answerOf } from '../note/sentences.ts';
+import { answerWords } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { choicesOf, UNSURE } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -11,22 +11,22 @@ export function Choices(props: DeskProps) {
   const node = () => props.desk.node();
   const waits = () => props.desk.mustRead();
   return (
-    <ul class="choices" aria-label={t('say.answers')}>
-      <For each={choicesOf(props.page, node())}>
-        {({ way, key }) => (
-          <li classList={{ unsure: way.answer === UNSURE }}>
+    <ul class="choices" aria-label={t('desk:say.answers')}>
+      <For each={choicesOf(node())}>
+        {({ edge, key }) => (
+          <li classList={{ unsure: edge.id === UNSURE }}>
             <button
               type="button"
               aria-disabled={waits() ? 'true' : undefined}
               aria-describedby={waits() ? 'desk-status' : undefined}
-              classList={{ present: props.desk.present() === way.answer }}
-              onClick={() => props.desk.choose(way.answer)}
+              classList={{ present: props.desk.present() === edge.id }}
+              onClick={() => props.desk.choose(edge.id)}
             >
               <Key of={key} />
               <span>
-                {answerOf(props.page.words, props.desk.guide, node(), way.answer)}
-                {way.answer === UNSURE && <small>{t('say.unsure')}</small>}
-                {props.desk.present() === way.answer && <small>{t('say.now')}</small>}
+                {answerWords(props.page.words, props.desk.guide, node(), edge.id)}
+                {edge.id === UNSURE && <small>{t('desk:say.unsure')}</small>}
+                {props.desk.present() === edge.id && <small>{t('desk:say.now')}</small>}
               </span>
             </button>
           </li>

@@ -32,7 +32,7 @@ export function Desk(
     <div class="desk">
       <Bar
         {...props}
-        urgency={props.outcome.job()?.urgency ?? 'unknown'}
+        urgency={props.outcome.job()?.urgency ?? 'open'}
         call={props.clocks.call}
         step={props.clocks.step}
       />
@@ -40,7 +40,7 @@ export function Desk(
         <div class="told" role="note">
           <For each={props.desk.found()}>{(key) => <p>{t(key)}</p>}</For>
           <button type="button" class="plain" onClick={() => props.desk.understood()}>
-            {t('told.close')}
+            {t('desk:told.close')}
           </button>
         </div>
       </Show>
@@ -52,13 +52,14 @@ export function Desk(
           <Match when={props.desk.view().kind === 'code'}>
             <CodeIn {...props} />
           </Match>
-          <Match when={props.desk.node().ways.length === 0}>
+          <Match when={props.desk.node().answers.length === 0}>
             <End {...props} />
           </Match>
         </Switch>
         <JobCard
           {...props}
           job={props.outcome.job()}
+          text={props.outcome.text()}
           onCopy={(form) => void props.outcome.copyJob(form)}
         />
       </div>

@@ -1,8 +1,7 @@
-import { Show, createMemo } from 'solid-js';
-import type { Job } from '../../note/job.ts';
+import { Show } from 'solid-js';
+import type { Job } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { jobText } from './job-text.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -10,42 +9,40 @@ import type { DeskProps } from './state.ts';
 export function JobCard(
   props: DeskProps & {
     readonly job: Job | undefined;
+    readonly text: string;
     readonly onCopy: (what: 'text' | 'json') => void;
   },
 ) {
   const t = sayer(props);
   return (
     <Show when={props.job}>
-      {(job) => {
-        const text = createMemo(() => jobText(props.page.words, props.desk.guide, job()));
-        return (
-          <section class="panel job">
-            <h2>{t('job.title')}</h2>
-            <p class="quiet">{t('job.text')}</p>
-            <label for="desk-job">{t('job.label')}</label>
-            <textarea id="desk-job" readonly rows="12" value={text()} />
-            <div class="ways">
-              <button type="button" onClick={() => props.onCopy('text')}>
-                <Key of={letters.job} /> {t('job.copy')}
-              </button>
-              <button type="button" class="plain" onClick={() => props.onCopy('json')}>
-                <Key of={letters.json} /> {t('job.copyJson')}
-              </button>
-            </div>
-            <label for="desk-json">{t('job.json')}</label>
-            <textarea
-              id="desk-json"
-              class="json"
-              readonly
-              rows="4"
-              value={JSON.stringify(job(), undefined, 2)}
-            />
-            <p>
-              <a href="../schema/job.json">{t('job.schema')}</a>
-            </p>
-          </section>
-        );
-      }}
+      {(job) => (
+        <section class="panel job">
+          <h2>{t('desk:job.title')}</h2>
+          <p class="quiet">{t('desk:job.text')}</p>
+          <label for="desk-job">{t('desk:job.label')}</label>
+          <textarea id="desk-job" readonly rows="12" value={props.text} />
+          <div class="ways">
+            <button type="button" onClick={() => props.onCopy('text')}>
+              <Key of={letters.job} /> {t('desk:job.copy')}
+            </button>
+            <button type="button" class="plain" onClick={() => props.onCopy('json')}>
+              <Key of={letters.json} /> {t('desk:job.copyJson')}
+            </button>
+          </div>
+          <label for="desk-json">{t('desk:job.json')}</label>
+          <textarea
+            id="desk-json"
+            class="json"
+            readonly
+            rows="4"
+            value={JSON.stringify(job(), undefined, 2)}
+          />
+          <p>
+            <a href="../schema/job.json">{t('desk:job.schema')}</a>
+          </p>
+        </section>
+      )}
     </Show>
   );
 }

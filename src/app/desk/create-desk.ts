@@ -3,22 +3,26 @@
  * fragment; all about the caller stays in this tab's memory.
  */
 import { createMemo, createSignal, onCleanup } from 'solid-js';
-import { formatFragment, parseFragment, type Fragment } from '../../address/fragment.ts';
+import { defined } from '../../defined.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { formatJourney } from '../../address/journey-text.ts';
 import {
   answerDanger,
   change,
-  follow,
-  newCall,
-  placeOf,
+  emptyJourney,
+  pageKey,
   takeOver,
-  type Call,
+  type EditableJourney,
 } from '../../journey/edit.ts';
+import { edgeAt, trace } from '../../journey/trace.ts';
 import { madeOn } from '../../note/day.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { GraphNode } from '../../guide/types.ts';
+import type { BookGuide } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
-import { waitMinutes } from '../../journey/countdown.ts';
+import { waitMinutes } from '../../journey/wait.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
+import type { Key } from '../shared/keys.ts';
 import type { CallerState } from './caller.ts';
 import { pageTime } from './clocks.ts';
 import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
@@ -33,16 +37,14 @@ const NOTED = 15_000;
 /** What may stand in the desk's address: never the caller's model number or a remark. */
 function carried(
   { error, details, made, timer }: Fragment,
-  call: Call,
+  { journey }: EditableJourney,
   guide: string | undefined,
 ): Fragment {
   return {
-    ...(guide !== undefined && call.journey.length > 0 ? { guide } : {}),
-    journey: call.journey,
+    journey,
     details,
-    ...(error ? { error } : {}),
-    ...(made && call.journey.length > 0 ? { made } : {}),
-    ...(timer ? { timer } : {}),
+    ...defined({ error: error === '' ? undefined : error, timer }),
+    ...(journey.length > 0 ? defined({ guide, made }) : {}),
   };
 }
 
@@ -63,57 +65,59 @@ export function createDesk(
   around: Around,
 ): DeskState {
   const [number, setNumber] = createSignal(0);
-  const [call, setCall] = createSignal(newCall);
+  const [edited, setEdited] = createSignal(emptyJourney);
   const [fragment, setFragment] = createSignal(NOTHING);
   const [asked, setAsked] = createSignal(false);
   const [open, setOpen] = createSignal<'danger' | 'code'>();
   const [index, setIndex] = createSignal<number>();
   const [read, setRead] = createSignal<ReadonlySet<string>>(new Set());
-  const [found, setFound] = createSignal<readonly string[]>([]);
+  const [found, setFound] = createSignal<readonly Key[]>([]);
   const [status, setStatus] = createSignal<Told>();
   const [readBack, setReadBack] = createSignal<string>();
   let code: string | undefined;
   const [asksNext, setAsksNext] = createSignal(false);
 
-  const followed = createMemo(() => follow(guide, call().journey));
+  const traced = createMemo(() => trace(guide, edited().journey));
   const view = createMemo((): View => {
     const opened = open();
     if (opened === 'code') return { kind: 'code' };
     if (opened === 'danger' || !asked()) return { kind: 'danger' };
-    return { kind: 'at', index: index() ?? call().journey.length };
+    return { kind: 'at', index: index() ?? edited().journey.length };
   });
   const node = createMemo(() => {
     const now = view();
-    if (now.kind !== 'at') return guide.start;
-    return followed().nodes[now.index] ?? followed().end;
+    if (now.kind !== 'at') return guide.first;
+    return traced().steps[now.index]?.node ?? traced().end;
   });
   const present = () => {
     const now = view();
-    return call().journey[now.kind === 'at' ? now.index : 0]?.answer;
+    return edited().journey[now.kind === 'at' ? now.index : 0]?.answer;
   };
-  const isRead = (one: BookNode) => read().has(placeOf(one));
+  const isRead = (one: GraphNode) => read().has(pageKey(one));
   const mustRead = () =>
     cautionsOf(page.words, guide, node()).length > 0 && view().kind === 'at' && !isRead(node());
 
   const keep = (parts: Fragment): void => {
     const named = guide.id === around.main ? undefined : guide.id;
-    const now = carried(parts, call(), named);
+    const now = carried(parts, edited(), named);
     setFragment(now);
-    const hash = formatFragment(now);
-    const { pathname, search } = location;
-    history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
+    replaceHash(fragmentHash(now));
   };
   /** A call changed by an answer: the note is of today then, and a timer runs on only at its step. */
-  const take = (next: Call, at: number): void => {
+  const take = (next: EditableJourney, at: number): void => {
     const { timer, ...parts } = fragment();
-    const stays = timer?.node === follow(guide, next.journey).end.id;
-    const changed = next !== call();
+    const stays = timer?.node === trace(guide, next.journey).end.id;
+    const changed = next !== edited();
     const count = next.journey.length - at - 1;
-    setCall(next);
+    setEdited(next);
     if (changed)
-      keep({ ...parts, made: localDay(new Date()), ...(timer && stays ? { timer } : {}) });
+      keep({
+        ...parts,
+        made: localDay(new Date()),
+        ...defined({ timer: stays ? timer : undefined }),
+      });
     setIndex(undefined);
-    setStatus(changed && count > 0 ? { key: 'status.kept', facts: { count } } : undefined);
+    setStatus(changed && count > 0 ? { key: 'desk:status.kept', facts: { count } } : undefined);
   };
   const reset = (): void => {
     setAsked(false);
@@ -127,13 +131,13 @@ export function createDesk(
   const seconds = (): number => Math.floor(pageTime() / 1000);
   /** Of the step that the call is at, in seconds. */
   const waitHere = (): number | undefined => {
-    const { timer } = carriedOf(page, followed().end);
-    const journey = formatJourney(call().journey);
-    return timer && waitMinutes(timer.kind, timer.minutes[1], journey) * 60;
+    const { end, heatEnded } = traced();
+    const { timer } = carriedOf(page, end);
+    return timer && waitMinutes(timer, heatEnded) * 60;
   };
   const restored = (timer: Fragment['timer']) => {
     const length = waitHere();
-    if (!timer || length === undefined || timer.node !== followed().end.id) return undefined;
+    if (!timer || length === undefined || timer.node !== traced().end.id) return undefined;
     return withoutUnseen(timer, length, seconds());
   };
   const noted = setInterval(() => {
@@ -145,16 +149,16 @@ export function createDesk(
     const { fragment: given, problems } = parseFragment(hash);
     const taken = takeOver(guide, given.journey);
     reset();
-    setCall(taken);
+    setEdited(taken);
     const unseen = restored(given.timer);
-    keep({ ...given, ...(unseen ? { timer: unseen } : {}) });
+    keep({ ...given, ...defined({ timer: unseen }) });
     if (given.model) caller.set('model', given.model);
     if (given.remark) caller.set('remark', given.remark);
     const astray = formatJourney(taken.journey) !== formatJourney(given.journey);
     setFound([
-      ...(astray ? ['told.astray'] : []),
-      ...(unseen ? ['told.unseen'] : []),
-      ...new Set(problems.map(({ code }) => `told.${code}`)),
+      ...(astray ? (['desk:told.astray'] as const) : []),
+      ...(unseen ? (['desk:told.unseen'] as const) : []),
+      ...new Set(problems.map(({ code }): Key => `desk:told.${code}`)),
     ]);
     code = given.code;
     if (code !== undefined) setOpen('code');
@@ -162,15 +166,15 @@ export function createDesk(
 
   const choose = (answer: string): void => {
     const now = view();
-    if (now.kind === 'code' || !node().byAnswer.has(answer)) return;
+    if (now.kind === 'code' || !edgeAt(guide, node(), answer)) return;
     if (now.kind === 'at') {
-      if (mustRead()) setStatus({ key: 'status.careFirst' });
-      else take(change(guide, call(), now.index, answer), now.index);
+      if (mustRead()) setStatus({ key: 'desk:status.careFirst' });
+      else take(change(guide, edited(), now.index, answer), now.index);
       return;
     }
-    const length = call().journey.length;
+    const length = edited().journey.length;
     const next =
-      length === 0 ? change(guide, call(), 0, answer) : answerDanger(guide, call(), answer);
+      length === 0 ? change(guide, edited(), 0, answer) : answerDanger(guide, edited(), answer);
     setAsked(true);
     setOpen(undefined);
     take(next, next.journey.length > length ? length : 0);
@@ -180,15 +184,15 @@ export function createDesk(
   const mark = (filled: boolean): void => history.replaceState({ filled }, '');
   const wasFilled = (history.state as { filled?: boolean } | null)?.filled === true;
   load(location.hash);
-  if (caller.restored) setFound(['told.restored', ...found()]);
-  else if (call().journey.length > 0 || wasFilled) setFound(['told.reloaded', ...found()]);
+  if (caller.restored) setFound(['desk:told.restored', ...found()]);
+  else if (edited().journey.length > 0 || wasFilled) setFound(['desk:told.reloaded', ...found()]);
   mark(caller.restored);
   // What is in the fields belongs to the call the address had before.
   const moved = (): void => {
     caller.clear();
     load(location.hash);
     mark(false);
-    setFound(['told.reloaded', ...found()]);
+    setFound(['desk:told.reloaded', ...found()]);
   };
   addEventListener('hashchange', moved);
   onCleanup(() => removeEventListener('hashchange', moved));
@@ -196,8 +200,8 @@ export function createDesk(
   return {
     guide,
     number,
-    call,
-    followed,
+    edited,
+    traced,
     fragment,
     view,
     node,
@@ -216,22 +220,22 @@ export function createDesk(
     },
     choose,
     press(key) {
-      if (view().kind === 'code' || node().ways.length === 0) return;
-      const choices = choicesOf(page, node());
+      if (view().kind === 'code' || node().answers.length === 0) return;
+      const choices = choicesOf(node());
       const chosen = choices.find((choice) => choice.key === key);
-      if (chosen) choose(chosen.way.answer);
+      if (chosen) choose(chosen.edge.id);
       else if (key === '0') choose(UNSURE);
-      else setStatus({ key: 'status.noAnswer', facts: { nth: key } });
+      else setStatus({ key: 'desk:status.noAnswer', facts: { nth: key } });
     },
     tick() {
       if (view().kind !== 'at') return;
-      setRead(new Set([...read(), placeOf(node())]));
+      setRead(new Set([...read(), pageKey(node())]));
       setStatus(undefined);
     },
     go(to) {
       if (!asked()) return;
       setOpen(undefined);
-      const { length } = call().journey;
+      const { length } = edited().journey;
       setIndex(to < length ? Math.max(0, to) : undefined);
       setStatus(undefined);
     },
@@ -248,18 +252,18 @@ export function createDesk(
       }
       reset();
       const taken = takeOver(guide, note.journey);
-      setCall(taken);
+      setEdited(taken);
       const { latest } = madeOn(note.day, new Date());
       const made = latest.toISOString().slice(0, 10);
       keep({ journey: [], details: note.details, error: note.error, made });
       const count = taken.journey.length;
-      setStatus({ key: 'status.resumed', facts: { count } });
-      if (count < note.journey.length) setFound(['told.astray']);
+      setStatus({ key: 'desk:status.resumed', facts: { count } });
+      if (count < note.journey.length) setFound(['desk:told.astray']);
     },
     startTimer() {
       const length = waitHere();
       if (length === undefined || view().kind !== 'at' || index() !== undefined)
-        return void setStatus({ key: 'status.noTimer' });
+        return void setStatus({ key: 'desk:status.noTimer' });
       const counted = seconds();
       keep({ ...fragment(), timer: { node: node().id, end: counted + 1 + length, counted } });
     },
@@ -273,18 +277,18 @@ export function createDesk(
     clearCaller() {
       caller.clear();
       mark(false);
-      setStatus({ key: 'status.cleared' });
+      setStatus({ key: 'desk:status.cleared' });
     },
     next(sure) {
       if (sure === 'yes' || (sure === 'ask' && asksNext())) {
         caller.clear();
         mark(false);
-        setCall(newCall);
+        setEdited(emptyJourney);
         reset();
         keep(NOTHING);
         setFound([]);
         setNumber(number() + 1);
-        setStatus({ key: 'status.started' });
+        setStatus({ key: 'desk:status.started' });
         around.onNext();
       } else setAsksNext(sure === 'ask');
     },

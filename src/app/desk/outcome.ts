@@ -2,8 +2,9 @@
 import { createMemo, type Accessor } from 'solid-js';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
-import { makeJob, type Job } from '../../note/job.ts';
-import type { NoteCode } from '../../note/types.ts';
+import { makeJob, type Job } from '../../visit/job.ts';
+import type { Note, NoteCode } from '../../note/types.ts';
+import { readVisit } from '../../visit/read-visit.ts';
 import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
 import { jobText } from './job-text.ts';
@@ -16,22 +17,35 @@ export type Form = 'text' | 'json';
 export interface Outcome {
   readonly code: Accessor<NoteCode | undefined>;
   readonly job: Accessor<Job | undefined>;
+  /** The job in words; '' without one. */
+  readonly text: Accessor<string>;
   readonly copyJob: (form: Form) => Promise<void>;
 }
 
 export function createOutcome(page: Page, desk: DeskState): Outcome {
   const code = createMemo(() => {
-    if (desk.call().journey.length === 0) return undefined;
-    const retraced = { guide: desk.guide, passed: [], end: desk.followed().end };
-    return codeOf(page.library, page.book, retraced, desk.fragment())?.code;
+    if (desk.edited().journey.length === 0) return undefined;
+    return codeOf(page.library, page.book, desk.guide.id, desk.fragment())?.code;
   });
   const made = () => desk.fragment().made ?? localDay(new Date());
   /** Nodes with cautions that the journey came past, an end reached among them. */
   const careful = () => {
-    const { nodes, end } = desk.followed();
-    const passed = end.ways.length === 0 ? [...nodes, end] : nodes;
+    const { steps, end, state } = desk.traced();
+    const nodes = steps.map(({ node }) => node);
+    const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
   };
+  const view = createMemo(() => {
+    const note: Note = {
+      release: page.book.release,
+      guide: desk.guide.id,
+      journey: desk.edited().journey,
+      day: dayOf(new Date(`${made()}T00:00:00Z`)),
+      details: knownDetails(page.book, desk.fragment().details),
+      error: tidyErrorText(desk.fragment().error ?? ''),
+    };
+    return readVisit(note, page.library);
+  });
   const job = createMemo((): Job | undefined => {
     const written = code();
     if (!written) return undefined;
@@ -39,38 +53,33 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
       careful()
         .filter((node) => desk.isRead(node) === read)
         .map(({ id }) => id);
-    return makeJob(desk.guide, {
+    return makeJob(view(), {
       code: written,
       codeReadBack: desk.readBack() === written,
-      note: {
-        release: page.book.release,
-        guide: desk.guide.id,
-        journey: desk.call().journey,
-        day: dayOf(new Date(`${made()}T00:00:00Z`)),
-        details: knownDetails(page.book, desk.fragment().details),
-        error: tidyErrorText(desk.fragment().error ?? ''),
-      },
       made: made(),
-      breakerStaysOff: carriedOf(page, desk.followed().end).breakerStaysOff === true,
+      breakerStaysOff: carriedOf(page, desk.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
     });
   });
+  const text = createMemo(() => {
+    const found = job();
+    return found ? jobText(page.words, view(), found) : '';
+  });
   return {
     code,
     job,
+    text,
     async copyJob(form) {
       const found = job();
       if (!found) {
-        desk.say({ key: 'status.noJob' });
+        desk.say({ key: 'desk:status.noJob' });
         return;
       }
       const json = form === 'json';
-      const worked = await copy(
-        json ? JSON.stringify(found, undefined, 2) : jobText(page.words, desk.guide, found),
-      );
-      const done = json ? 'status.copiedJson' : 'status.copied';
-      desk.say({ key: worked ? done : 'status.byHand' });
+      const worked = await copy(json ? JSON.stringify(found, undefined, 2) : text());
+      const done = json ? 'desk:status.copiedJson' : 'desk:status.copied';
+      desk.say({ key: worked ? done : 'desk:status.byHand' });
       if (worked) return;
       const field = document.querySelector<HTMLTextAreaElement>(json ? '#desk-json' : '#desk-job');
       field?.focus();

@@ -1,6 +1,6 @@
 /** What the desk carries besides its sentences and note books; made in `pages`. */
 import type { Signal, Timer } from '../../guide/types.ts';
-import type { Remaining } from '../../journey/walk.ts';
+import type { Remaining } from '../../guide/remaining.ts';
 import type { Book, Library } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from '../note/calls.ts';
@@ -12,8 +12,6 @@ export interface CarriedNode {
   readonly takesError?: true;
   readonly breakerStaysOff?: true;
   readonly left: Remaining;
-  /** How many of the node’s ways in the book are its own answers; the rest are exits. */
-  readonly answers: number;
 }
 
 export interface Carried {

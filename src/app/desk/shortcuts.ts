@@ -18,7 +18,7 @@ type Doing = Record<Exclude<Action['do'], 'answer'>, () => void>;
 function doing(desk: DeskState, copy: (form: Form) => void): Doing {
   const place = (): number => {
     const view = desk.view();
-    return view.kind === 'at' ? view.index : desk.call().journey.length;
+    return view.kind === 'at' ? view.index : desk.edited().journey.length;
   };
   return {
     unsure: () => desk.press('0'),

@@ -1,10 +1,14 @@
 /** What a call's state is, and how its parts get at it; made in `create-desk.ts`. */
 import type { Accessor } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
-import type { Call, Followed } from '../../journey/edit.ts';
-import type { CallerField } from '../../note/job.ts';
+import type { EditableJourney } from '../../journey/edit.ts';
+import type { Trace } from '../../journey/trace.ts';
+import type { CallerField } from '../../visit/job.ts';
+import type { GraphNode } from '../../guide/types.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';
+import type { Facts } from '../../placeholders.ts';
+import type { Key } from '../shared/keys.ts';
 import type { CallerState } from './caller.ts';
 import type { Page } from './page.ts';
 
@@ -14,16 +18,16 @@ export type View =
 
 /** A sentence of the page to say, by its key. */
 export interface Told {
-  readonly key: string;
-  readonly facts?: Readonly<Record<string, string | number>>;
+  readonly key: Key;
+  readonly facts?: Facts;
 }
 
 export interface DeskState {
   readonly guide: BookGuide;
   /** Which call of this tab it is, from 0. */
   readonly number: Accessor<number>;
-  readonly call: Accessor<Call>;
-  readonly followed: Accessor<Followed>;
+  readonly edited: Accessor<EditableJourney>;
+  readonly traced: Accessor<Trace<BookNode>>;
   readonly fragment: Accessor<Fragment>;
   readonly view: Accessor<View>;
   /** The node in the middle; at the danger question the guide's start. */
@@ -31,10 +35,10 @@ export interface DeskState {
   /** The answer that stands there now, where the view goes back to one. */
   readonly present: Accessor<string | undefined>;
   /** What to know about how this call was found; shown until it is understood. */
-  readonly found: Accessor<readonly string[]>;
+  readonly found: Accessor<readonly Key[]>;
   readonly status: Accessor<Told | undefined>;
   /** Whether a node's cautions were read out in this call. */
-  readonly isRead: (node: BookNode) => boolean;
+  readonly isRead: (node: GraphNode) => boolean;
   readonly mustRead: Accessor<boolean>;
   readonly caller: CallerState;
   /** The code the caller has read back without a difference. */

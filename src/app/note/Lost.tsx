@@ -1,3 +1,4 @@
+import { defined } from '../../defined.ts';
 import type { Fragment } from '../../address/fragment.ts';
 import { bookGuide, type Book } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
@@ -11,23 +12,20 @@ export function Lost(props: { words: Words; book: Book; guide: string; fragment:
     return hashOf({
       journey: [],
       details,
-      ...(error ? { error } : {}),
-      ...(model ? { model } : {}),
-      ...(remark ? { remark } : {}),
-      ...(kept ? { kept } : {}),
+      ...defined({ error, model, remark, kept }),
     });
   };
   const start = () => {
     const guide = bookGuide(props.book, props.guide);
-    return guide ? pageOf(guide, guide.start.id) + written() : `../${written()}`;
+    return guide ? pageOf(guide, guide.start) + written() : `../${written()}`;
   };
   return (
     <section class="card">
-      <h2>{props.words.t(`${why()}.title`)}</h2>
-      <p>{props.words.t(`${why()}.text`)}</p>
+      <h2>{props.words.t(`note:${why()}.title`)}</h2>
+      <p>{props.words.t(`note:${why()}.text`)}</p>
       <p>
         <a class="button" href={start()}>
-          {props.words.t('start')}
+          {props.words.t('note:start')}
         </a>
       </p>
     </section>

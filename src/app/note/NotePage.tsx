@@ -1,4 +1,5 @@
 import { For, Match, Show, Switch, createEffect, createMemo } from 'solid-js';
+import { bookGuide } from '../../note/library.ts';
 import type { Book, Library } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
 import { Answers } from './Answers.tsx';
@@ -8,7 +9,7 @@ import { More } from './More.tsx';
 import { Outcome } from './Outcome.tsx';
 import { codeOf, localDay } from './code.ts';
 import type { NotePart } from './part.ts';
-import { retrace } from '../../journey/retrace.ts';
+import { trace } from '../../journey/trace.ts';
 import type { NoteState } from './state.ts';
 
 export function NotePage(props: {
@@ -19,16 +20,23 @@ export function NotePage(props: {
   state: NoteState;
 }) {
   const fragment = () => props.state.fragment();
-  const retraced = createMemo(() => retrace(props.book, props.part.guide, fragment().journey));
+  /** Undefined for a journey without an answer, and where one does not fit. */
+  const traced = createMemo(() => {
+    const guide = bookGuide(props.book, props.part.guide);
+    const found = guide && trace(guide, fragment().journey);
+    return found && found.steps.length > 0 && found.rest.length === 0
+      ? { ...found, guide }
+      : undefined;
+  });
   createEffect(() => {
     // The day is set once, when the note is first shown, and rides along from there.
-    if (retraced() && fragment().made === undefined)
+    if (traced() && fragment().made === undefined)
       props.state.change({ made: localDay(new Date()) });
   });
   const coded = createMemo(() => {
-    const found = retraced();
+    const found = traced();
     return found && props.part.frozen
-      ? codeOf(props.library, props.book, found, fragment())
+      ? codeOf(props.library, props.book, found.guide.id, fragment())
       : undefined;
   });
   const problems = () => [...new Set(props.state.problems().map(({ code }) => code))];
@@ -36,20 +44,20 @@ export function NotePage(props: {
     <>
       <Show when={problems().length > 0}>
         <div class="told" role="note">
-          <For each={problems()}>{(code) => <p>{props.words.t(`problems.${code}`)}</p>}</For>
+          <For each={problems()}>{(code) => <p>{props.words.t(`note:problems.${code}`)}</p>}</For>
         </div>
       </Show>
       <Switch>
-        <Match when={retraced()}>
+        <Match when={traced()}>
           {(found) => (
             <>
               <Outcome
                 words={props.words}
-                retraced={found()}
+                traced={found()}
                 calls={props.part.calls}
                 fragment={fragment()}
               />
-              <Show when={coded()} fallback={<p class="told">{props.words.t('noCode')}</p>}>
+              <Show when={coded()} fallback={<p class="told">{props.words.t('note:noCode')}</p>}>
                 {(code) => (
                   <Code
                     words={props.words}
@@ -65,7 +73,7 @@ export function NotePage(props: {
                 state={props.state}
                 leftOut={coded()?.leftOut}
               />
-              <Answers words={props.words} retraced={found()} fragment={fragment()} />
+              <Answers words={props.words} traced={found()} fragment={fragment()} />
             </>
           )}
         </Match>

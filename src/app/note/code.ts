@@ -1,12 +1,13 @@
 /** From the address's parts to the note code and the address a technician opens. */
+import { defined } from '../../defined.ts';
 import type { Fragment } from '../../address/fragment.ts';
-import { formatFragment } from '../../address/fragment.ts';
+import { fragmentHash } from '../../address/fragment.ts';
+import type { GuideId } from '../../guide/types.ts';
 import { dayOf } from '../../note/day.ts';
 import { longestError, tidyErrorText, uncarried } from '../../note/error-text.ts';
 import type { Book, Library } from '../../note/library.ts';
 import type { Note, NoteCode } from '../../note/types.ts';
 import { writeCode } from '../../note/write.ts';
-import type { Retraced } from '../../journey/retrace.ts';
 
 /** Why the code does not hold the display's text; the long form still does. */
 export type LeftOut =
@@ -41,18 +42,18 @@ function whyLeftOut(error: string): LeftOut | undefined {
   return length > longestError ? { code: 'too-long', length, most: longestError } : undefined;
 }
 
-/** The code of a note; undefined where the book cannot write it, which a retraced journey rules out. */
+/** The code of a note; undefined where the book cannot write it, which a journey of its guide rules out. */
 export function codeOf(
   library: Library,
   book: Book,
-  { guide }: Retraced,
+  guide: GuideId,
   fragment: Fragment,
 ): Coded | undefined {
   const error = tidyErrorText(fragment.error ?? '');
   const leftOut = whyLeftOut(error);
   const note: Note = {
     release: book.release,
-    guide: guide.id,
+    guide,
     journey: fragment.journey,
     day: dayOf(new Date(`${fragment.made ?? localDay(new Date())}T00:00:00Z`)),
     details: knownDetails(book, fragment.details),
@@ -77,13 +78,11 @@ export function previewAddress(
 ): string {
   const { error, model, remark } = fragment;
   const url = new URL(preview);
-  url.hash = formatFragment({
+  url.hash = fragmentHash({
     journey: [],
     details: {},
     code,
-    ...(leftOut && error ? { error } : {}),
-    ...(model ? { model } : {}),
-    ...(remark ? { remark } : {}),
+    ...defined({ error: leftOut && error, model, remark }),
   });
   return url.href;
 }

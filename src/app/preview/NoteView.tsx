@@ -1,28 +1,24 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
-import { bookGuide } from '../../note/library.ts';
-import type { BookGuide } from '../../note/library.ts';
 import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
-import { answerOf } from '../note/sentences.ts';
+import {
+  answerWords,
+  detailAnswer,
+  detailName,
+  guideName,
+  nodeWords,
+} from '../shared/content-words.ts';
+import { flagWords } from '../shared/staff-words.ts';
 import { Diagnosis } from './Diagnosis.tsx';
 import { DriftCard } from './Drift.tsx';
-import { driftOf } from './drift.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import type { Page, PreviewPart } from './page.ts';
-import { firstOf, guideName, shortOf } from './sentences.ts';
-import {
-  dangerOf,
-  endOf,
-  flagsOf,
-  grouped,
-  legsOf,
-  linesOf,
-  notAsked,
-  type Line,
-} from '../../visit/sides.ts';
+import { driftOf } from '../../visit/drift.ts';
+import { readVisit } from '../../visit/read-visit.ts';
+import type { Step, VisitView } from '../../visit/read-visit.ts';
 import type { Extras } from './state.ts';
 
 interface Props {
@@ -33,11 +29,6 @@ interface Props {
 
 /** What a code says, the most urgent first. */
 export function NoteView(props: Props): JSX.Element {
-  const guide = createMemo(() => {
-    const { note } = props.reading;
-    const book = props.page.library.get(note.release);
-    return book && bookGuide(book, note.guide);
-  });
   const file = () => props.page.files[props.reading.note.guide];
   const fetched = createFetched<PreviewPart>(file);
   /** A guide that the site no longer has is shown by the names in its book. */
@@ -48,42 +39,32 @@ export function NoteView(props: Props): JSX.Element {
     return { ...props.page, ...rest, words: pageWords(texts) };
   });
   return (
-    <Show when={guide()} keyed>
-      {(found) => (
-        <Show
-          when={page()}
-          keyed
-          fallback={<Fetching words={props.page.words} fetched={fetched} />}
-        >
-          {(loaded) => <Note {...props} page={loaded} guide={found} />}
-        </Show>
-      )}
+    <Show when={page()} keyed fallback={<Fetching words={props.page.words} fetched={fetched} />}>
+      {(loaded) => <Note {...props} page={loaded} />}
     </Show>
   );
 }
 
-function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
+function Note(props: Props): JSX.Element {
   const t = sayer(props);
   const note = () => props.reading.note;
-  const lines = createMemo(() => linesOf(props.guide, note().journey));
-  const legs = () => legsOf(props.guide, lines());
-  const tried = () => lines().filter(({ node }) => node.kind === 'step');
-  const missed = () => notAsked(props.guide, lines());
-  const drift = createMemo(() => driftOf(props.page.sides, props.guide, lines()));
+  const view = createMemo(() => readVisit(note(), props.page.library, props.page));
+  const legs = () => view().legs;
+  const drift = createMemo(() => driftOf(props.page.staffViews, view().steps));
   return (
-    <article class="note" aria-label={t('outcome.note')}>
+    <article class="note" aria-label={t('preview:outcome.note')}>
       <div class="said">
-        <Outcome {...props} lines={lines()} />
-        <Flags {...props} lines={lines()} />
+        <Outcome page={props.page} view={view()} />
+        <Flags page={props.page} view={view()} />
         <section class="card">
-          <h2>{t('error.title')}</h2>
-          <Show when={note().error} fallback={<p class="quiet">{t('error.none')}</p>}>
+          <h2>{t('preview:error.title')}</h2>
+          <Show when={note().error} fallback={<p class="quiet">{t('preview:error.none')}</p>}>
             <p class="display">
               <bdi>{note().error}</bdi>
             </p>
           </Show>
           <Show when={props.extras.error}>
-            <p class="quiet">{t('error.longForm')}:</p>
+            <p class="quiet">{t('preview:error.longForm')}:</p>
             <p class="display">
               <bdi>{props.extras.error}</bdi>
             </p>
@@ -91,20 +72,20 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
         </section>
         <LongForm {...props} />
         <section class="card">
-          <h2>{t('answers.title')}</h2>
+          <h2>{t('preview:answers.title')}</h2>
           <For each={legs()}>
             {(leg) => (
               <>
                 <Show when={legs().length > 1}>
                   <h3 class="leg">{guideName(props.page.words, leg.guide)}</h3>
                 </Show>
-                <For each={grouped(props.page.sides, props.guide, leg.lines)}>
+                <For each={leg.groups}>
                   {([group, list]) => (
                     <>
                       <Dynamic component={legs().length > 1 ? 'h4' : 'h3'}>
-                        {t(`groups.${group}`)}
+                        {t(`preview:groups.${group}`)}
                       </Dynamic>
-                      <Lines {...props} lines={list} />
+                      <Lines page={props.page} view={view()} steps={list} />
                     </>
                   )}
                 </For>
@@ -114,107 +95,97 @@ function Note(props: Props & { readonly guide: BookGuide }): JSX.Element {
           <Details {...props} />
         </section>
         <section class="card">
-          <h2>{t('tried.title')}</h2>
-          <Show when={tried().length > 0} fallback={<p class="quiet">{t('tried.none')}</p>}>
-            <Lines {...props} lines={tried()} />
+          <h2>{t('preview:tried.title')}</h2>
+          <Show
+            when={view().tried.length > 0}
+            fallback={<p class="quiet">{t('preview:tried.none')}</p>}
+          >
+            <Lines page={props.page} view={view()} steps={view().tried} />
           </Show>
         </section>
         <Show when={drift()}>{(found) => <DriftCard page={props.page} drift={found()} />}</Show>
         <Made page={props.page} day={note().day} />
         <details class="card">
-          <summary>{t('notAsked.title', { count: missed().length })}</summary>
-          <p class="quiet">{t('notAsked.lead')}</p>
+          <summary>{t('preview:notAsked.title', { count: view().notAsked.length })}</summary>
+          <p class="quiet">{t('preview:notAsked.lead')}</p>
           <ul>
-            <For each={missed()}>
-              {(node) => <li>{shortOf(props.page.words, props.guide, node)}</li>}
+            <For each={view().notAsked}>
+              {(node) => <li>{nodeWords(props.page.words, view().guide, node).short}</li>}
             </For>
           </ul>
         </details>
       </div>
       <Show when={props.reading.code} keyed>
-        {(code) => <Diagnosis page={props.page} guide={props.guide} note={note()} code={code} />}
+        {(code) => <Diagnosis page={props.page} view={view()} code={code} />}
       </Show>
       <footer class="meta">
         <p class="quiet">
-          {t('meta', {
+          {t('preview:meta', {
             code: props.reading.code,
-            guide: props.guide.id,
+            guide: note().guide,
             release: note().release,
           })}
         </p>
         <button type="button" class="plain" onClick={() => print()}>
-          {t('print')}
+          {t('preview:print')}
         </button>
       </footer>
     </article>
   );
 }
 
-type NoteProps = Props & { readonly guide: BookGuide; readonly lines: readonly Line[] };
+interface ViewProps {
+  readonly page: Page;
+  readonly view: VisitView;
+}
 
-function Outcome(props: NoteProps): JSX.Element {
+function Outcome(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
-  const end = () => endOf(props.guide, props.reading.note.journey);
-  const open = () => end().ways.length > 0;
-  const kind = () => (open() ? 'unfinished' : end().kind);
-  const title = () => shortOf(words(), props.guide, end());
+  const open = () => props.view.state === 'open';
+  const title = () => nodeWords(words(), props.view.guide, props.view.end).short;
   return (
-    <section class="card outcome" data-urgency={open() ? 'open' : end().urgency}>
+    <section class="card outcome" data-urgency={props.view.urgency}>
       <h2>
-        <span class="quiet">{words().t(`outcome.${kind()}`)}</span>{' '}
-        {open() ? words().t('outcome.next', { title: title() }) : title()}
+        <span class="quiet">{words().t(`preview:outcome.${props.view.state}`)}</span>{' '}
+        {open() ? words().t('preview:outcome.next', { title: title() }) : title()}
       </h2>
-      <p class="urgency">{words().t(`outcome.urgency.${open() ? 'open' : end().urgency}`)}</p>
+      <p class="urgency">{words().t(`preview:outcome.urgency.${props.view.urgency}`)}</p>
     </section>
   );
 }
 
-function Flags(props: NoteProps): JSX.Element {
+function Flags(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
-  const danger = () => dangerOf(props.lines);
-  const raised = () =>
-    flagsOf(
-      props.page.sides,
-      props.guide,
-      props.lines,
-      endOf(props.guide, props.reading.note.journey),
-      props.page.breakerOff,
-    );
+  const any = () => props.view.danger !== undefined || props.view.flags.length > 0;
   return (
-    <section
-      class="card flags"
-      classList={{ raised: danger() !== undefined || raised().length > 0 }}
-    >
-      <h2>{words().t('flags.title')}</h2>
-      <Show
-        when={danger() !== undefined || raised().length > 0}
-        fallback={<p class="quiet">{words().t('flags.none')}</p>}
-      >
+    <section class="card flags" classList={{ raised: any() }}>
+      <h2>{words().t('preview:flags.title')}</h2>
+      <Show when={any()} fallback={<p class="quiet">{words().t('preview:flags.none')}</p>}>
         <ul>
-          <Show when={danger()}>
-            {(line) => (
+          <Show when={props.view.danger}>
+            {(step) => (
               <li class="strong">
-                {words().t('flags.danger', {
-                  what: answerOf(words(), props.guide, line().node, line().answer),
+                {words().t('preview:flags.danger', {
+                  what: answerWords(words(), props.view.guide, step().node, step().edge.id),
                 })}
               </li>
             )}
           </Show>
-          <For each={raised()}>{(flag) => <li>{words().t(`flags.${flag}`)}</li>}</For>
+          <For each={props.view.flags}>{(flag) => <li>{flagWords(words(), flag)}</li>}</For>
         </ul>
       </Show>
     </section>
   );
 }
 
-function Lines(props: Omit<NoteProps, 'reading' | 'extras'>): JSX.Element {
+function Lines(props: ViewProps & { readonly steps: readonly Step[] }): JSX.Element {
   return (
     <dl>
-      <For each={props.lines}>
-        {({ node, answer }) => (
+      <For each={props.steps}>
+        {({ node, edge }) => (
           <div>
-            <dt>{shortOf(props.page.words, props.guide, node)}</dt>
-            <dd>{answerOf(props.page.words, props.guide, node, answer)}</dd>
+            <dt>{nodeWords(props.page.words, props.view.guide, node).short}</dt>
+            <dd>{answerWords(props.page.words, props.view.guide, node, edge.id)}</dd>
           </div>
         )}
       </For>
@@ -227,13 +198,13 @@ function Details(props: Props): JSX.Element {
   const details = () => Object.entries(props.reading.note.details);
   return (
     <Show when={details().length > 0}>
-      <h3>{words().t('groups.details')}</h3>
+      <h3>{words().t('preview:groups.details')}</h3>
       <dl>
         <For each={details()}>
           {([id, answer]) => (
             <div>
-              <dt>{firstOf(words(), [`details.${id}.name`], id)}</dt>
-              <dd>{firstOf(words(), [`details.${id}.answers.${answer}`], answer)}</dd>
+              <dt>{detailName(words(), 'preview', id)}</dt>
+              <dd>{detailAnswer(words(), 'preview', id, answer)}</dd>
             </div>
           )}
         </For>
@@ -247,13 +218,13 @@ function LongForm(props: Props): JSX.Element {
   return (
     <Show when={props.extras.model ?? props.extras.remark}>
       <section class="card long">
-        <h2>{t('long.title')}</h2>
+        <h2>{t('preview:long.title')}</h2>
         <dl>
           <For each={['model', 'remark'] as const}>
             {(part) => (
               <Show when={props.extras[part]}>
                 <div>
-                  <dt>{t(`long.${part}`)}</dt>
+                  <dt>{t(`preview:long.${part}`)}</dt>
                   <dd>
                     <bdi>{props.extras[part]}</bdi>
                   </dd>
@@ -283,11 +254,11 @@ function Made(props: { readonly page: Page; readonly day: number }): JSX.Element
     );
   return (
     <section class="card made">
-      <h2>{t('made.title')}</h2>
+      <h2>{t('preview:made.title')}</h2>
       <p>
-        {t('made.on', { date: long(made().latest), ago: ago(made().latest) })}
+        {t('preview:made.on', { date: long(made().latest), ago: ago(made().latest) })}
         <br />
-        <span class="quiet">{t('made.or', { date: long(made().earlier) })}</span>
+        <span class="quiet">{t('preview:made.or', { date: long(made().earlier) })}</span>
       </p>
     </section>
   );

@@ -1,5 +1,5 @@
 /** What the preview page carries besides its sentences; made in `pages`. */
-import type { Figures } from '../../visit/figures.ts';
+import type { Figures } from '../../visit/read-visit.ts';
 import type { Library } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
 

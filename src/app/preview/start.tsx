@@ -16,9 +16,8 @@ if (place) {
     files: embedded('files') as Page['files'],
     ...(embedded('preview-data') as Carried),
     // Loaded with the guide a code is of.
-    breakerOff: [],
     models: {},
-    sides: {},
+    staffViews: {},
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.

@@ -3,10 +3,12 @@
  * came in own words lies in the tab.
  */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
-import { formatFragment, parseFragment } from '../../address/fragment.ts';
+import { defined } from '../../defined.ts';
+import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
 import type { Library } from '../../note/library.ts';
 import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
 
@@ -51,11 +53,7 @@ export function createPreviewState(library: Library): PreviewState {
     const other = now.kind !== 'refused' && then && then.kind !== 'refused';
     if (other && now.code !== then.code) return {};
     const { error, model, remark } = came().fragment;
-    return {
-      ...(error === undefined ? {} : { error }),
-      ...(model === undefined ? {} : { model }),
-      ...(remark === undefined ? {} : { remark }),
-    };
+    return defined({ error, model, remark });
   });
 
   const keep = () => {
@@ -63,14 +61,11 @@ export function createPreviewState(library: Library): PreviewState {
     const now = tuckAway({
       journey: [],
       details: {},
-      ...(text === '' ? {} : { code: text }),
+      ...defined({ code: text === '' ? undefined : text, kept }),
       ...extras(),
-      ...(kept === undefined ? {} : { kept }),
     });
     kept = now.kept;
-    const hash = formatFragment(forAddress(now));
-    const { pathname, search } = location;
-    history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
+    replaceHash(fragmentHash(forAddress(now)));
   };
   const load = (hash: string) => {
     const parsed = parseFragment(hash);

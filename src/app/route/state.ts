@@ -7,7 +7,7 @@ import { withEntries } from '../../route/columns.ts';
 import { readEntry } from '../../route/read.ts';
 import { ok, type Result } from '../../result.ts';
 import type { Unread, Visit } from '../../route/types.ts';
-import { byUrgency, seenOf } from '../../visit/visit.ts';
+import { byUrgency, readVisit } from '../../visit/read-visit.ts';
 import type { Page } from './page.ts';
 import { inSlices } from './slices.ts';
 
@@ -71,7 +71,7 @@ export function createRound(page: Page): RoundState {
 
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     const known = page.guides.known(reading.note.guide);
-    const seen = seenOf(reading.note, page.library, known?.figures);
+    const seen = readVisit(reading.note, page.library, known?.figures);
     const assessed = seen.model && assess(seen.model, seen.evidence);
     return { id, row, others, code: reading.code, seen, assessed };
   };

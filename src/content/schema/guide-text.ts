@@ -33,6 +33,6 @@ function nodeShape(node: GuideNode): z.ZodType {
  */
 export function guideTextSchema(guide: Guide): z.ZodType {
   return z.strictObject(
-    Object.fromEntries(ownNodes(guide).map((node) => [node.text, nodeShape(node)])),
+    Object.fromEntries(ownNodes(guide).map((node) => [node.sentences, nodeShape(node)])),
   );
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { flags, groups } from '../../visit/staff-view.ts';
+import { groups } from '../../visit/staff-view.ts';
 import type { Guide } from '../../guide/types.ts';
 
 /** From low to high; an end that is null is not known. */
@@ -13,11 +13,11 @@ function band<T extends z.ZodType<number | null>>(end: T) {
  * The shape of a guide's `preview.yaml`: only questions and steps that it has, only answers that
  * are given there.
  */
-export function sideSchema(guide: Guide) {
+export function staffViewSchema(guide: Guide) {
   const open = [...guide.nodes.values()].filter(({ answers }) => answers.length > 0);
-  const names = new Set<string>(open.map(({ text }) => text));
+  const names = new Set<string>(open.map(({ sentences }) => sentences));
   const answers = new Set(
-    open.flatMap(({ text, answers: own }) => own.map(({ id }) => `${text}.${id}`)),
+    open.flatMap(({ sentences, answers: own }) => own.map(({ id }) => `${sentences}.${id}`)),
   );
   const answer = z.string().refine((name) => answers.has(name), 'not an answer of this guide');
   return z.strictObject({
@@ -25,7 +25,6 @@ export function sideSchema(guide: Guide) {
       z.string().refine((name) => names.has(name), 'not a question or step of this guide'),
       z.enum(groups),
     ),
-    flags: z.record(answer, z.enum(flags)),
     miss: z
       .strictObject({
         set: z.record(answer, band(z.number())),

@@ -1,5 +1,5 @@
 import type { Guide } from '../../guide/types.ts';
-import { remaining } from '../../journey/walk.ts';
+import { remaining } from '../../guide/remaining.ts';
 import type { CarriedNode, DeskPart } from '../../app/desk/page.ts';
 import { makeCalls } from './phone-links.ts';
 import { guideTexts } from './texts.ts';
@@ -11,7 +11,6 @@ function nodesOf(guide: Guide): Record<string, CarriedNode> {
       node.id,
       {
         left: left.get(node.id) ?? { least: 0, most: 0 },
-        answers: node.answers.length,
         ...(node.care ? { care: node.care } : {}),
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),

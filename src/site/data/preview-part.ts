@@ -1,5 +1,5 @@
 import type { Guide } from '../../guide/types.ts';
-import { models, sides } from '../../content/load.ts';
+import { models, staffViews } from '../../content/load.ts';
 import { faultTexts } from '../../content/texts.ts';
 import { namespaceText } from '../words.ts';
 import type { PreviewPart } from '../../app/preview/page.ts';
@@ -20,11 +20,8 @@ export function previewPart(language: string, guide: Guide): PreviewPart {
   ]);
   const { names } = namespaceText(language, 'guides') as { names: Record<string, string> };
   return {
-    breakerOff: [...guide.nodes.values()]
-      .filter((node) => node.breakerStaysOff)
-      .map((node) => node.id),
     models: known,
-    sides: only(sides(), ids),
+    staffViews: only(staffViews(), ids),
     texts: {
       ...guideTexts(language, guide, ['short', 'answers']),
       ...(Object.fromEntries(faults) as Record<string, unknown>),

@@ -19,9 +19,12 @@ interface Sentences {
 
 /** The guide with its sentences as one piece of data, what an app in one page carries. */
 export function pages(): Pages {
-  const file = inRoot('content/guides/shared.yaml');
-  const shared = { source: readFileSync(file, 'utf8'), file };
-  const loaded = loadGuides([{ source: thirty.graph, file: 'thirty' }], shared);
+  const source = (file: string) => ({ source: readFileSync(inRoot(file), 'utf8'), file });
+  const loaded = loadGuides(
+    [{ source: thirty.graph, file: 'thirty' }],
+    source('content/guides/shared.yaml'),
+    source('content/flags.yaml'),
+  );
   const [guide] = loaded.ok ? loaded.value : [];
   if (!guide) throw new Error('the guide of 30 questions does not load');
   const texts = {
@@ -30,12 +33,12 @@ export function pages(): Pages {
   } as Record<string, Sentences>;
   const asked = [...guide.nodes.values()].filter(({ kind }) => kind === 'question').length;
   if (asked !== QUESTIONS) throw new Error(`${String(asked)} questions, not ${String(QUESTIONS)}`);
-  const of = ([id, { text, answers }]: readonly [
+  const of = ([id, { sentences, answers }]: readonly [
     string,
-    { text: string; answers: readonly { id: string; to: string }[] },
+    { sentences: string; answers: readonly { id: string; to: string }[] },
   ]) => {
-    const words = texts[text];
-    if (!words) throw new Error(`no sentences for ${text}`);
+    const words = texts[sentences];
+    if (!words) throw new Error(`no sentences for ${sentences}`);
     const lines = words.help ?? words.now ?? words.lines ?? [];
     return [
       id,

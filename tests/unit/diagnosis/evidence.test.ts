@@ -23,9 +23,11 @@ describe('a journey as evidence', () => {
   });
 
   test("answers on another track count under the node's text", () => {
-    const copies = [...guide.nodes.values()].filter(({ id, text }) => String(id) !== text);
+    const copies = [...guide.nodes.values()].filter(
+      ({ id, sentences }) => String(id) !== sentences,
+    );
     expect(copies.length).toBeGreaterThan(5);
-    for (const { id, text, answers } of copies) {
+    for (const { id, sentences: text, answers } of copies) {
       const answer = String(answers[0]?.id ?? 'none');
       const one = journey(`${id}.${answer}`);
       expect(evidenceOf(guide, one)).toEqual([{ key: text, answer }]);
@@ -33,7 +35,7 @@ describe('a journey as evidence', () => {
   });
 
   test('of two steps that share their sentences the later answer stands, in its later place', () => {
-    const twice = [...guide.nodes.values()].filter(({ text }) => text === 'try-again');
+    const twice = [...guide.nodes.values()].filter(({ sentences }) => sentences === 'try-again');
     const [before, after] = twice;
     if (!before || !after) throw new Error('the guide has no shared step');
     const found = evidenceOf(
@@ -50,7 +52,7 @@ describe('a journey as evidence', () => {
   test('every table belongs to a question or a detail, and each of its answers informs', () => {
     const model = realModel();
     const keys = new Set([
-      ...[...guide.nodes.values()].map(({ text }) => text),
+      ...[...guide.nodes.values()].map(({ sentences }) => sentences),
       ...details.map(({ id }) => detailKey(id)),
     ]);
     expect(model.evidence.length).toBeGreaterThan(20);

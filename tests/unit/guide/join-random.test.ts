@@ -53,9 +53,8 @@ function partOf(guide: Guide, nodes: readonly GuideNode[], id: string): Part {
     guide: {
       ...guide,
       id: id as GuideId,
-      nodes: new Map(nodes.map((node) => [node.id, leave(node)])),
+      nodes: new Map(nodes.map((node) => [node.id, { ...leave(node), guide: id as GuideId }])),
     },
-    tracks: ['only'],
     entries: [...here],
     handOvers,
   };

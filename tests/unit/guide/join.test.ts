@@ -5,11 +5,11 @@ import { loadPart } from '../../../src/guide/load.ts';
 import type { JoinTrouble } from '../../../src/guide/problem.ts';
 import { prove } from '../../../src/proof/prove.ts';
 import type { AnswerId, Guide, NodeId } from '../../../src/guide/types.ts';
-import { walk } from '../../../src/journey/walk.ts';
+import { trace } from '../../../src/journey/trace.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { makeLibrary } from '../../../src/note/library.ts';
 import { releaseSchema } from '../../../src/note/release-schema.ts';
-import { follow, unrank } from '../../../src/note/ways.ts';
+import { rankOf, unrank } from '../../../src/note/ways.ts';
 import { oracle } from './support/oracle.ts';
 import { here, there } from './support/two-guides.ts';
 
@@ -51,15 +51,20 @@ describe('a guide joined with one it hands over to', () => {
 
   it('is walked through both, with its own way out to a danger’s stop', () => {
     const way = asJourney('danger.none look.odd there/try.yes there/inside.nothing');
-    const walked = walk(guide, way);
-    expect(walked.ok && walked.value.end.id).toBe('there/forced');
-    const out = walk(guide, [...way, ...asJourney('there/forced.fire')]);
-    expect(out.ok && out.value.end.id).toBe('stop-fire');
+    const end = (journey: typeof way) => {
+      const { end: last, rest } = trace(guide, journey);
+      return rest.length === 0 ? last.id : undefined;
+    };
+    expect(end(way)).toBe('there/forced');
+    expect(end([...way, ...asJourney('there/forced.fire')])).toBe('stop-fire');
   });
 
   it('goes on on the track the answer names', () => {
-    const walked = walk(guide, asJourney('danger.none look.error'));
-    expect(walked.ok && walked.value.end.id).toBe('there/try-seen');
+    const { end, rest } = trace(guide, asJourney('danger.none look.error'));
+    expect([end.id, end.guide, end.page, end.track, rest]).toEqual([
+      ...['there/try-seen', 'there', 'try', 'seen'],
+      [],
+    ]);
   });
 
   it('is proved over both, as every journey spelled out says', () => {
@@ -163,15 +168,14 @@ describe('the note book of guides that hand over', () => {
     for (const guide of guides) {
       const own = book?.guides.find(({ id }) => id === guide.id);
       if (!own) throw new Error(guide.id);
-      expect(own.start.journeys).toBe(prove(guide).journeys.all);
+      expect(own.first.journeys).toBe(prove(guide).journeys.all);
       let crossed = 0;
-      for (let rank = 0n; rank < own.start.journeys; rank += 1n) {
+      for (let rank = 0n; rank < own.first.journeys; rank += 1n) {
         const journey = unrank(own, rank);
         if (!journey) throw new Error(`${rank}`);
-        const back = follow(own, journey);
-        expect(back.ok && back.value.rank).toBe(rank);
-        const walked = walk(guide, journey);
-        expect(walked.ok && walked.value.end.id).toBe(back.ok && back.value.end.id);
+        const back = rankOf(own, journey);
+        expect(back.ok && back.value).toBe(rank);
+        expect(trace(guide, journey).end.id).toBe(trace(own, journey).end.id);
         if (journey.some(({ at }) => at.includes('/'))) crossed += 1;
       }
       expect(crossed > 0).toBe(guide.id === ('here' as string));

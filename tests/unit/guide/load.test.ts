@@ -8,7 +8,7 @@ describe('loadGuide on the published file', () => {
   const node = (id: string): GuideNode | undefined => guide.nodes.get(id as NodeId);
 
   it('makes one copy of a node for each track it is reached on', () => {
-    expect(['wait', 'wait-cold', 'wait-plain'].map((id) => node(id)?.text)).toEqual(
+    expect(['wait', 'wait-cold', 'wait-plain'].map((id) => node(id)?.sentences)).toEqual(
       Array(3).fill('wait'),
     );
     // An error moves to the track `cold`, so nobody on `open` copies one.
@@ -45,6 +45,6 @@ describe('loadGuide on the published file', () => {
   });
 
   it('shares sentences between nodes where the file says so', () => {
-    expect(node('try-last')?.text).toBe('try-again');
+    expect(node('try-last')?.sentences).toBe('try-again');
   });
 });

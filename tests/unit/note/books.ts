@@ -1,4 +1,5 @@
 import { details, guides } from '../../../src/content/load.ts';
+import { marksOf } from '../../../src/guide/marks.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { makeLibrary } from '../../../src/note/library.ts';
@@ -6,6 +7,9 @@ import type { Book, BookGuide, Library } from '../../../src/note/library.ts';
 import type { Release, ReleaseAnswer, ReleaseNode } from '../../../src/note/release.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { unrank } from '../../../src/note/ways.ts';
+
+/** What today's guides say of pages and answers. */
+export const marks = marksOf(guides());
 
 /** The working guides frozen in memory as a release. */
 export function workingRelease(release = 1): Release {
@@ -65,7 +69,7 @@ export function guideOf(library: Library, release = 1, index?: number): BookGuid
   return guide;
 }
 
-export const working = makeLibrary([workingRelease()]);
+export const working = makeLibrary([workingRelease()], marks);
 
 /** A note of the working guides with the journey of a rank and nothing else. */
 export function plainNote(rank: bigint, day = 0, library = working): Note {

@@ -28,7 +28,7 @@ export const anyNote: fc.Arbitrary<Note> = fc
   })
   .map(({ release, guide: index, rank, day, fuel, age, error }) => {
     const guide = guideOf(library, release, index);
-    const journey = unrank(guide, rank % guide.start.journeys) ?? [];
+    const journey = unrank(guide, rank % guide.first.journeys) ?? [];
     const details = { ...(fuel ? { fuel } : {}), ...(age ? { age } : {}) };
     return { release, guide: guide.id, journey, day, details, error };
   });
@@ -59,7 +59,7 @@ test('every small number is no note or the number of its note', () => {
 
 /** The number with these digits in release 1, guide 0, day 0. */
 function craft(shape: bigint, rank: bigint, digits: readonly Digit[], rest: bigint): bigint {
-  const journeys = guideOf(library).start.journeys;
+  const journeys = guideOf(library).first.journeys;
   const head: Digit[] = [
     { digit: 0n, radix: 16n },
     { digit: 0n, radix: 2n },

@@ -50,7 +50,7 @@ describe('telling when a release is due', () => {
     ['answers in another order', 'doing', (n) => ({ ...n, answers: n.answers.toReversed() })],
     ['an answer less', 'doing', (node) => ({ ...node, answers: node.answers.slice(1) })],
     ['another urgency', 'stop-book', (node) => ({ ...node, urgency: 'today' })],
-    ['other sentences', 'doing', (node) => ({ ...node, text: 'x' as GuideNode['text'] })],
+    ['other sentences', 'doing', (node) => ({ ...node, sentences: 'x' as GuideNode['sentences'] })],
   ])('%s', (_, id, change) => {
     expect(differences(changed(id, change))).toEqual([{ part: 'node', guide: guide.id, node: id }]);
   });

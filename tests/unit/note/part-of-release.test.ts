@@ -37,7 +37,7 @@ describe('the part of a release for one guide', () => {
     const [guide] = whole.guides;
     if (!guide) throw new Error('no guide');
     const part = makeLibrary([partOfRelease(whole, guide.id)]);
-    const journeys = library.get(1)?.guides[0]?.start.journeys ?? 0n;
+    const journeys = library.get(1)?.guides[0]?.first.journeys ?? 0n;
     for (const rank of [1n, journeys / 3n, journeys / 2n, journeys - 1n]) {
       const note = plainNote(rank, 5, library);
       const code = writeCode(note, library);

@@ -4,7 +4,7 @@ import type { Journey } from '../../../src/guide/types.ts';
 import { makeLibrary } from '../../../src/note/library.ts';
 import type { BookGuide } from '../../../src/note/library.ts';
 import type { ReleaseAnswer, ReleaseGuide, ReleaseNode } from '../../../src/note/release.ts';
-import { follow, unrank } from '../../../src/note/ways.ts';
+import { rankOf, unrank } from '../../../src/note/ways.ts';
 import { guideOf, smallRelease, working } from './books.ts';
 
 /** All journeys in order, by plain recursion over the release itself. */
@@ -68,11 +68,11 @@ describe('numbering journeys', () => {
       fc.property(anyGuide, (frozen) => {
         const guide = bookGuide(frozen);
         const all = enumerate(frozen);
-        expect(guide.start.journeys).toBe(BigInt(all.length));
+        expect(guide.first.journeys).toBe(BigInt(all.length));
         expect(all.map((_, i) => written(unrank(guide, BigInt(i))))).toEqual(all);
         for (const [i] of all.entries()) {
-          const reached = follow(guide, unrank(guide, BigInt(i)) ?? []);
-          expect(reached.ok && reached.value.rank).toBe(BigInt(i));
+          const rank = rankOf(guide, unrank(guide, BigInt(i)) ?? []);
+          expect(rank.ok && rank.value).toBe(BigInt(i));
         }
       }),
       { numRuns: 300 },
@@ -84,7 +84,7 @@ describe('numbering journeys', () => {
     if (!frozen) throw new Error('no guide');
     const guide = bookGuide(frozen);
     // third: stop here, ok, danger = 3. second: 1 + 3 + 1 + 1 = 6. first: 1 + 1 + 6 + 3 = 11.
-    expect(guide.start.journeys).toBe(11n);
+    expect(guide.first.journeys).toBe(11n);
     expect([0n, 1n, 2n, 3n, 7n, 8n, 10n].map((rank) => written(unrank(guide, rank)))).toEqual([
       '',
       ' first.danger',
@@ -99,7 +99,7 @@ describe('numbering journeys', () => {
   test('no journey has a rank outside', () => {
     const guide = guideOf(working);
     expect(unrank(guide, -1n)).toBeUndefined();
-    expect(unrank(guide, guide.start.journeys)).toBeUndefined();
+    expect(unrank(guide, guide.first.journeys)).toBeUndefined();
     expect(unrank(guide, 1n << 200n)).toBeUndefined();
   });
 
@@ -109,12 +109,12 @@ describe('numbering journeys', () => {
       { at: 'first', answer: 'fine' },
       { at: 'third', answer: 'ok' },
     ] as unknown as Journey;
-    expect(follow(guide, journey)).toEqual({ ok: false, error: { step: 1 } });
+    expect(rankOf(guide, journey)).toEqual({ ok: false, error: { step: 1 } });
     const after = [
       { at: 'first', answer: 'danger' },
       { at: 'help', answer: 'danger' },
     ] as unknown as Journey;
-    expect(follow(guide, after)).toEqual({ ok: false, error: { step: 1 } });
+    expect(rankOf(guide, after)).toEqual({ ok: false, error: { step: 1 } });
   });
 
   test('the danger answers are open at every question and step but count once at the start', () => {

@@ -3,7 +3,7 @@ import { joinGuides } from '../../../src/guide/join.ts';
 import { loadGuide, loadPart } from '../../../src/guide/load.ts';
 import { prove } from '../../../src/proof/prove.ts';
 import type { Guide, Journey, Rule } from '../../../src/guide/types.ts';
-import { walk } from '../../../src/journey/walk.ts';
+import { trace } from '../../../src/journey/trace.ts';
 import { edited } from '../guide/support/small.ts';
 import { here, there } from '../guide/support/two-guides.ts';
 
@@ -32,10 +32,10 @@ function verdictOf(guide: Guide) {
 
 /** Whether one journey breaks a rule, read off the journey itself. */
 function breaks(guide: Guide, journey: Journey, rule: Rule): boolean {
-  const texts = journey.map(({ at }) => guide.nodes.get(at)?.text);
+  const texts = journey.map(({ at }) => guide.nodes.get(at)?.sentences);
   const answers = journey.map(({ answer }, i) => `${texts[i]}.${answer}`);
-  const walked = walk(guide, journey);
-  const stop = walked.ok ? walked.value.end.text : undefined;
+  const { end, rest } = trace(guide, journey);
+  const stop = rest.length === 0 ? end.sentences : undefined;
   const passed = [...texts, stop];
   if (rule.kind === 'most') return passed.filter((text) => text === rule.page).length > rule.most;
   if (rule.kind === 'ends-at')

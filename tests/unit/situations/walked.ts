@@ -4,8 +4,7 @@ import { plan } from '../../../src/diagnosis/plan.ts';
 import { posterior } from '../../../src/diagnosis/posterior.ts';
 import { parseJourney } from '../../../src/address/journey-text.ts';
 import type { Urgency } from '../../../src/guide/types.ts';
-import { split } from '../../../src/guide/ids.ts';
-import { walk } from '../../../src/journey/walk.ts';
+import { trace } from '../../../src/journey/trace.ts';
 import { guides, models } from '../../../src/content/load.ts';
 
 /** A person and what they answer, with what should come of it. */
@@ -30,16 +29,16 @@ export function walked({ guide: name, way, details = {} }: Situation) {
   const guide = guides().find(({ id }) => (id as string) === name);
   if (!guide) throw new Error(`no guide ${name}`);
   const journey = parseJourney(way.split(' ').join('~'));
-  const went = walk(guide, journey);
-  if (!went.ok) throw new Error(JSON.stringify(went.error));
+  const { end, rest } = trace(guide, journey);
+  if (rest.length > 0) throw new Error(`${end.id}: ${JSON.stringify(rest)}`);
   // The faults of the guide the journey ended in are ranked.
-  const { guide: last = name } = split(went.value.end.id);
+  const last = end.guide;
   const model = models()[last];
   if (!model) throw new Error(`no faults of ${last}`);
   const evidence = seenFrom(last, name, evidenceOf(guide, journey, details));
   const [likeliest] = posterior(model, evidence).toSorted((a, b) => b.share - a.share);
   return {
-    end: went.value.end,
+    end,
     answers: journey.length,
     fault: likeliest?.fault as string | undefined,
     check: plan(model, evidence).best.steps[0]?.check as string | undefined,

@@ -32,7 +32,7 @@ function drawAnswer(truth: Model, key: string, fault: number, random: Random): s
 function answerAt(node: GuideNode, world: World, fault: number, random: Random) {
   const named = (id: string) => node.answers.find((answer) => String(answer.id) === id);
   const { truth, guide } = world;
-  const known = truth.evidence.some(({ key }) => key === String(node.text));
+  const known = truth.evidence.some(({ key }) => key === String(node.sentences));
   if (!known) {
     // A question that tells nothing about the fault: on, by the first way there is.
     const on = node.answers.find(({ to }) => guide.nodes.get(to)?.kind !== 'stop');
@@ -41,7 +41,7 @@ function answerAt(node: GuideNode, world: World, fault: number, random: Random) 
   if (random() < UNSURE) return named('unsure') ?? node.answers[0];
   for (;;) {
     // A later step may offer fewer of the answers: drawn again until one is offered.
-    const answer = named(drawAnswer(truth, String(node.text), fault, random) ?? '');
+    const answer = named(drawAnswer(truth, String(node.sentences), fault, random) ?? '');
     if (answer) return answer;
   }
 }

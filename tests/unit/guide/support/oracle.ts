@@ -94,13 +94,13 @@ function* wrongHere(journey: readonly Said[], here: GuideNode): Generator<string
 
 /** Which of the guide's own rules a journey has broken by coming here. */
 function* wrongByRule(guide: Guide, journey: readonly Said[], here: GuideNode): Generator<string> {
-  const given = journey.map(({ node, answer }) => `${node.text}.${answer.id}`);
-  const passed = [...journey.map(({ node }) => node.text), here.text].map(String);
+  const given = journey.map(({ node, answer }) => `${node.sentences}.${answer.id}`);
+  const passed = [...journey.map(({ node }) => node.sentences), here.sentences].map(String);
   for (const rule of guide.rules ?? []) {
-    const comes = 'page' in rule && here.text === rule.page;
+    const comes = 'page' in rule && here.sentences === rule.page;
     const wrong =
       rule.kind === 'ends-at'
-        ? given.at(-1) === rule.answer && !rule.ends.includes(here.text)
+        ? given.at(-1) === rule.answer && !rule.ends.includes(here.sentences)
         : rule.kind === 'most'
           ? passed.filter((text) => text === rule.page).length > rule.most
           : comes && given.includes(rule.answer) === (rule.kind === 'never-after');

@@ -16,6 +16,8 @@ import type {
 /** A draft of an answer: `ahead` counts nodes on, 1 for the next. */
 interface AnswerDraft {
   readonly ahead: number;
+  readonly flag: string | undefined;
+  readonly heatEnded: number | undefined;
   readonly sets: readonly Fact[];
   readonly clears: readonly Fact[];
 }
@@ -34,6 +36,9 @@ const oftenGood = fc.oneof(
   { weight: 2, arbitrary: fc.subarray([...goodFacts]) },
   { weight: 1, arbitrary: fc.subarray([...facts], { maxLength: 3 }) },
 );
+/** In another order than they are raised in. */
+const flags = ['f2', 'f0', 'f1'] as const;
+
 const seldom = fc.oneof(
   { weight: 6, arbitrary: fc.constant<readonly Fact[]>([]) },
   { weight: 1, arbitrary: fc.subarray([...facts], { maxLength: 2 }) },
@@ -47,6 +52,8 @@ const answerDraft: Arbitrary<AnswerDraft> = fc.record({
   ),
   sets: oftenGood,
   clears: seldom,
+  flag: fc.option(fc.constantFrom(...flags), { nil: undefined, freq: 4 }),
+  heatEnded: fc.option(fc.constantFrom(0, 60, 240), { nil: undefined, freq: 4 }),
 });
 
 const middle = fc.record({
@@ -120,8 +127,10 @@ const blank = {
   breakerStaysOff: false,
 } as const;
 
-function named(id: string): { id: NodeId; text: TextId } {
-  return { id: id as NodeId, text: id as TextId };
+const RANDOM = 'random' as GuideId;
+
+function named(id: string): Pick<GuideNode, 'id' | 'guide' | 'page' | 'sentences'> {
+  return { id: id as NodeId, guide: RANDOM, page: id, sentences: id as TextId };
 }
 
 function answerTo(id: string, to: string, draft?: AnswerDraft): Answer {
@@ -130,6 +139,8 @@ function answerTo(id: string, to: string, draft?: AnswerDraft): Answer {
     to: to as NodeId,
     sets: draft?.sets ?? [],
     clears: draft?.clears.filter((fact) => !draft.sets.includes(fact)) ?? [],
+    ...(draft?.flag === undefined ? {} : { flag: draft.flag }),
+    ...(draft?.heatEnded === undefined ? {} : { heatEnded: draft.heatEnded }),
   };
 }
 
@@ -167,7 +178,7 @@ export const randomGuide: Arbitrary<Guide> = fc
       return {
         ...blank,
         ...named(`n${place}`),
-        ...(draft.borrows ? { text: 'n0' as TextId } : {}),
+        ...(draft.borrows ? { sentences: 'n0' as TextId } : {}),
         kind: draft.kind,
         answers: draft.unsure ? [...answers, unsure] : answers,
         ...(draft.kind === 'step' ? { action: draft.action } : {}),
@@ -182,6 +193,7 @@ export const randomGuide: Arbitrary<Guide> = fc
       call: draft.kind === 'stop' ? draft.call : [],
       urgency: draft.urgency,
       breakerStaysOff: draft.kind === 'stop' && draft.breakerStaysOff,
+      ...(draft.kind === 'stop' && draft.breakerStaysOff ? { flag: 'f1' } : {}),
     }));
     const stops = ['fire', 'gas', 'unsure'].map((danger): GuideNode => ({
       ...blank,
@@ -193,10 +205,12 @@ export const randomGuide: Arbitrary<Guide> = fc
     }));
     const nodes = [start, ...pages, ...ends, ...stops];
     return {
-      id: 'random' as GuideId,
+      id: RANDOM,
       start: start.id,
       nodes: new Map(nodes.map((node) => [node.id, node])),
       exits: made === 'exit lost' ? dangers.slice(1) : dangers,
+      flags,
+      tracks: ['only'],
       rules,
     };
   });

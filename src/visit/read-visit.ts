@@ -1,0 +1,126 @@
+/**
+ * What a note says to staff, as one view model: the preview, the route, the desk's job and the
+ * command line only show it.
+ */
+import { evidenceOf, seenFrom } from '../diagnosis/evidence.ts';
+import type { Evidence, Model } from '../diagnosis/types.ts';
+import { split } from '../guide/ids.ts';
+import { urgencies } from '../guide/types.ts';
+import type { GuideId, Urgency } from '../guide/types.ts';
+import { notAsked, trace } from '../journey/trace.ts';
+import type { State, Step as StepOf } from '../journey/trace.ts';
+import { bookGuide } from '../note/library.ts';
+import type { BookGuide, BookNode, Library } from '../note/library.ts';
+import type { Note } from '../note/types.ts';
+import { groups } from './staff-view.ts';
+import type { Group, StaffViews } from './staff-view.ts';
+
+/** What is known of a guide besides its codebook, and of those it hands over to. */
+export interface Figures {
+  /** Guide → its diagnosis model. */
+  readonly models: Readonly<Record<string, Model>>;
+  readonly staffViews: StaffViews;
+}
+
+/** `open` where the guide was left before its end. */
+export type VisitUrgency = Urgency | 'open';
+
+/** The most urgent first. What is not known may be urgent: before what can wait. */
+export const urgencyOrder: readonly VisitUrgency[] = [
+  ...urgencies.filter((one) => one === 'emergency' || one === 'today'),
+  'open',
+  ...urgencies.filter((one) => one !== 'emergency' && one !== 'today'),
+];
+
+export type Step = StepOf<BookNode>;
+
+/** A journey's answers in one guide, as the technician looks for them. */
+export interface VisitLeg {
+  readonly guide: GuideId;
+  /** Answers to questions, empty groups left out. */
+  readonly groups: readonly (readonly [Group, readonly Step[]])[];
+}
+
+export interface VisitView {
+  readonly note: Note;
+  readonly guide: BookGuide;
+  /** The guide the journey stands in: its faults are ranked. */
+  readonly last: GuideId;
+  readonly end: BookNode;
+  readonly state: State;
+  readonly urgency: VisitUrgency;
+  /** The answer that led there; undefined for a journey without an answer. */
+  readonly because: Step | undefined;
+  /** The answer that told of a danger, where one did: it leads to an emergency stop. */
+  readonly danger: Step | undefined;
+  /** Each once, in the order of `content/flags.yaml`. */
+  readonly flags: readonly string[];
+  /** All answers, in order. */
+  readonly steps: readonly Step[];
+  readonly legs: readonly VisitLeg[];
+  /** What was done, in order. */
+  readonly tried: readonly Step[];
+  readonly notAsked: readonly BookNode[];
+  /** The figures of the last guide, where it has some. */
+  readonly model: Model | undefined;
+  /** As the last guide's figures name it. */
+  readonly evidence: Evidence;
+}
+
+const UNKNOWN: Figures = { models: {}, staffViews: {} };
+
+/** The guide of a note, which every note that was read has. */
+function guideFor(note: Note, library: Library): BookGuide {
+  const book = library.get(note.release);
+  const guide = book && bookGuide(book, note.guide);
+  if (!guide) throw new RangeError(note.guide);
+  return guide;
+}
+
+function grouped(staffViews: StaffViews, steps: readonly Step[]): VisitLeg['groups'] {
+  const groupOf = ({ node }: Step): Group =>
+    staffViews[node.guide]?.groups[split(node.sentences).name] ?? 'happened';
+  const questions = steps.filter(({ node }) => node.kind === 'question');
+  return groups
+    .map((group) => [group, questions.filter((step) => groupOf(step) === group)] as const)
+    .filter(([, list]) => list.length > 0);
+}
+
+/**
+ * What a note says. Without figures no group and no model is known, as for a guide no longer
+ * published. Throws RangeError for a note that was not read with this library.
+ */
+export function readVisit(note: Note, library: Library, figures: Figures = UNKNOWN): VisitView {
+  const guide = guideFor(note, library);
+  const traced = trace(guide, note.journey);
+  const { steps, end, state, flags } = traced;
+  const last = end.guide;
+  return {
+    note,
+    guide,
+    last,
+    end,
+    state,
+    urgency: state === 'open' ? state : end.urgency,
+    because: steps.at(-1),
+    danger: end.urgency === 'emergency' ? steps.at(-1) : undefined,
+    flags,
+    steps,
+    legs: traced.legs.map((leg) => ({
+      guide: leg.guide,
+      groups: grouped(figures.staffViews, leg.steps),
+    })),
+    tried: steps.filter(({ node }) => node.kind === 'step'),
+    notAsked: notAsked(guide, traced),
+    model: Object.hasOwn(figures.models, last) ? figures.models[last] : undefined,
+    evidence: seenFrom(last, guide.id, evidenceOf(guide, note.journey, note.details)),
+  };
+}
+
+/** The order of visits by urgency; equally urgent ones as they were given. */
+export function byUrgency<T extends { readonly seen: Pick<VisitView, 'urgency'> }>(
+  visits: readonly T[],
+): T[] {
+  const place = ({ seen }: T) => urgencyOrder.indexOf(seen.urgency);
+  return visits.toSorted((a, b) => place(a) - place(b));
+}

@@ -1,0 +1,131 @@
+/**
+ * How long a wait is told to be, on the page and at the desk: for every guide, every track and
+ * every answer that says when the heat ended. What the answers stand for is written down here once
+ * more, and not read from the model.
+ */
+import { describe, expect, it } from 'vitest';
+import { formatJourney, parseJourney } from '../../../src/address/journey-text.ts';
+import { guides } from '../../../src/content/load.ts';
+import { split } from '../../../src/guide/ids.ts';
+import type { Given, Guide, GuideNode, Journey, NodeId } from '../../../src/guide/types.ts';
+import { heatEndedAs } from '../../../src/journey/heat.ts';
+import { trace } from '../../../src/journey/trace.ts';
+import { clock, waitMinutes } from '../../../src/journey/wait.ts';
+import { bookGuide } from '../../../src/note/library.ts';
+import { heatTold } from '../../../src/site/heat-told.ts';
+import { bookOf, working } from '../note/books.ts';
+
+/** Minutes left of the slowest oven's 240, by what the caller said of the locked door's heat. */
+const LEFT: Readonly<Record<string, number>> = {
+  'under-1': 240,
+  '1-to-4': 180,
+  'over-4': 15,
+  unsure: 240,
+};
+const SLOWEST = 240;
+
+/** The shortest journeys from a node to every node behind it, by breadth. */
+function waysFrom(guide: Guide, from: NodeId): ReadonlyMap<NodeId, Journey> {
+  const ways = new Map<NodeId, Journey>([[from, []]]);
+  // A Map's iterator also visits what is added while it runs.
+  for (const [id, way] of ways)
+    for (const { id: answer, to } of guide.nodes.get(id)?.answers ?? [])
+      if (!ways.has(to)) ways.set(to, [...way, { at: id, answer }]);
+  return ways;
+}
+
+interface Case {
+  readonly name: string;
+  readonly guide: Guide;
+  readonly journey: Journey;
+  readonly wait: GuideNode;
+  readonly left: number;
+}
+
+/** The locked door's question of when the heat ended, on whatever track. */
+const asks = (node: GuideNode): boolean =>
+  (node.guide as string) === 'door-locked' && node.page === 'since';
+
+const cases = guides().flatMap((guide): Case[] => {
+  const start = waysFrom(guide, guide.start);
+  return [...guide.nodes.values()].filter(asks).flatMap((since) =>
+    since.answers.flatMap((answer) => {
+      const told: Given = { at: since.id, answer: answer.id };
+      return [...waysFrom(guide, answer.to)].flatMap(([id, way]): Case[] => {
+        const wait = guide.nodes.get(id);
+        const before = start.get(since.id);
+        if (wait?.timer?.kind !== 'cooling' || !before) return [];
+        const journey = [...before, told, ...way];
+        const again = way.some(({ at }) => split(at).name.startsWith('short-clean'));
+        const name = `${guide.id} #${formatJourney(journey)}`;
+        return [{ name, guide, journey, wait, left: again ? SLOWEST : (LEFT[answer.id] ?? -1) }];
+      });
+    }),
+  );
+});
+
+/** As the page of the wait works it out, of what the build has put on it and the address. */
+function onPage({ guide, journey, wait }: Case): number {
+  const own = guides().find(({ id }) => id === wait.guide) ?? expect.unreachable();
+  const node = own.nodes.get(split(wait.id).name as NodeId) ?? expect.unreachable();
+  const ended = heatEndedAs(
+    heatTold(guides(), own, node),
+    guide.id,
+    parseJourney(formatJourney(journey)),
+  );
+  return waitMinutes(node.timer ?? expect.unreachable(), ended);
+}
+
+/** As the desk does, of its codebook. */
+function atDesk({ guide, journey, wait }: Case): number {
+  const frozen = bookGuide(bookOf(working), guide.id) ?? expect.unreachable();
+  const { end, rest, heatEnded } = trace(frozen, journey);
+  expect([end.id, rest]).toEqual([wait.id, []]);
+  return waitMinutes(wait.timer ?? expect.unreachable(), heatEnded);
+}
+
+describe('a wait for an oven to cool', () => {
+  it('is tried from the locked door and each guide that leads there, on each track', () => {
+    const of = new Set(cases.map(({ guide }) => String(guide.id)));
+    expect([...of]).toEqual(
+      expect.arrayContaining(['door-locked', 'error-shows', 'melted-smoke', 'no-heat']),
+    );
+    const waits = new Set(cases.map(({ wait }) => `${wait.page} ${String(wait.track)}`));
+    expect([...waits].toSorted()).toEqual(['cool-again open', 'wait cold', 'wait open']);
+    expect(cases.length).toBeGreaterThan(24);
+  });
+
+  it.each(cases.map((one) => [one.name, one] as const))('%s', (_, one) => {
+    expect({ page: onPage(one), desk: atDesk(one) }).toEqual({ page: one.left, desk: one.left });
+  });
+
+  it('is as long as the slowest oven takes where nobody was asked', () => {
+    const other = guides().filter(({ id }) => ['melted-smoke', 'no-heat'].includes(id));
+    expect(other.length).toBe(2);
+    for (const guide of other) {
+      const journey = waysFrom(guide, guide.start).get('wait' as NodeId) ?? expect.unreachable();
+      const wait = guide.nodes.get('wait' as NodeId) ?? expect.unreachable();
+      const one = { name: guide.id, guide, journey, wait, left: SLOWEST };
+      expect([onPage(one), atDesk(one)]).toEqual([SLOWEST, SLOWEST]);
+    }
+  });
+});
+
+describe('the length of a wait', () => {
+  const cooling = { kind: 'cooling', minutes: [30, 240] } as const;
+
+  it('is never told too short', () => {
+    expect(waitMinutes({ kind: 'fixed', minutes: [5, 5] }, 240)).toBe(5);
+    expect(waitMinutes(cooling, undefined)).toBe(240);
+    expect(waitMinutes(cooling, 60)).toBe(180);
+    expect(waitMinutes(cooling, 1440)).toBe(15);
+    expect(waitMinutes({ kind: 'cooling', minutes: [5, 10] }, 240)).toBe(10);
+  });
+
+  it('is shown in minutes and hours', () => {
+    expect([clock(-5), clock(0.2), clock(65), clock(3600)]).toEqual([
+      ...['0:00', '0:01'],
+      ...['1:05', '1:00:00'],
+    ]);
+  });
+});
