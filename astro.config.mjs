@@ -1,11 +1,23 @@
 import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
-import { finishBuild } from './.config/finish-build.mjs';
-import { shippedLicences } from './.config/shipped-licences.mjs';
-import { trustedTemplates } from './.config/trusted-templates.mjs';
+import { liveContent } from './.config/live-content.mjs';
+import { contentGates } from './src/site/build/content-gates.ts';
+import { finishBuild } from './src/site/build/finish-build.ts';
+import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
 const PAGE_PARTS =
-  /src\/(?:guide\/ids|address\/journey-text|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/kept-journey)\.ts$/;
+  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/registration|journey\/(?:countdown|wait)|app\/shared\/(?:kept-journey|replace-hash|skip))\.ts$/;
+
+/**
+ * The notices that the licences of what browsers load ask for: minified files lose them. By a plugin,
+ * because Astro passes only some settings on to the environment that builds for browsers.
+ */
+const licences = {
+  name: 'licences',
+  /** @param {string} name */
+  configEnvironment: (name) =>
+    name === 'client' ? { build: { license: { fileName: 'licences.txt' } } } : undefined,
+};
 
 export default defineConfig({
   output: 'static',
@@ -13,9 +25,9 @@ export default defineConfig({
   build: { format: 'directory', inlineStylesheets: 'never' },
   devToolbar: { enabled: false },
   compressHTML: true,
-  integrations: [solid(), finishBuild()],
+  integrations: [contentGates(), solid(), finishBuild()],
   vite: {
-    plugins: [trustedTemplates(), shippedLicences()],
+    plugins: [trustedTemplates(), licences, liveContent()],
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

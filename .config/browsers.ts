@@ -1,25 +1,108 @@
-import { existsSync, readdirSync } from 'node:fs';
+// The programs that tests and benchmarks drive: where they are, and how they are started.
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, globSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+import { chromium as downloaded } from '@playwright/test';
 
-const KNOWN_PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
-
-/**
- * Path of the Chromium that tests and benchmarks drive: `CHROMIUM` when set, else where
- * distributions put it. Undefined when there is none.
- */
-export function findChromium(): string | undefined {
-  const asked = process.env['CHROMIUM'];
-  if (asked !== undefined && asked !== '') return existsSync(asked) ? asked : undefined;
-  return KNOWN_PLACES.find((place) => existsSync(place));
+interface Part {
+  /** Debian's package with it. */
+  readonly debian: string;
+  /** Its names on the PATH. */
+  readonly names: readonly string[];
+  /** Where it may lie besides; those of Playwright and Macs. */
+  readonly places?: () => readonly string[];
+  /** The variable that names it; it is then looked for nowhere else. */
+  readonly variable?: string;
+}
+interface Parts {
+  readonly parts: readonly [Part, ...Part[]];
+  /** How a person adds it. */
+  readonly add: string;
 }
 
-/** The same, or an error that says what to do. */
-export function chromium(): string {
-  const found = findChromium();
+const onMac = (app: string, file = app) => `/Applications/${app}.app/Contents/MacOS/${file}`;
+const CHROMIUM: Part = {
+  ...{ debian: 'chromium', variable: 'CHROMIUM' },
+  names: ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'],
+  places: () => [onMac('Chromium'), onMac('Google Chrome'), downloaded.executablePath()],
+};
+const FIREFOX: Part = {
+  ...{ debian: 'firefox-esr', variable: 'FIREFOX', names: ['firefox-esr', 'firefox'] },
+  places: () => [onMac('Firefox', 'firefox')],
+};
+const WEBKIT_DRIVER: Part = { debian: 'webkit2gtk-driver', names: ['WebKitWebDriver'] };
+const MINI_BROWSER: Part = {
+  ...{ debian: 'webkit2gtk-driver', names: [] },
+  // Debian has a folder of the machine's kind between.
+  places: () => globSync('/usr/{lib,lib/*,lib64,libexec}/webkit*gtk-*/MiniBrowser'),
+};
+const SCREEN: Part = { debian: 'xvfb', names: ['xvfb-run'] };
+const NGINX: Part = {
+  ...{ debian: 'nginx', variable: 'NGINX', names: ['nginx'] },
+  // Users' PATHs often lack the folder of what only root is to start.
+  places: () => ['/usr/sbin/nginx'],
+};
+
+export const PROGRAMS = {
+  Chromium: { parts: [CHROMIUM], add: 'install Chromium or Chrome, or set CHROMIUM to its path' },
+  Firefox: { parts: [FIREFOX], add: 'install Firefox, or set FIREFOX to its path' },
+  WebKit: {
+    parts: [WEBKIT_DRIVER, MINI_BROWSER, SCREEN],
+    add: 'on Linux, install its driver (webkit2gtk-driver) and xvfb',
+  },
+  nginx: { parts: [NGINX], add: 'install nginx, or set NGINX to its path' },
+} as const satisfies Record<string, Parts>;
+export type Program = keyof typeof PROGRAMS;
+
+function runnable(file: string): boolean {
+  try {
+    accessSync(file, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function find({ names, places, variable = '' }: Part): string | undefined {
+  const asked = process.env[variable];
+  if (asked) return [asked].find(runnable);
+  const folders = (process.env['PATH'] ?? '').split(delimiter);
+  const onPath = names.flatMap((name) => folders.map((folder) => join(folder, name)));
+  return onPath.find(runnable) ?? places?.().find(runnable);
+}
+
+/** Debian's packages of a program's parts that are not there; none where all is there. */
+export function missing(program: Program): readonly string[] {
+  return PROGRAMS[program].parts.filter((part) => !find(part)).map(({ debian }) => debian);
+}
+
+/** Path of a part, or an error that says what to do. */
+function need(part: Part, program: Program): string {
+  const found = find(part);
   if (found === undefined)
     throw new Error(
-      'No Chromium found. Run "node .config/browser-install.ts" (Debian, Ubuntu), or set CHROMIUM to the path of one.',
+      `No ${program} found. Run "node .config/get-browsers.ts", or ${PROGRAMS[program].add}.`,
     );
   return found;
+}
+
+/** Path of the Chromium to drive. Throws where there is none; so do those that follow. */
+export const chromium = (): string => need(CHROMIUM, 'Chromium');
+/** Path of the Firefox to drive. */
+export const firefox = (): string => need(FIREFOX, 'Firefox');
+/** Path of WebKit's WebDriver. */
+export const webkitDriver = (): string => need(WEBKIT_DRIVER, 'WebKit');
+/** Path of WebKit's own small browser. */
+export const miniBrowser = (): string => need(MINI_BROWSER, 'WebKit');
+/** Path of the program that gives WebKit a screen where there is none. */
+export const virtualScreen = (): string => need(SCREEN, 'WebKit');
+/** Path of nginx. */
+export const nginxProgram = (): string => need(NGINX, 'nginx');
+
+/** What a program says of its name and version. */
+export function version(program: Program): string {
+  const path = need(PROGRAMS[program].parts[0], program);
+  return spawnSync(path, ['--version'], { encoding: 'utf8' }).stdout.trim() || program;
 }
 
 /** Start flags: nothing that calls home, nothing that needs a display or a kernel sandbox. */
@@ -32,36 +115,3 @@ export const CHROMIUM_FLAGS = [
   '--disable-quic',
   '--disable-gpu',
 ];
-
-/** A program at one of these places, or an error that says what to do. */
-function program(name: string, places: readonly string[]): string {
-  const found = places.find((place) => existsSync(place));
-  if (found === undefined)
-    throw new Error(
-      `No ${name} found. Run "node .config/engines-install.ts" (Debian, Ubuntu), or install it yourself.`,
-    );
-  return found;
-}
-
-/** Path of the Firefox that tests drive. */
-export function firefox(): string {
-  return program('Firefox', ['/usr/bin/firefox-esr', '/usr/bin/firefox']);
-}
-
-/** Path of WebKit's WebDriver. */
-export function webkitDriver(): string {
-  return program('WebKitWebDriver', ['/usr/bin/WebKitWebDriver']);
-}
-
-/** Path of the program that gives WebKit a screen where there is none. */
-export function virtualScreen(): string {
-  return program('xvfb-run', ['/usr/bin/xvfb-run']);
-}
-
-/** Path of WebKit's own small browser, which lies in a folder of the machine's kind. */
-export function miniBrowser(): string {
-  const folders = readdirSync('/usr/lib').flatMap((kind) =>
-    ['4.1', '6.0', '4.0'].map((version) => `/usr/lib/${kind}/webkit2gtk-${version}/MiniBrowser`),
-  );
-  return program('MiniBrowser', folders);
-}

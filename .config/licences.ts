@@ -30,10 +30,16 @@ function met(expression: string, known: readonly string[]): boolean {
     .some((way) => way.split(' AND ').every((name) => known.includes(name.trim())));
 }
 
-const lock = JSON.parse(await readFile('package-lock.json', 'utf8')) as {
-  packages: Record<string, Locked>;
-};
-const packages = Object.entries(lock.packages)
+/** The project's packages, and those that one benchmark installs for itself. */
+const LOCKFILES = ['package-lock.json', 'tests/bench/side-by-side/package-lock.json'];
+const locked = await Promise.all(
+  LOCKFILES.map(async (file) => {
+    const lock = JSON.parse(await readFile(file, 'utf8')) as { packages: Record<string, Locked> };
+    return Object.entries(lock.packages);
+  }),
+);
+const packages = locked
+  .flat()
   .filter(([path]) => path !== '')
   .map(([path, { version = '?', license = 'none given' }]) => ({
     name: `${path.replace(/^.*node_modules\//, '')} ${version}`,

@@ -1,185 +1,202 @@
-// Runs every check in order, goes on after a failure, and ends with one line of totals.
-import { spawn } from 'node:child_process';
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+// Runs every check, or the stages named, side by side where they do not disturb each other; goes on
+// after a failure, and ends with one line of totals. No clock stops it: a slow machine takes longer.
+import { spawn, type ChildProcess } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { missing, PROGRAMS, version, type Program } from './browsers.ts';
+import { counted, REPORT_FILE, tally, type Tally } from './line-report.ts';
 
-/** Minutes after which what is still running is stopped and counted as failed. */
-const DEADLINE_MINUTES = 36;
-
-interface Counts {
-  passed: number;
-  failed: number;
-  /** Shown beside the runner, not in the totals. */
-  skipped?: number;
+interface Stage {
+  readonly command: string;
+  /** Its tests are counted by their lines in a report; any other stage is one check. */
+  readonly counts?: true;
+  /** Only makes something ready: counted when it fails alone, and its output shown always. */
+  readonly prepares?: true;
+  /** It reads the built site. */
+  readonly site?: true;
+  /** What it drives on the built site. Without it: skipped by name, failed where CI is set. */
+  readonly drives?: Program;
 }
 
-interface Runner {
-  name: string;
-  command: string[];
-  /** Reads the counts of a runner that counts its tests; without it, the runner is one check. */
-  counts?: (reports: string) => Promise<Counts>;
-  /** Prints its output as it comes, not only when it fails: for what runs long. */
-  live?: boolean;
-  /** Only makes ready what a later runner needs: counted when it fails, not when it succeeds. */
-  uncounted?: boolean;
-}
+const cores = availableParallelism();
+const vitest = (config: string) =>
+  `vitest run --config .config/${config}.config.ts --reporter=dot --reporter=./.config/line-report.ts`;
+const playwright = `playwright test --config .config/playwright.config.ts --workers=${Math.min(cores, 4)}`;
+// `npm run check` trusts what lint said of files that are as they were; `npm test` asks anew.
+const cache = process.argv.includes('--quick') ? ' -- --cache' : '';
 
-async function report(reports: string, name: string): Promise<unknown> {
-  return JSON.parse(await readFile(join(reports, name), 'utf8'));
-}
-
-async function vitestCounts(reports: string, name: string): Promise<Counts> {
-  const {
-    numPassedTests: passed,
-    numFailedTests: failed,
-    numPendingTests: skipped,
-  } = (await report(reports, name)) as Record<
-    'numPassedTests' | 'numFailedTests' | 'numPendingTests',
-    number
-  >;
-  return { passed, failed, skipped };
-}
-
-async function playwrightCounts(reports: string): Promise<Counts> {
-  const { stats } = (await report(reports, 'playwright.json')) as {
-    stats: Record<'expected' | 'unexpected' | 'flaky' | 'skipped', number>;
-  };
-  return { passed: stats.expected, failed: stats.unexpected + stats.flaky, skipped: stats.skipped };
-}
-
-const reports = await mkdtemp(join(tmpdir(), 'hobnote-tests-'));
-
-const RUNNERS: Runner[] = [
-  { name: 'types', command: ['npm', 'run', '-s', 'types'] },
-  { name: 'lint', command: ['npm', 'run', '-s', 'lint'] },
-  { name: 'format', command: ['npm', 'run', '-s', 'format'] },
-  // The packages that are there are those the lockfile names, whole and no others.
-  { name: 'packages', command: ['npm', 'ls', '--all', '--loglevel=error'] },
-  { name: 'licences', command: ['npm', 'run', '-s', 'licences'] },
-  // Not counted when it succeeds: where the registry answers no audits, nothing was checked.
-  { name: 'audit', command: ['node', '.config/audit.ts'], live: true, uncounted: true },
-  { name: 'proof', command: ['npm', 'run', '-s', 'prove'] },
+/** Stages of one phase run side by side, the long ones first; a phase waits for the one before. */
+const PHASES: readonly Readonly<Record<string, Stage>>[] = [
   {
-    name: 'unit and reference',
-    command: [
-      ...['vitest', 'run', '--config', '.config/vitest.config.ts'],
-      ...['--reporter=dot', '--reporter=json', `--outputFile.json=${join(reports, 'vitest.json')}`],
-    ],
-    counts: (folder) => vitestCounts(folder, 'vitest.json'),
-    live: true,
-  },
-  { name: 'build', command: ['npm', 'run', '-s', 'build'] },
-  {
-    name: 'Chromium',
-    command: ['node', '.config/browser-install.ts'],
-    live: true,
-    uncounted: true,
-  },
-  { name: 'nginx', command: ['node', '.config/nginx-install.ts'], live: true, uncounted: true },
-  {
-    name: 'browser',
-    command: [
-      ...['playwright', 'test', '--config', '.config/playwright.config.ts'],
-      '--reporter=dot,json',
-    ],
-    counts: playwrightCounts,
-    live: true,
+    unit: { command: vitest('vitest'), counts: true },
+    programs: { command: 'node .config/get-browsers.ts', prepares: true },
+    build: { command: 'npm run -s build' },
+    lint: { command: `npm run -s lint${cache}` },
+    types: { command: 'npm run -s types' },
+    format: { command: 'npm run -s format' },
+    proof: { command: 'npm run -s prove' },
+    // The packages that are there are those the lockfile names, whole and no others.
+    packages: { command: 'npm ls --all --loglevel=error' },
+    licences: { command: 'npm run -s licences' },
+    audit: { command: 'node .config/audit.ts' },
   },
   {
-    name: 'Firefox and WebKit',
-    command: ['node', '.config/engines-install.ts'],
-    live: true,
-    uncounted: true,
+    browser: {
+      command: `${playwright} --reporter=dot,./.config/line-report.ts`,
+      ...{ counts: true, drives: 'Chromium' },
+    },
   },
   {
-    name: 'engines',
-    command: [
-      ...['vitest', 'run', '--config', '.config/engines.config.ts', '--reporter=dot'],
-      ...['--reporter=json', `--outputFile.json=${join(reports, 'engines.json')}`],
-    ],
-    counts: (folder) => vitestCounts(folder, 'engines.json'),
-    live: true,
+    webkit: { command: `${vitest('engines')} webkit`, counts: true, drives: 'WebKit' },
+    firefox: { command: `${vitest('engines')} firefox`, counts: true, drives: 'Firefox' },
+    built: { command: vitest('built'), counts: true, site: true },
   },
 ];
+const all = PHASES.flatMap((phase) => Object.entries(phase));
 
-const started = Date.now();
-const millisecondsLeft = () => DEADLINE_MINUTES * 60_000 - (Date.now() - started);
+const asked = process.argv.slice(2).filter((word) => !word.startsWith('--'));
+const unknown = asked.filter((name) => !all.some(([known]) => known === name));
+if (unknown.length > 0) {
+  const known = all.map(([name]) => name).join(' ');
+  console.log(`There is no stage "${unknown.join('", "')}". The stages: ${known}`);
+  process.exit(2);
+}
+if (all.some(([name, { site, drives }]) => (site ?? drives) && asked.includes(name)))
+  asked.push('programs', 'build');
+const runs = (name: string) => asked.length === 0 || asked.includes(name);
 
-/** Runs one command in a process group of its own, so that stopping it stops what it started. */
-function run({ command: [program = '', ...args], live = false }: Runner): Promise<boolean> {
-  return new Promise((done) => {
-    const child = spawn(program, args, {
-      detached: true,
-      stdio: ['ignore', 'pipe', 'pipe'],
-      env: { ...process.env, PLAYWRIGHT_JSON_OUTPUT_FILE: join(reports, 'playwright.json') },
-    });
-    const kept: Buffer[] = [];
+interface Result extends Tally {
+  readonly seconds: number;
+  /** Whether it was begun. */
+  readonly ran: boolean;
+  /** What there is to say of it besides its counts. */
+  readonly why?: string;
+}
+
+/** Exit status of a check that could not be made; its last line says why (as GNU Automake has it). */
+const SKIPPED = 77;
+const reports = mkdtempSync(join(tmpdir(), 'hobnote-tests-'));
+const results = new Map<string, Result>();
+const children = new Set<ChildProcess>();
+const interruption = new AbortController();
+
+/** Runs the command in a process group of its own, so that stopping it stops what it started. */
+function spawned(command: string, report: string, live: boolean) {
+  return new Promise<{ status: number | string; output: string }>((done) => {
+    const env = { ...process.env, [REPORT_FILE]: report };
+    const child = spawn(command, { shell: true, detached: true, stdio: 'pipe', env });
+    children.add(child);
+    let output = '';
     for (const stream of [child.stdout, child.stderr])
-      stream.on('data', (chunk: Buffer) => (live ? process.stdout.write(chunk) : kept.push(chunk)));
-    const stop = (signal: NodeJS.Signals) => {
-      try {
-        if (child.pid !== undefined) process.kill(-child.pid, signal);
-      } catch {
-        // It has ended by itself meanwhile.
-      }
-    };
-    const end = () => {
-      stop('SIGTERM');
-    };
-    const timer = setTimeout(
-      () => {
-        console.log(`\nStopped: ${String(DEADLINE_MINUTES)} minutes are over.`);
-        end();
-        setTimeout(stop, 5_000, 'SIGKILL').unref();
-      },
-      Math.max(0, millisecondsLeft()),
-    );
-    const interrupted = () => {
-      end();
-      process.exit(130);
-    };
-    process.once('SIGINT', interrupted).once('SIGTERM', interrupted);
-    const finish = (ok: boolean) => {
-      clearTimeout(timer);
-      process.off('SIGINT', interrupted).off('SIGTERM', interrupted);
-      if (!ok) process.stdout.write(Buffer.concat(kept));
-      done(ok);
-    };
-    child.once('error', (error) => {
-      console.log(error.message);
-      finish(false);
-    });
-    child.once('close', (code) => {
-      finish(code === 0);
+      stream.setEncoding('utf8').on('data', (text: string) => {
+        if (live) process.stdout.write(text);
+        else output += text;
+      });
+    child.once('close', (code, signal) => {
+      children.delete(child);
+      done({ status: code ?? signal ?? 'no status', output: output.trimEnd() });
     });
   });
 }
 
-/** A runner that fails without a failed test (a file that does not load, say) is one failure. */
-async function counted(runner: Runner, ok: boolean): Promise<Counts> {
-  if (runner.counts === undefined)
-    return { passed: ok && runner.uncounted !== true ? 1 : 0, failed: ok ? 0 : 1 };
-  const counts = await runner.counts(reports).catch(() => ({ passed: 0, failed: 1 }));
-  return { ...counts, failed: Math.max(counts.failed, ok ? 0 : 1) };
+/** Why a stage on the built site cannot run; nothing where it can. */
+function obstacle({ site, drives }: Stage): Result | undefined {
+  if (!site && !drives) return undefined;
+  const not = (outcome: 'failed' | 'skipped', why: string) => ({
+    ...counted(outcome),
+    ...{ seconds: 0, ran: false, why },
+  });
+  if (results.get('build')?.counts.failed !== 0) return not('skipped', 'the build failed');
+  if (!drives || missing(drives).length === 0) return undefined;
+  return not(process.env['CI'] ? 'failed' : 'skipped', `no ${drives}: ${PROGRAMS[drives].add}`);
 }
 
-const table: string[] = [];
-const totals: Counts = { passed: 0, failed: 0 };
-for (const runner of RUNNERS) {
-  console.log(`\n── ${runner.name}`);
+async function run(name: string, stage: Stage, live: boolean): Promise<Result> {
+  const barred = obstacle(stage);
+  if (barred) return barred;
+  console.log(`▸ ${name}`);
   const from = Date.now();
-  const { passed, failed, skipped = 0 } = await counted(runner, await run(runner));
-  totals.passed += passed;
-  totals.failed += failed;
+  const report = join(reports, name);
+  writeFileSync(report, '');
+  const { status, output } = await spawned(stage.command, report, live);
   const seconds = Math.round((Date.now() - from) / 1000);
-  const aside = skipped > 0 ? `, ${String(skipped)} skipped` : '';
-  const line = `${String(passed)} passed, ${String(failed)} failed${aside} (${String(seconds)} s)`;
-  console.log(line);
-  if (runner.uncounted !== true) table.push(`${runner.name.padEnd(20)} ${line}`);
+  if (status === SKIPPED)
+    return { ...counted('skipped'), seconds, ran: false, why: output.split('\n').at(-1) ?? '' };
+  if (output !== '' && (status !== 0 || stage.prepares)) console.log(`── ${name}\n${output}`);
+  const fine = counted(stage.prepares ? undefined : 'passed');
+  const told = stage.counts ? tally(readFileSync(report, 'utf8')) : fine;
+  const { passed, failed } = told.counts;
+  const ok = status === 0 && (!stage.counts || passed + failed > 0);
+  if (ok && failed === 0) return { ...told, seconds, ran: true };
+  // One that fails without a failed test (a file that does not load, a crash) is one failure.
+  const counts = stage.counts
+    ? { ...told.counts, failed: Math.max(failed, 1) }
+    : counted('failed').counts;
+  const where = told.running.length > 0 ? ` in ${told.running.join(', ')}` : '';
+  return { ...told, counts, seconds, ran: true, why: `ended with ${status}${where}` };
 }
-await rm(reports, { recursive: true });
 
-console.log(`\n${table.join('\n')}\n`);
-console.log(`${String(totals.passed)} passed, ${String(totals.failed)} failed`);
-process.exitCode = totals.failed === 0 ? 0 : 1;
+function line({ counts, retries, seconds, why }: Result): string {
+  const { passed, failed, skipped } = counts;
+  const beside = [
+    ...(skipped > 0 ? [`${skipped} skipped`] : []),
+    ...(retries > 0 ? [`${retries} tried again`] : []),
+  ];
+  const told = why === undefined ? '' : `: ${why}`;
+  return `${[`${passed} passed, ${failed} failed`, ...beside].join(', ')} (${seconds} s)${told}`;
+}
+
+function stop(signal: NodeJS.Signals): void {
+  for (const { pid } of children)
+    try {
+      if (pid !== undefined) process.kill(-pid, signal);
+    } catch {
+      // It has ended by itself meanwhile.
+    }
+}
+for (const signal of ['SIGINT', 'SIGTERM'] as const)
+  process.once(signal, () => {
+    interruption.abort();
+    stop('SIGTERM');
+    setTimeout(stop, 5_000, 'SIGKILL').unref();
+  });
+
+for (const phase of PHASES) {
+  const queue = Object.entries(phase).filter(([name]) => runs(name));
+  const live = queue.length === 1;
+  const work = async () => {
+    for (let next = queue.shift(); next && !interruption.signal.aborted; next = queue.shift()) {
+      const [name, stage] = next;
+      const result = await run(name, stage, live);
+      results.set(name, result);
+      console.log(`${result.counts.failed > 0 ? '✗' : '✓'} ${name}: ${line(result)}`);
+    }
+  };
+  await Promise.all(Array.from({ length: cores }, work));
+}
+rmSync(reports, { recursive: true });
+
+console.log('');
+const ran: string[] = [];
+const not: string[] = [];
+for (const [name, { prepares, drives }] of all.filter(([one]) => runs(one))) {
+  const result = results.get(name);
+  if (prepares && result?.counts.failed === 0) continue;
+  console.log(`${name.padEnd(9)} ${result ? line(result) : 'not run'}`);
+  for (const [why, tests] of result?.skips ?? [])
+    console.log(`${' '.repeat(10)}${tests} skipped: ${why}`);
+  if (drives && result?.ran) ran.push(version(drives));
+  else if (drives) not.push(`${drives} (${result?.why ?? 'not run'})`);
+}
+if (asked.length > 0) console.log(`\nOnly these, of ${all.length} stages.`);
+if (ran.length + not.length > 0) {
+  const none = ran.length === 0 ? 'NOT TESTED in any browser' : `Tested in ${ran.join(', ')}`;
+  console.log(`\n${none}${not.length > 0 ? `; not in ${not.join(', ')}` : ''}.`);
+}
+if (interruption.signal.aborted) console.log('\nInterrupted: what was not run is not counted.');
+const sum = (outcome: 'passed' | 'failed') =>
+  [...results.values()].reduce((total, { counts }) => total + counts[outcome], 0);
+const failed = Math.max(sum('failed'), interruption.signal.aborted ? 1 : 0);
+console.log(`\n${sum('passed')} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;

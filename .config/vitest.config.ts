@@ -8,6 +8,9 @@ export default defineConfig({
     setupFiles: [fileURLToPath(new URL('./quiet-console.ts', import.meta.url))],
     passWithNoTests: false,
     restoreMocks: true,
+    // Files share their workers, and what these have loaded: no test leaves anything behind it that
+    // another could see. `--sequence.shuffle` tells whether that still holds.
+    isolate: false,
     // A guard against a hang, not a measure of speed: exhaustive tests share two cores.
     testTimeout: 120_000,
     hookTimeout: 120_000,

@@ -1,29 +1,29 @@
-import { NAME, NODE_NAME, formatJourney, parseJourney } from './journey-text.ts';
-import type { Journey, NodeId } from '../guide/types.ts';
-
-/** A count-down that was running when the address was written. */
-export interface RunningTimer {
-  readonly node: NodeId;
-  /** Seconds since 1970-01-01 UTC by the device's clock. */
-  readonly end: number;
-  /** Up to when its time is surely gone by, in the same seconds; an address of old does not say. */
-  readonly counted?: number;
-}
-
-/** A part of the fragment, by its key in the address. */
-export type Part = 'g' | 'j' | 'e' | 'd' | 'on' | 'w' | 'c' | 'm' | 'r' | 'k';
+import {
+  MOST,
+  NAME,
+  hashOf,
+  parseRaw,
+  withoutHash,
+  type FragmentKey,
+  type RawFragment,
+} from './grammar.ts';
+import { formatJourney, parseJourney } from './journey-text.ts';
+import { formatTimer, parseTimer, type RunningTimer } from './timer.ts';
+import type { Given, Journey } from '../guide/types.ts';
 
 /** What was wrong with a fragment; what could be read of it was read. */
 export type FragmentProblem =
   | { readonly code: 'fragment-too-long'; readonly length: number; readonly most: number }
   /** Not in the part's form, wholly or from some place on. */
-  | { readonly code: 'part-unreadable'; readonly part: Part }
+  | { readonly code: 'part-unreadable'; readonly part: FragmentKey }
   /** Control characters or marks that turn the direction of writing were taken out. */
-  | { readonly code: 'text-cleaned'; readonly part: Part }
-  | { readonly code: 'text-cut'; readonly part: Part; readonly most: number };
+  | { readonly code: 'text-cleaned'; readonly part: FragmentKey }
+  | { readonly code: 'text-cut'; readonly part: FragmentKey; readonly most: number };
 
 /** Everything an address carries after `#`. An absent part is absent, never empty. */
 export interface Fragment {
+  /** A tap that came before the page's script had run. */
+  readonly earlyTap?: Given;
   /** The guide the journey began in, where the page may be another guide's. */
   readonly guide?: string;
   readonly journey: Journey;
@@ -44,11 +44,6 @@ export interface Fragment {
 
 /** Characters of each free text. A code is at most some 60 with its hyphens. */
 const TEXT_MOST = { e: 120, c: 200, m: 60, r: 500 } as const;
-/**
- * Bytes are bounded first, so that hostile addresses cost nothing to refuse. A character is up to
- * 12 bytes (UTF-8, percent-encoded): all free texts are 10,560, and a journey and details fit beside.
- */
-const MOST = 16_384;
 const DETAILS_MOST = 64;
 const KEPT = /^[a-z0-9]{1,16}$/;
 
@@ -90,15 +85,6 @@ function isDay(text: string): boolean {
   return day.toISOString().startsWith(text);
 }
 
-function parseTimer(text: string): RunningTimer | undefined {
-  const [node = '', ...times] = text.split('.', 4);
-  // Seven digits in base 36 reach the year 4453.
-  const right = NODE_NAME.test(node) && times.every((time) => /^[1-9a-z][0-9a-z]{0,6}$/.test(time));
-  const [end, counted, more] = times.map((time) => Number.parseInt(time, 36));
-  if (!right || end === undefined || more !== undefined) return undefined;
-  return { node: node as NodeId, end, ...(counted === undefined ? {} : { counted }) };
-}
-
 /**
  * Read an address's fragment, with or without its `#`. Never throws: what is not
  * understood is left out and reported. Names are of the right form only; whether the
@@ -109,42 +95,37 @@ export function parseFragment(hash: string): {
   readonly problems: readonly FragmentProblem[];
 } {
   const problems: FragmentProblem[] = [];
-  const whole = hash.startsWith('#') ? hash.slice(1) : hash;
-  if (whole.length > MOST)
-    problems.push({ code: 'fragment-too-long', length: whole.length, most: MOST });
-  const values = new URLSearchParams(whole.slice(0, MOST));
-  const unreadable = (part: Part): void => void problems.push({ code: 'part-unreadable', part });
+  const { length } = withoutHash(hash);
+  if (length > MOST) problems.push({ code: 'fragment-too-long', length, most: MOST });
+  const raw = parseRaw(hash);
 
+  /** A value, where its key is there and the value has the key's form. */
+  function read<Value>(
+    part: FragmentKey,
+    parse: (text: string) => Value | undefined,
+  ): Value | undefined {
+    const text = raw[part];
+    const value = text === undefined ? undefined : parse(text);
+    if (text !== undefined && value === undefined) problems.push({ code: 'part-unreadable', part });
+    return value;
+  }
+  const ofForm = (form: RegExp) => (text: string) => (form.test(text) ? text : undefined);
   function text(part: keyof typeof TEXT_MOST): string | undefined {
-    return clean(values.get(part) ?? '', part, problems) || undefined;
+    return clean(raw[part] ?? '', part, problems) || undefined;
   }
 
-  const guideText = values.get('g') ?? '';
-  const guide = NAME.test(guideText) ? guideText : undefined;
-  if (guideText !== '' && guide === undefined) unreadable('g');
-
-  const journeyText = values.get('j') ?? '';
-  const journey = parseJourney(journeyText);
-  if (formatJourney(journey) !== journeyText) unreadable('j');
-
-  const detailsText = values.get('d') ?? '';
-  const { details, whole: allDetails } = parseDetails(detailsText);
-  if (detailsText !== '' && !allDetails) unreadable('d');
-
-  const madeText = values.get('on') ?? '';
-  const made = isDay(madeText) ? madeText : undefined;
-  if (madeText !== '' && made === undefined) unreadable('on');
-
-  const timerIn = values.get('w') ?? '';
-  const timer = parseTimer(timerIn);
-  if (timerIn !== '' && timer === undefined) unreadable('w');
-
-  const keptText = values.get('k') ?? '';
-  const kept = KEPT.test(keptText) ? keptText : undefined;
-  if (keptText !== '' && kept === undefined) unreadable('k');
-
+  const [earlyTap] = read('a', (one) => inFull(parseJourney(one), one, 1)) ?? [];
+  const guide = read('g', ofForm(NAME));
+  const journey = parseJourney(raw.j);
+  read('j', (all) => inFull(journey, all));
+  const { details, whole } = parseDetails(raw.d ?? '');
+  read('d', () => whole || undefined);
+  const made = read('on', (day) => (isDay(day) ? day : undefined));
+  const timer = read('w', parseTimer);
+  const kept = read('k', ofForm(KEPT));
   const [error, code, model, remark] = [text('e'), text('c'), text('m'), text('r')];
   const fragment: Fragment = {
+    ...(earlyTap === undefined ? {} : { earlyTap }),
     ...(guide === undefined ? {} : { guide }),
     journey,
     details,
@@ -159,38 +140,37 @@ export function parseFragment(hash: string): {
   return { fragment, problems };
 }
 
-function timerText({ node, end, counted }: RunningTimer): string {
-  const times = counted === undefined ? [end] : [end, counted];
-  return [node, ...times.map((time) => time.toString(36))].join('.');
+/** A journey that is all its text says, and of no more answers than allowed. */
+function inFull(journey: Journey, text: string, most = Infinity): Journey | undefined {
+  return formatJourney(journey) === text && journey.length <= most ? journey : undefined;
 }
 
-/** A slash may stand in a fragment as it is (RFC 3986, section 3.5). */
-function encoded(value: string): string {
-  return encodeURIComponent(value.toWellFormed()).replaceAll('%2F', '/');
+function rawOf(fragment: Fragment): RawFragment {
+  const { earlyTap, guide, journey, error, details, made, timer, code, model, remark, kept } =
+    fragment;
+  return {
+    a: earlyTap && formatJourney([earlyTap]),
+    g: guide,
+    j: formatJourney(journey),
+    e: error,
+    d: Object.entries(details)
+      .map((pair) => pair.join('.'))
+      .join('~'),
+    on: made,
+    w: timer && formatTimer(timer),
+    c: code,
+    m: model,
+    r: remark,
+    k: kept,
+  };
 }
 
 /** Write a fragment without its `#`; '' where there is nothing to write. */
 export function formatFragment(fragment: Fragment): string {
-  const { guide, journey, error, details, made, timer, code, model, remark, kept } = fragment;
-  const parts: readonly (readonly [Part, string])[] = [
-    ['g', guide ?? ''],
-    ['j', formatJourney(journey)],
-    ['e', error ?? ''],
-    [
-      'd',
-      Object.entries(details)
-        .map((pair) => pair.join('.'))
-        .join('~'),
-    ],
-    ['on', made ?? ''],
-    ['w', timer ? timerText(timer) : ''],
-    ['c', code ?? ''],
-    ['m', model ?? ''],
-    ['r', remark ?? ''],
-    ['k', kept ?? ''],
-  ];
-  return parts
-    .filter(([, value]) => value !== '')
-    .map(([key, value]) => `${key}=${encoded(value)}`)
-    .join('&');
+  return withoutHash(fragmentHash(fragment));
+}
+
+/** A fragment as a link's `#…`, or '' where there is nothing to write. */
+export function fragmentHash(fragment: Fragment): string {
+  return hashOf(rawOf(fragment));
 }

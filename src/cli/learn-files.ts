@@ -8,8 +8,12 @@ import type { FaultsFile } from '../diagnosis/schema.ts';
 import type { VisitsFile } from '../diagnosis/visits-schema.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { loadWorking } from './books.ts';
-import { tellModelProblem, tellVisitsProblem } from './learn-words.ts';
+import { all } from '../content/content.ts';
+import { content } from '../content/load.ts';
+import { tellProblem } from '../content/tell.ts';
+import type { Detail } from '../guide/details.ts';
+import type { Guide } from '../guide/types.ts';
+import { tellVisitsProblem } from './learn-words.ts';
 
 /** Lines for people: what is wrong, and what to do. */
 type Told = readonly string[];
@@ -42,15 +46,22 @@ export interface Figures {
 export function figuresOf(file: string, shown: string, name: string): Result<Figures, Told> {
   const source = textOf(file);
   if (!source.ok) return source;
-  const working = loadWorking();
-  if (!working.ok)
-    return fail(['The guides cannot be used as they are.\n    npm run prove tells why.']);
-  const { guides, details } = working.value;
+  const working = all<[readonly Guide[], readonly Detail[]]>(
+    content().guides(),
+    content().details(),
+  );
+  if (!working.ok) return fail(working.error.map(tellProblem));
+  const [guides, details] = working.value;
   const guide = guides.find(({ id }) => String(id) === name);
   if (!guide)
     return fail([`There is no guide "${name}".\n    Use the visits of a guide there is.`]);
   const faults = loadFaults(source.value, shown, { guide, details });
-  if (!faults.ok) return fail(faults.error.map(tellModelProblem));
+  if (!faults.ok)
+    return fail(
+      faults.error.map(({ file: of, place, ...trouble }) =>
+        tellProblem({ file: of, place, about: 'model', trouble }),
+      ),
+    );
   return ok({ source: source.value, faults: faults.value });
 }
 

@@ -1,42 +1,8 @@
 /** Words for the authors of figures: what is wrong with a file, and what learning found. */
 import type { Change } from '../diagnosis/learn.ts';
-import type { ModelProblem, ModelProblemCode } from '../diagnosis/problem.ts';
 import type { VisitsProblem } from '../diagnosis/read-visits.ts';
 import { clearlyBetter } from '../diagnosis/score.ts';
 import type { HeldOut } from '../diagnosis/score.ts';
-
-/** What to do about each slip in `faults.yaml`. */
-const hints: Readonly<Record<ModelProblemCode, string>> = {
-  'not-yaml': 'Check indentation, brackets and quotes at this place.',
-  'wrong-shape': 'Compare with the same key elsewhere in the file.',
-  'unknown-fault': 'Use a name listed under faults.',
-  'unknown-part': 'Use a name listed under parts.',
-  'unknown-access': 'Use a name listed under access.',
-  'unknown-check': 'Use a name listed under checks.',
-  'unknown-evidence': 'Use the text name of a node in graph.yaml, or detail. and a detail.',
-  'unknown-answer': 'Use an answer that this question offers.',
-  'unsure-is-no-evidence': 'Take unsure out: it never carries information.',
-  twice: 'Take one of the two out.',
-  'priors-do-not-sum-to-one': 'Correct the priors so that they sum to 1.',
-  'row-does-not-sum-to-one': 'Correct the row so that it sums to 1.',
-  'row-length': 'Give one figure for each answer.',
-  'too-many-checks': 'Leave out or merge checks: the plan is exact up to 16.',
-  'too-many-faults': 'Leave out or merge faults: there may be 31.',
-  'too-many-parts': 'Leave out or merge parts: there may be 16.',
-  'not-one-clear-result': 'Let exactly one result rule nothing in.',
-  'no-room-for-clear-result': 'Lower catches or false-alarms.',
-  'fault-without-check': 'Let a result of some check rule it in.',
-  'unsafe-reading': 'Resistance needs proved-dead and wires-off; a live reading has neither.',
-  'checks-in-a-circle': 'Take one of the waits out.',
-  'fixed-order-breaks-after': 'Move it behind the check it waits for.',
-  'fixed-order-misses': 'Add it to fixed-order.',
-};
-
-export function tellModelProblem({ file, place, path, code, facts }: ModelProblem): string {
-  const told = Object.entries(facts).map(([name, value]) => `${name} ${value}`);
-  const what = [path, code, ...told].filter((one) => one !== '').join(', ');
-  return `${file}:${place.line}:${place.column}: ${what}\n    ${hints[code]}`;
-}
 
 export function tellVisitsProblem(file: string, problem: VisitsProblem): string {
   switch (problem.code) {

@@ -3,6 +3,7 @@
  * 2 otherwise. Writes nothing without --write, nor where learning does not help.
  */
 import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { learn } from '../diagnosis/learn.ts';
 import type { Change, LearnOptions } from '../diagnosis/learn.ts';
@@ -10,7 +11,7 @@ import { onceEach } from '../diagnosis/read-visits.ts';
 import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
 import type { HeldOut } from '../diagnosis/score.ts';
 import { OTHER } from '../diagnosis/visits-schema.ts';
-import { inRoot } from './books.ts';
+import { content } from '../content/load.ts';
 import { figuresOf, rewritten, strangers, visitsOf } from './learn-files.ts';
 import { changeLines, scoreLines, verdict } from './learn-words.ts';
 
@@ -92,8 +93,8 @@ function main(): void {
     minimum: count(values.minimum, 'minimum'),
   };
   const { guide, good } = allVisits(positionals);
-  const shown = values.faults ?? `content/guides/${guide}/faults.yaml`;
-  const file = values.faults ?? inRoot(shown);
+  const file = values.faults ?? join(content().root, `guides/${guide}/faults.yaml`);
+  const shown = values.faults ?? content().shown(`guides/${guide}/faults.yaml`);
   const figures = figuresOf(file, shown, guide);
   if (!figures.ok) return stop(figures.error);
   const { source, faults } = figures.value;

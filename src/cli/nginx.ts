@@ -1,9 +1,8 @@
 // npm run -s nginx [-- --root FOLDER --site ADDRESS --listen PORT]: prints what nginx needs.
 import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
-import { firm } from '../content/load.ts';
-import { languages } from '../content/languages.ts';
-import { inRoot } from './books.ts';
+import { firm, languages } from '../content/load.ts';
+import { inRoot } from './root.ts';
 import { parseHeaders } from './headers.ts';
 import { nginxConfig } from './nginx-config.ts';
 

@@ -4,7 +4,7 @@ import type { BookGuide } from '../note/library.ts';
 import { readCode } from '../note/read.ts';
 import { sampleJourneys } from '../note/sample.ts';
 import { writeCode } from '../note/write.ts';
-import type { Books } from './books.ts';
+import type { Books } from '../content/books.ts';
 import { journeySchema, noteFromJson, readingToJson } from './note-json.ts';
 
 /** A line to print, and whether what it answers was usable. */

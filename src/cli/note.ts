@@ -5,8 +5,10 @@
 import { createInterface } from 'node:readline';
 import { text } from 'node:stream/consumers';
 import { parseArgs } from 'node:util';
-import { loadBooks } from './books.ts';
-import type { Books } from './books.ts';
+import { booksOf } from '../content/books.ts';
+import type { Books } from '../content/books.ts';
+import { content } from '../content/load.ts';
+import { tellProblems } from '../content/tell.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
 import { USUAL_CHANCE, chanceOf, roundOutput } from './round.ts';
@@ -29,11 +31,8 @@ function stop(message: string): never {
 }
 
 function booksOrStop(today: Date): Books {
-  const books = loadBooks(today);
-  if (!books.ok) {
-    for (const problem of books.error) console.error(JSON.stringify(problem));
-    return stop('The guides or releases cannot be used as they are: mend the files named above.');
-  }
+  const books = booksOf(content(), today);
+  if (!books.ok) return stop(tellProblems(books.error));
   if (books.value.draft) {
     console.error('No release is frozen yet: these codes may change their meaning.');
   }

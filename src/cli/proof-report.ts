@@ -1,29 +1,18 @@
 /** A guide's proof as lines for people and as plain values for machines. */
-import type { Score } from '../../tests/support/mutate/score.ts';
-import type { CounterExample, Proof, Verdict } from '../proof/prove.ts';
+import type { CounterExample, Verdict } from '../proof/prove.ts';
 import { pageGrade, passages } from '../proof/sentences.ts';
 import type { GuideSentences, NodeSentences } from '../proof/sentences.ts';
 import { guidesOf, isOwn, ownNodes } from '../guide/ids.ts';
-import type { Guide, Journey } from '../guide/types.ts';
-import { spoken } from '../text/placeholders.ts';
-import { gradeOf, hardest } from '../text/readability.ts';
-import { propertyWords, tellFault } from './proof-words.ts';
-
-export interface Proved {
-  readonly file: string;
-  readonly guide: Guide;
-  readonly sentences: GuideSentences;
-  readonly proof: Proof;
-}
+import type { Guide } from '../guide/types.ts';
+import { spokenGrade, tellJourney } from '../content/proofs.ts';
+import type { Proved } from '../content/proofs.ts';
+import { propertyWords, tellFault } from '../content/proof-words.ts';
+import { spoken } from '../placeholders.ts';
+import { hardest } from '../text/readability.ts';
 
 const MOST_HARD_SENTENCES = 10;
 /** Beyond this many faults of one property a list helps nobody; the count is told. */
 const MOST_FAULTS = 12;
-
-/** Reading grade of passages with their placeholders read as words. */
-export function spokenGrade(passages: readonly string[]): number {
-  return gradeOf(passages.map((passage) => spoken(passage)));
-}
 
 /** The guide's own pages' sentences: another guide's are told of with that guide. */
 function ownSentences(sentences: GuideSentences): [string, NodeSentences][] {
@@ -46,17 +35,6 @@ function hardestOf(sentences: GuideSentences) {
 
 function figures(count: bigint | null): string {
   return count === null ? 'endless' : count.toLocaleString('en');
-}
-
-/** A journey as a reader would tell it: each question's title and the answer's label. */
-export function tellJourney({ guide, sentences }: Proved, journey: Journey): string[] {
-  return journey.map(({ at, answer }) => {
-    const node = guide.nodes.get(at);
-    const own = node && sentences[node.sentences];
-    // A danger answer given on a later page has its label at the start.
-    const label = own?.answers?.[answer] ?? sentences[guide.start]?.answers?.[answer];
-    return `${own?.title ?? at} → ${label ?? answer}`;
-  });
 }
 
 function counterLines(proved: Proved, { fault, journey }: CounterExample): string[] {
@@ -90,15 +68,6 @@ function handsOver(guide: Guide): string {
   if (others.length === 0) return '';
   const joined = guide.nodes.size - ownNodes(guide).length;
   return `, and ${joined} more of ${others.join(', ')}, which it hands over to`;
-}
-
-/** A guide's mutation score in one line. */
-export function mutationLine({ mutants, refused, unsafe, caught, strict }: Score): string {
-  const share = unsafe === 0 ? '' : ` (${((100 * caught) / unsafe).toFixed(1)} %)`;
-  return (
-    `${mutants} copies with one slip. Refused by the loader ${refused}; unsafe ${unsafe}, ` +
-    `caught ${caught}${share}; failed though still safe ${strict}.`
-  );
 }
 
 /** Lines for people. */

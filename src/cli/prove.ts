@@ -1,88 +1,76 @@
 /**
- * Prove every guide over every journey. Exit status 0 when all hold, 1 when a property
- * fails (its counter-example is told), 2 when a file cannot be used.
+ * Everything that must hold of content before it is built, and the figures of each guide's proof.
+ * Exit status 0 when all holds, 1 when a property fails or a language is not whole (a
+ * counter-example is told), 2 when a file cannot be used.
  */
-import { relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { GuideProblem } from '../guide/problem.ts';
-import { prove } from '../proof/prove.ts';
-import { guideFiles, inRoot } from './books.ts';
-import { readGuide, readSentences } from './guide-files.ts';
-import type { TextProblem } from './guide-files.ts';
-import { tellProblem } from './guide-words.ts';
+import { openContent } from '../content/content.ts';
+import type { Content } from '../content/content.ts';
+import { checkContent } from '../content/gates.ts';
+import { languageReport } from '../content/language-report.ts';
+import { content as ownContent } from '../content/load.ts';
+import type { Problem } from '../content/problem.ts';
+import { provedGuides } from '../content/proofs.ts';
+import { tell, tellProblem } from '../content/tell.ts';
+import { SOURCE } from '../content/texts.ts';
 import { languageHolds } from '../text/check-language.ts';
 import { languageLines } from '../text/language-words.ts';
-import { languages } from '../content/languages.ts';
-import { SOURCE, languageReport } from '../content/whole-language.ts';
-import { mutationScores } from './mutation.ts';
-import { mutationLine, proofJson, proofLines, spokenGrade } from './proof-report.ts';
-import type { Proved } from './proof-report.ts';
+import { proofJson, proofLines } from './proof-report.ts';
 
 const USAGE = `Use:
-  npm run prove                     every guide, for people
+  npm run prove                     everything that must hold, and each guide's proof, for people
   npm run -s prove -- --json        the same for machines
-  npm run prove -- --mutants        how many unsafe slips in each guide the proof catches
-  npm run prove -- --language XX    only how whole and how easy to read a language is
-  npm run prove -- GRAPH.YAML…      only these files`;
+  npm run prove -- GUIDE…           the proofs of these guides only
+  npm run prove -- --content DIR    another folder of content
+  npm run prove -- --language XX    only how whole and how easy to read a language is`;
 
-type Problem = GuideProblem | TextProblem;
-
-function tell(problem: Problem): string {
-  switch (problem.code) {
-    case 'file-unreadable':
-      return `${problem.file}: There is no such file to read.\n    Write it, or correct the name.`;
-    case 'not-json':
-      return `${problem.file}: This is not JSON (${problem.reason}).\n    Check commas, quotes and brackets at this place.`;
-    case 'text-shape':
-      return `${problem.file}: ${problem.path} has the wrong form.\n    Compare with the same key of another page.`;
-    default:
-      return tellProblem(problem);
-  }
+function tellAll(problems: readonly Problem[]): void {
+  for (const problem of problems) console.error(tellProblem(problem));
 }
 
-function proveFile(path: string, problems: Problem[]): Proved | undefined {
-  const file = relative(inRoot(''), path);
-  const guide = readGuide(path, file);
-  if (!guide.ok) {
-    problems.push(...guide.error);
-    return undefined;
+function tellLanguage(content: Content, language: string): number {
+  const report = languageReport(content, language);
+  if (!report.ok) {
+    tellAll(report.error);
+    return 2;
   }
-  const sentences = readSentences(guide.value);
-  if (!sentences.ok) {
-    problems.push(...sentences.error);
-    return undefined;
-  }
-  const text = { sentences: sentences.value, grade: spokenGrade };
-  return {
-    file,
-    guide: guide.value,
-    sentences: sentences.value,
-    proof: prove(guide.value, text),
-  };
+  console.log(languageLines(report.value).join('\n'));
+  return languageHolds(report.value) ? 0 : 1;
 }
 
-/** Enough of each kind of slip for a score in some seconds a guide. */
-const MUTANTS_OF_A_KIND = 200;
+/** A guide that breaks a property, or a language that is not whole, can at least be read. */
+function status(problems: readonly Problem[]): number {
+  const unusable = problems.some(({ about }) => about !== 'proof' && about !== 'translation');
+  return unusable ? 2 : problems.length > 0 ? 1 : 0;
+}
 
-function tellMutants(): number {
-  let missed = 0;
-  for (const { guide, score } of mutationScores(MUTANTS_OF_A_KIND)) {
-    console.log(`${guide}: ${mutationLine(score)}`);
-    for (const name of score.missed) console.log(`  not caught: ${name}`);
-    missed += score.missed.length;
+function report(content: Content, wanted: readonly string[], json: boolean): number {
+  const problems = checkContent(content);
+  const proofs = provedGuides(content);
+  const known = proofs.ok ? proofs.value : [];
+  const unknown = wanted.filter((name) => !known.some(({ guide }) => String(guide.id) === name));
+  if (proofs.ok && unknown.length > 0) {
+    const names = known.map(({ guide }) => guide.id).join(', ');
+    console.error(`There is no guide "${unknown.join('", "')}". There is: ${names}.\n${USAGE}`);
+    return 2;
   }
-  return missed === 0 ? 0 : 1;
-}
-
-/** The languages that are compared with the one sentences are written in. */
-function otherLanguages(): readonly string[] {
-  return languages().filter((language) => language !== SOURCE);
-}
-
-function tellLanguages(asked: readonly string[]): number {
-  const reports = asked.map(languageReport);
-  for (const report of reports) console.log(languageLines(report).join('\n'));
-  return reports.every(languageHolds) ? 0 : 1;
+  const shown = known.filter(({ guide }) => wanted.length === 0 || wanted.includes(guide.id));
+  const firm = content.firm();
+  const others = firm.ok && wanted.length === 0 ? firm.value.languages : [];
+  const reports = others
+    .filter((language) => language !== SOURCE)
+    .map((language) => languageReport(content, language))
+    .flatMap((one) => (one.ok ? [one.value] : []));
+  if (json) {
+    const told = problems.map((problem) => ({ ...problem, ...tell(problem) }));
+    const guides = shown.map(proofJson);
+    console.log(JSON.stringify({ guides, languages: reports, problems: told }, null, 2));
+  } else {
+    for (const one of shown) console.log(proofLines(one).join('\n'));
+    for (const one of reports) console.log(languageLines(one).join('\n'));
+    tellAll(problems);
+  }
+  return status(problems);
 }
 
 function main(): number {
@@ -90,8 +78,8 @@ function main(): number {
   try {
     options = parseArgs({
       options: {
-        json: { type: 'boolean' },
-        mutants: { type: 'boolean' },
+        content: { type: 'string' },
+        json: { type: 'boolean', default: false },
         language: { type: 'string' },
       },
       allowPositionals: true,
@@ -101,26 +89,9 @@ function main(): number {
     return 2;
   }
   const { values, positionals } = options;
-  if (values.mutants) return tellMutants();
-  if (values.language !== undefined) return tellLanguages([values.language]);
-  const files =
-    positionals.length > 0 ? positionals.map((path) => resolve(path)) : guideFiles().map(inRoot);
-  const problems: Problem[] = [];
-  const proved = files.flatMap((file) => proveFile(file, problems) ?? []);
-  // Of broken guides no text can be judged; single files are looked at by themselves.
-  const whole = problems.length === 0 && positionals.length === 0;
-  const reports = whole ? otherLanguages().map(languageReport) : [];
-  if (values.json) {
-    const guides = proved.map(proofJson);
-    console.log(JSON.stringify({ guides, languages: reports, problems }, null, 2));
-  } else {
-    for (const one of proved) console.log(proofLines(one).join('\n'));
-    for (const report of reports) console.log(languageLines(report).join('\n'));
-    for (const problem of problems) console.error(tell(problem));
-  }
-  if (problems.length > 0) return 2;
-  const holds = proved.every(({ proof }) => proof.holds) && reports.every(languageHolds);
-  return proved.length > 0 && holds ? 0 : 1;
+  const content = values.content === undefined ? ownContent() : openContent(values.content);
+  if (values.language !== undefined) return tellLanguage(content, values.language);
+  return report(content, positionals, values.json);
 }
 
 process.exitCode = main();

@@ -3,18 +3,12 @@
  * one. Never changes a frozen file. With `--check`: only say whether one is due.
  */
 import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { format } from 'prettier';
 import { differs, freeze } from '../note/freeze.ts';
 import type { Difference } from '../note/freeze.ts';
 import type { Release } from '../note/release.ts';
-import { inRoot, loadReleases, loadWorking, releasesFolder } from './books.ts';
-import type { BookProblem } from './books.ts';
-
-function stop(problems: readonly BookProblem[]): never {
-  for (const problem of problems) console.error(JSON.stringify(problem));
-  console.error('Nothing was frozen: mend the files named above first.');
-  process.exit(1);
-}
+import { content, details, guides, releases } from '../content/load.ts';
 
 function inWords(difference: Difference): string {
   switch (difference.part) {
@@ -30,21 +24,15 @@ function inWords(difference: Difference): string {
 }
 
 async function write(release: Release): Promise<string> {
-  const file = `${releasesFolder}/${release.release}.json`;
+  const path = `releases/${String(release.release)}.json`;
   const text = await format(JSON.stringify(release), { parser: 'json', printWidth: 100 });
   // Refuses to overwrite, even when two people freeze at once.
-  writeFileSync(inRoot(file), text, { flag: 'wx' });
-  return file;
+  writeFileSync(join(content().root, path), text, { flag: 'wx' });
+  return content().shown(path);
 }
 
-const working = loadWorking();
-if (!working.ok) stop(working.error);
-const frozen = loadReleases();
-if (!frozen.ok) stop(frozen.error);
-
-const { guides, details } = working.value;
-const newest = frozen.value.at(-1);
-const differences = newest ? differs(guides, details, newest) : [];
+const newest = releases().at(-1);
+const differences = newest ? differs(guides(), details(), newest) : [];
 for (const difference of differences) console.log(`Changed: ${inWords(difference)}`);
 
 if (newest && differences.length === 0) {
@@ -54,7 +42,7 @@ if (newest && differences.length === 0) {
   process.exitCode = 1;
 } else {
   const today = new Date().toISOString().slice(0, 10);
-  const next = freeze(guides, details, (newest?.release ?? 0) + 1, today);
+  const next = freeze(guides(), details(), (newest?.release ?? 0) + 1, today);
   const file = await write(next);
   console.log(`Frozen: ${file}. Now run node tests/vectors/make.ts and commit both.`);
 }

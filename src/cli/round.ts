@@ -12,7 +12,7 @@ import { csvOf, carriedColumns } from '../route/table.ts';
 import type { Round, Unread, Visit } from '../route/types.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
-import type { Books } from './books.ts';
+import type { Books } from '../content/books.ts';
 
 /** The chance that is asked for where none is named. */
 export const USUAL_CHANCE = 0.9;

@@ -1,6 +1,6 @@
 /** Writes `public/schema/*.json` from the zod schemas: `node src/cli/schema.ts`. */
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { inRoot } from './books.ts';
+import { inRoot } from './root.ts';
 import { schemaFiles } from './schema-files.ts';
 
 mkdirSync(inRoot('public/schema'), { recursive: true });

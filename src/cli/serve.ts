@@ -4,7 +4,6 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import { join, resolve, sep } from 'node:path';
 import sirv from 'sirv';
 import { headersFor, parseHeaders, type HeaderRule } from './headers.ts';
-import { precompress } from './precompress.ts';
 
 /** A running server. */
 export interface Served {
@@ -27,9 +26,6 @@ export interface ServeOptions {
 const PLAIN_RULES: HeaderRule[] = [
   { pattern: '/*', headers: [['X-Content-Type-Options', 'nosniff']] },
 ];
-
-/** What Node calls a folder that may not be written to. */
-const READ_ONLY = new Set(['EROFS', 'EACCES', 'EPERM']);
 
 /** Names under `_astro/` carry a hash of their content; everything else is asked for again. */
 function cacheControl(path: string): string {
@@ -56,7 +52,7 @@ function decoded(path: string): string | undefined {
 }
 
 /**
- * Serves a built site: compressed copies by content negotiation, the headers of its `_headers`
+ * Serves a built site: the compressed copies beside its files by content negotiation, the headers of its `_headers`
  * file, folder addresses, its 404 page. Nothing about a request is written anywhere.
  *
  * @throws the Node error of `listen` (`EADDRINUSE` when the port is taken), and an Error when the
@@ -66,10 +62,6 @@ export async function serve({ dir, port, host = '127.0.0.1' }: ServeOptions): Pr
   const root = resolve(dir);
   if (!existsSync(join(root, 'index.html')))
     throw new Error(`${dir} holds no built site: run "npm run build" first.`);
-  await precompress(root).catch((error: unknown) => {
-    // A folder that cannot be written to, a read-only stick say, is served as it is.
-    if (!READ_ONLY.has((error as NodeJS.ErrnoException).code ?? '')) throw error;
-  });
   const read = (name: string) => readFile(join(root, name), 'utf8').catch(() => undefined);
   const headersFile = await read('_headers');
   const rules = headersFile === undefined ? PLAIN_RULES : parseHeaders(headersFile);

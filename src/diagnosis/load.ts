@@ -21,12 +21,12 @@ export function loadFaults(
   const text = readYaml(source);
   if (text.errors.length > 0)
     return fail(
-      text.errors.map(({ reason, place }) => ({
+      text.errors.map(({ reason, place, first }) => ({
         file,
         place,
         path: '',
         code: 'not-yaml' as const,
-        facts: { yaml: reason },
+        facts: { yaml: reason, ...(first ? { first: first.line } : {}) },
       })),
     );
   const problems: ModelProblem[] = [];

@@ -2,7 +2,7 @@ import type { Place } from '../guide/problem.ts';
 
 /** Something wrong in `faults.yaml`, as data; the command line turns it into words. */
 export type ModelProblemCode =
-  /** Not YAML. Facts: `yaml`, the parser's own code. */
+  /** Not YAML as it is taken here. Facts: `yaml`, the reason; `first`, the line of a doubled key's first. */
   | 'not-yaml'
   /** Not the shape of the schema. Facts: `issue`, the schema's own code. */
   | 'wrong-shape'

@@ -9,8 +9,8 @@ export interface Place {
  * the file, keys joined by dots. `node` is always a name as the author wrote it.
  */
 export type GuideTrouble =
-  /** Not YAML. `reason` is the parser's own stable code. */
-  | { readonly code: 'yaml-syntax'; readonly reason: string }
+  /** Not YAML as it is taken here: see `SyntaxFault` in `yaml.ts`. */
+  | { readonly code: 'yaml-syntax'; readonly reason: string; readonly first?: Place }
   | { readonly code: 'key-missing'; readonly path: string; readonly key: string }
   | { readonly code: 'key-unknown'; readonly path: string; readonly key: string }
   | { readonly code: 'value-wrong'; readonly path: string; readonly expected: string }

@@ -1,5 +1,5 @@
-import { LineCounter, isCollection, isMap, isNode, isScalar, parseDocument } from 'yaml';
-import type { Node } from 'yaml';
+import { LineCounter, isCollection, isMap, isNode, isScalar, parseDocument, visit } from 'yaml';
+import type { Document, Node } from 'yaml';
 import type { Place } from './problem.ts';
 
 /** Keys and indexes from the top of a file down to a value. */
@@ -12,8 +12,48 @@ export interface YamlText {
   readonly keyAt: (path: Path) => Place;
   /** Where the value at `path` stands, or the nearest thing around it that exists. */
   readonly valueAt: (path: Path) => Place;
-  /** What keeps the text from being YAML, by the parser's own code. */
-  readonly errors: readonly { readonly reason: string; readonly place: Place }[];
+  /** What keeps the text from being read; then `value` is undefined. */
+  readonly errors: readonly SyntaxFault[];
+}
+
+/** A slip of syntax. */
+export interface SyntaxFault {
+  /** The parser's own code, or ALIAS, ANCHOR or MERGE_KEY, which are YAML but not taken here. */
+  readonly reason: string;
+  readonly place: Place;
+  /** Of a key given twice (DUPLICATE_KEY): where it stands first. */
+  readonly first?: Place;
+}
+
+/** What makes a value depend on another place of the file: nobody sees it where it is read. */
+function indirections(document: Document, placeAt: (offset: number) => Place): SyntaxFault[] {
+  const found: SyntaxFault[] = [];
+  const add = (reason: string, node: Node): void => {
+    found.push({ reason, place: placeAt(node.range?.[0] ?? 0) });
+  };
+  visit(document, {
+    Alias: (_, node) => add('ALIAS', node),
+    Value: (key, node) => {
+      if (node.anchor !== undefined) add('ANCHOR', node);
+      if (key === 'key' && isScalar(node) && node.value === '<<') add('MERGE_KEY', node);
+    },
+  });
+  return found;
+}
+
+/** Where a key that stands at an offset for the second time stands first. */
+function firstKey(document: Document, offset: number): number | undefined {
+  let first: number | undefined;
+  visit(document, {
+    Map: (_, { items }) => {
+      const keys = items.flatMap(({ key }) => (isScalar(key) ? [key] : []));
+      const again = keys.find(({ range }) => range?.[0] === offset);
+      if (!again) return undefined;
+      first = keys.find(({ value }) => value === again.value)?.range?.[0];
+      return visit.BREAK;
+    },
+  });
+  return first;
 }
 
 /** Read YAML 1.2 and keep the places. Never throws. */
@@ -26,10 +66,11 @@ export function readYaml(source: string): YamlText {
     logLevel: 'error',
   });
 
-  function placeOf(node: Node | undefined): Place {
-    const position = lines.linePos(node?.range?.[0] ?? 0);
+  function placeAt(offset: number): Place {
+    const position = lines.linePos(offset);
     return { line: Math.max(1, position.line), column: Math.max(1, position.col) };
   }
+  const placeOf = (node: Node | undefined): Place => placeAt(node?.range?.[0] ?? 0);
 
   /** The deepest key and value that exist along the path. */
   function find(path: Path): { key: Node | undefined; value: Node | undefined } {
@@ -48,19 +89,19 @@ export function readYaml(source: string): YamlText {
     return { key, value };
   }
 
-  const errors = document.errors.map((error) => {
-    const position = lines.linePos(error.pos[0]);
-    return { reason: error.code, place: { line: position.line, column: position.col } };
-  });
-  let value: unknown;
-  try {
-    value = document.toJS();
-  } catch {
-    // An alias without an anchor, or aliases nested to blow up the file.
-    errors.push({ reason: 'BAD_ALIAS', place: { line: 1, column: 1 } });
-  }
+  const errors = [
+    ...document.errors.map(({ code, pos: [offset] }): SyntaxFault => {
+      const first = code === 'DUPLICATE_KEY' ? firstKey(document, offset) : undefined;
+      return {
+        reason: code,
+        place: placeAt(offset),
+        ...(first === undefined ? {} : { first: placeAt(first) }),
+      };
+    }),
+    ...indirections(document, placeAt),
+  ];
   return {
-    value,
+    value: errors.length > 0 ? undefined : (document.toJS() as unknown),
     keyAt: (path) => placeOf(find(path).key),
     valueAt: (path) => placeOf(find(path).value),
     errors,

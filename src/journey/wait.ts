@@ -69,21 +69,3 @@ export const pass = ({ end, counted }: Wait, seen: number): Wait => ({
   end,
   counted: counted + seen,
 });
-
-/**
- * Reads a fragment's `w`: `node.end.counted`, the figures in base 36. One that does not say
- * what is counted has counted nothing since its start.
- *
- * @param length of the whole wait: no more can be left of it
- */
-export function readWait(text: string, node: string, length: number): Wait | undefined {
-  const [at, ends = '', counts = ''] = text.split('.');
-  const end = parseInt(ends, 36);
-  if (at !== node || !(end > 0)) return undefined;
-  return { end, counted: Math.max(end - length, parseInt(counts, 36) || 0) };
-}
-
-/** Writes what `readWait` reads; parts of seconds go to the long side. */
-export function writeWait(node: string, { end, counted }: Wait): string {
-  return [node, Math.ceil(end).toString(36), Math.floor(counted).toString(36)].join('.');
-}

@@ -1,4 +1,4 @@
-import { languages } from '../content/languages.ts';
+import { languages } from '../content/load.ts';
 import { DATA_FOLDER, dataFiles } from '../site/data/files.ts';
 
 /** The parts of pages that are loaded on demand. */

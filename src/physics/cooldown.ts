@@ -16,12 +16,6 @@ export interface Cooling {
   readonly tau: number;
 }
 
-/** A thermometer reading `minute` minutes after some fixed moment. */
-export interface Reading {
-  readonly minute: number;
-  readonly temperature: number;
-}
-
 export type CoolingProblem =
   | { readonly code: 'not-a-finite-number'; readonly field: string }
   | { readonly code: 'tau-not-positive'; readonly tau: number }
@@ -29,8 +23,6 @@ export type CoolingProblem =
   | { readonly code: 'start-not-above-room'; readonly from: number; readonly room: number }
   /** Newton cooling comes ever closer to the room's temperature but never reaches it. */
   | { readonly code: 'target-not-above-room'; readonly target: number; readonly room: number }
-  | { readonly code: 'readings-out-of-order'; readonly first: number; readonly second: number }
-  | { readonly code: 'not-cooling'; readonly first: number; readonly second: number }
   /** The fast case is slower than the slow one. */
   | { readonly code: 'window-reversed'; readonly earliest: number; readonly latest: number };
 
@@ -61,27 +53,6 @@ export function timeToReach(cooling: Cooling): Result<number, CoolingProblem> {
   return ok(minutes(cooling));
 }
 
-/**
- * The time constant in minutes from two readings, the earlier one first.
- * Problems: a value that is not finite, readings out of order, a reading that is
- * not above the room, or a second reading that is not below the first.
- */
-export function tauFrom(
-  first: Reading,
-  second: Reading,
-  room: number,
-): Result<number, CoolingProblem> {
-  const [from, target] = [first.temperature, second.temperature];
-  const bad = notFinite({ from, target, room, start: first.minute, end: second.minute });
-  if (bad) return fail(bad);
-  if (second.minute <= first.minute)
-    return fail({ code: 'readings-out-of-order', first: first.minute, second: second.minute });
-  if (from <= room) return fail({ code: 'start-not-above-room', from, room });
-  if (target <= room) return fail({ code: 'target-not-above-room', target, room });
-  if (target >= from) return fail({ code: 'not-cooling', first: from, second: target });
-  return ok((second.minute - first.minute) / Math.log((from - room) / (target - room)));
-}
-
 /** What differs between the fastest and the slowest oven one must reckon with. */
 export type OvenCase = Pick<Cooling, 'target' | 'tau'>;
 
@@ -104,19 +75,6 @@ export function coolingWindow(oven: {
   if (earliest.value > latest.value)
     return fail({ code: 'window-reversed', earliest: earliest.value, latest: latest.value });
   return ok({ earliest: earliest.value, latest: latest.value });
-}
-
-/**
- * What is left of a window `minutesSince` minutes after it began, never below 0.
- * A time that is unknown (NaN) or in the future (a clock set back) counts as 0,
- * so that a wrong clock can only make the wait the full one, never shorter.
- */
-export function remainingWindow(window: Window, minutesSince: number): Window {
-  const since = minutesSince > 0 ? minutesSince : 0;
-  return {
-    earliest: Math.max(0, window.earliest - since),
-    latest: Math.max(0, window.latest - since),
-  };
 }
 
 /**

@@ -60,12 +60,6 @@ export function resistanceAt(celsius: number, r0: number): Result<number, RtdPro
   return bad ? fail(bad) : ok(r0 * ratio(celsius));
 }
 
-/** Ω per °C at a temperature in °C. */
-export function sensitivityAt(celsius: number, r0: number): Result<number, RtdProblem> {
-  const bad = checkR0(r0) ?? checkCelsius(celsius);
-  return bad ? fail(bad) : ok(r0 * slope(celsius));
-}
-
 /**
  * °C at a resistance in Ω. From R0 upward the quadratic is solved exactly, in the
  * form without cancellation near 0 °C; below, Newton's iteration starts from that

@@ -1,4 +1,4 @@
-import type { GuideNode } from '../guide/types.ts';
+import type { GuideNode, NodeKind } from '../guide/types.ts';
 
 /** The sentences of one page, as far as the proof reads them. */
 export interface NodeSentences {
@@ -12,7 +12,6 @@ export interface NodeSentences {
   readonly care?: readonly string[] | undefined;
   readonly callNote?: string | undefined;
   readonly answers?: Readonly<Record<string, string>> | undefined;
-  readonly hints?: Readonly<Record<string, string>> | undefined;
 }
 
 /** A guide's sentences in one language, by the nodes' text keys. */
@@ -25,14 +24,24 @@ export interface GuideText {
   readonly grade: (passages: readonly string[]) => number;
 }
 
-type Key = keyof NodeSentences;
+/** One sentence or a list of them; with `?` a page can do without. */
+export type PartShape = 'one' | 'list' | 'one?' | 'list?';
+type Parts = Readonly<Partial<Record<Exclude<keyof NodeSentences, 'answers'>, PartShape>>>;
 
-const required: Readonly<Record<GuideNode['kind'], readonly Key[]>> = {
-  question: ['short', 'title', 'why'],
-  step: ['short', 'title', 'lines', 'why'],
-  stop: ['short', 'title', 'now', 'never'],
-  finish: ['short', 'title', 'lines'],
+/** What every page says, in the technician's list, as its heading, and in a caution box. */
+const common = { short: 'one', title: 'one', care: 'list?' } as const;
+const parts: Readonly<Record<NodeKind, Parts>> = {
+  question: { ...common, help: 'list?', why: 'one' },
+  step: { ...common, lines: 'list', why: 'one' },
+  stop: { ...common, callNote: 'one?', now: 'list', never: 'list' },
+  finish: { ...common, lines: 'list', never: 'list' },
 };
+
+/** The sentences a node's page has, its answers' labels left out. */
+export function pageParts({ kind, care }: Pick<GuideNode, 'kind' | 'care'>): Parts {
+  const boxed = care !== undefined && (kind === 'question' || kind === 'step');
+  return boxed ? { ...parts[kind], care: 'list' } : parts[kind];
+}
 
 function said(value: unknown): boolean {
   if (Array.isArray(value)) return value.length > 0 && value.every(said);
@@ -41,8 +50,9 @@ function said(value: unknown): boolean {
 
 /** Keys of sentences that a node's page needs and does not have, or has only empty. */
 export function missingKeys(node: GuideNode, sentences: NodeSentences | undefined): string[] {
-  const boxed = node.care !== undefined && (node.kind === 'question' || node.kind === 'step');
-  const keys = [...required[node.kind], ...(boxed ? (['care'] as const) : [])];
+  const keys = Object.entries(pageParts(node))
+    .filter(([, shape]) => !shape.endsWith('?'))
+    .map(([key]) => key as keyof NodeSentences);
   const answers = node.answers.map(({ id }) => id);
   const own = sentences?.answers ?? {};
   return [
@@ -55,9 +65,9 @@ export function missingKeys(node: GuideNode, sentences: NodeSentences | undefine
 
 /** What tells the reader to do something: the answers are the reader's own words. */
 export function told(sentences: NodeSentences): string[] {
-  const { title, help, why, lines, now, never, care, callNote, hints } = sentences;
+  const { title, help, why, lines, now, never, care, callNote } = sentences;
   const single = [title, why, callNote].filter((text) => text !== undefined);
-  const many = [help, lines, now, never, care, Object.values(hints ?? {})];
+  const many = [help, lines, now, never, care];
   return [...single, ...many.flatMap((texts) => texts ?? [])];
 }
 

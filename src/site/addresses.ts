@@ -1,4 +1,4 @@
-import { languages, mainLanguage, staffLanguage, staffLanguages } from '../content/languages.ts';
+import { languages, mainLanguage, staffLanguage, staffLanguages } from '../content/load.ts';
 
 /** An address on this site, from its root: the default language has no prefix. */
 export function address(language: string, path: string): string {

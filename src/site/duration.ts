@@ -1,8 +1,8 @@
-import type { Words } from './words.ts';
+import type { Words } from '../app/shared/words.ts';
 
 /** A length of time in words: minutes below two hours, whole hours from there. */
-export function duration(t: Words, minutes: number): string {
+export function duration(t: Words['t'], minutes: number): string {
   return minutes < 120
-    ? t('timer.minutes', { count: Math.round(minutes) })
-    : t('timer.hours', { count: Math.round(minutes / 60) });
+    ? t('site:timer.minutes', { count: Math.round(minutes) })
+    : t('site:timer.hours', { count: Math.round(minutes / 60) });
 }

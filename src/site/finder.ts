@@ -1,6 +1,5 @@
 import type { Guide } from '../guide/types.ts';
 import { finder, guides } from '../content/load.ts';
-import type { Words } from './words.ts';
 
 /** The guide that comes first on every page. */
 export function mainGuide(): Guide {
@@ -36,9 +35,4 @@ export function sayings(): readonly { readonly id: string; readonly sayings: rea
       }),
     }))
     .filter(({ sayings: left }) => left.length > 0);
-}
-
-/** A guide's name in words; a guide without one ends the build. */
-export function guideName(t: Words, guide: string): string {
-  return t(`guides:names.${guide}` as 'guides:names.door-locked');
 }

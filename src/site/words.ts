@@ -1,16 +1,11 @@
-import i18next from 'i18next';
-import type { i18n, TFunction } from 'i18next';
+import i18next, { type i18n } from 'i18next';
+import type { Words } from '../app/shared/words.ts';
 import { split } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideTextFile, textFile } from '../content/load.ts';
+import { firm, guides, guideText, languageOf, textFile, textsOf } from '../content/load.ts';
 import type { Firm } from '../content/schema/firm.ts';
 import type { NodeText } from '../content/schema/guide-text.ts';
-import { languageOf } from '../content/languages.ts';
-import { type namespaces, textsOf } from '../content/text-files.ts';
-import { needWhole } from '../content/whole-language.ts';
-
-/** `t` over all namespaces, `site` the default; an unknown key does not compile. */
-export type Words = TFunction<typeof namespaces>;
+import { fill, type Facts } from '../placeholders.ts';
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
 function toldIn(language: string, told: Firm['hours']): string {
@@ -25,7 +20,7 @@ function missing(key: string): never {
 }
 
 /** What every sentence may name about the firm. */
-function firmFacts(language: string): Record<string, string> {
+function firmFacts(language: string): Facts {
   const { name, phone, hours, area, numbers } = firm();
   // A number that breaks over two lines is hard to dial; in a sentence from right to left its
   // groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
@@ -44,57 +39,69 @@ function firmFacts(language: string): Record<string, string> {
   };
 }
 
+/** Sentences with the firm's facts filled in; what a page says later stays open. */
+function filled(value: unknown, facts: Facts): unknown {
+  if (typeof value === 'string') return fill(value, facts, (name) => `{{${name}}}`);
+  if (Array.isArray(value)) return value.map((inner) => filled(inner, facts));
+  return Object.fromEntries(
+    Object.entries(value as Record<string, unknown>).map(([key, inner]) => [
+      key,
+      filled(inner, facts),
+    ]),
+  );
+}
+
 const started = new Map<string, i18n>();
 
 function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
-  needWhole(language);
+  const facts = firmFacts(language);
   const resources: Record<string, Record<string, unknown>> = {};
-  for (const name of textsOf(language))
-    resources[name] = textFile(language, name) as Record<string, unknown>;
-  for (const guide of guides()) resources[guide.id] = guideTextFile(language, guide);
+  const put = (name: string, texts: unknown) =>
+    (resources[name] = filled(texts, facts) as Record<string, unknown>);
+  for (const name of textsOf(language)) put(name, textFile(language, name));
+  for (const guide of guides()) put(guide.id, guideText(language, guide));
   const made = i18next.createInstance({
     lng: language,
     fallbackLng: false,
     ns: Object.keys(resources),
-    defaultNS: 'site',
     resources: { [language]: resources },
     initAsync: false,
-    // Astro and Solid escape; twice would show entities.
-    interpolation: { escapeValue: false, defaultVariables: firmFacts(language) },
     parseMissingKeyHandler: missing,
-    missingInterpolationHandler: (text: string) => missing(text),
-    returnObjects: true,
   });
   void made.init();
   started.set(language, made);
   return made;
 }
 
-/** `t` of a language, with the firm's facts filled in; a missing key or fact throws. */
+/**
+ * A language's words, the firm's facts filled in; a missing key or fact throws. i18next finds the
+ * sentence and its counted form; facts are put in as in the browser.
+ */
 export function words(language: string): Words {
-  return engine(language).t;
+  const found = engine(language);
+  return {
+    language,
+    t: (key, facts = {}) =>
+      fill(found.t(key, { ...facts, skipInterpolation: true }), facts, (name) =>
+        missing(`${key} {{${name}}}`),
+      ),
+    list: (key) => found.t(key, { returnObjects: true, skipInterpolation: true }) as string[],
+    // At build time a name without words ends the build.
+    content: (namespace, ...path) =>
+      (found.getResource(language, namespace, path.join('.')) as unknown) ??
+      missing(`${namespace}:${path.join('.')}`),
+  };
 }
 
 /** The sentences of a node, the firm's facts filled in. */
 export function nodeText(language: string, guide: Guide, text: TextId): NodeText {
-  // A guide's keys come from its graph, not from a file the compiler knows.
-  const t = engine(language).t as unknown as (key: string, options: object) => unknown;
   const { guide: other = guide.id, name } = split(text);
-  return t(`${other}:${name}`, { returnObjects: true }) as NodeText;
+  return namespaceText(language, other)[name] as NodeText;
 }
 
 /** All sentences of a namespace with the firm's facts filled in, other placeholders kept. */
 export function namespaceText(language: string, name: string): Record<string, unknown> {
-  const facts = firmFacts(language);
-  const fill = (value: unknown): unknown => {
-    if (typeof value === 'string')
-      return value.replace(/\{\{(\w+)\}\}/g, (whole, key: string) => facts[key] ?? whole);
-    if (Array.isArray(value)) return value.map(fill);
-    return Object.fromEntries(
-      Object.entries(value as Record<string, unknown>).map(([key, inner]) => [key, fill(inner)]),
-    );
-  };
-  return fill(engine(language).getResourceBundle(language, name)) as Record<string, unknown>;
+  return engine(language).getResourceBundle(language, name) as Record<string, unknown>;
 }

@@ -3,15 +3,9 @@ import { pageGrade } from '../proof/sentences.ts';
 import type { NodeSentences } from '../proof/sentences.ts';
 import { easeOf, measuredBy } from './reading-ease.ts';
 import { hardest } from './readability.ts';
-import { spoken } from './placeholders.ts';
+import { spoken } from '../placeholders.ts';
 import { NAMING, compare } from './translation.ts';
 import type { Target, TranslationProblem } from './translation.ts';
-
-/** A text file that is not there or is no JSON. */
-export interface FileProblem {
-  readonly code: 'file-missing';
-  readonly path: string;
-}
 
 /** A page that reads less easily than the formula's least score. */
 export interface HardPage {
@@ -24,7 +18,7 @@ export interface HardPage {
 export interface LanguageReport {
   readonly language: string;
   readonly sentences: number;
-  readonly problems: readonly (TranslationProblem | FileProblem)[];
+  readonly problems: readonly TranslationProblem[];
   /** Every page and formula, the hardest page first. Empty where nothing is measured. */
   readonly pages: readonly HardPage[];
   readonly hardest: readonly { readonly sentence: string; readonly score: number }[];
@@ -37,7 +31,7 @@ export interface LanguageFiles {
   readonly guides: readonly string[];
   /** Of these, those homeowners read, guides not counted. */
   readonly owners: readonly string[];
-  /** A file's content; undefined where it cannot be read. */
+  /** A file's content. */
   readonly read: (language: string, name: string) => unknown;
 }
 
@@ -116,11 +110,9 @@ function reading(
 /** Everything wrong with a language's text files, and how easily homeowners' pages read. */
 export function checkLanguage(files: LanguageFiles, target: Target): LanguageReport {
   const { language } = target;
-  const problems = files.all.flatMap((name): (TranslationProblem | FileProblem)[] => {
-    const own = files.read(language, name);
-    if (own === undefined) return [{ code: 'file-missing', path: `${language}/${name}.json` }];
-    return compare(files.read('en', name), own, `${name}:`, target);
-  });
+  const problems = files.all.flatMap((name) =>
+    compare(files.read('en', name), files.read(language, name), `${name}:`, target),
+  );
   const sentences = files.all.flatMap((name) => strings(files.read(language, name))).length;
   return { language, sentences, problems, ...reading(files, language) };
 }

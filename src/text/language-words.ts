@@ -1,35 +1,40 @@
 /** Problems of translations in words, for whoever builds the site. */
-import type { FileProblem, LanguageReport } from './check-language.ts';
+import type { LanguageReport } from './check-language.ts';
 import type { TranslationProblem } from './translation.ts';
 
-/** What is wrong and what to do, in one line. */
-export function tellTranslation(problem: TranslationProblem | FileProblem): string {
+/** What is wrong with a translation and what to do. */
+export function tellTranslation(problem: TranslationProblem): { what: string; hint: string } {
   const { path } = problem;
+  const told = (what: string, hint: string) => ({ what: `${path}: ${what}`, hint });
   switch (problem.code) {
-    case 'file-missing':
-      return `${path}: there is no such file, or it is not JSON. Translate the English one.`;
     case 'key-missing':
-      return `${path}: is missing. Translate the English sentence.`;
+      return told('is missing.', 'Translate the English sentence.');
     case 'key-unknown':
-      return `${path}: English has no such key. Take it out, or correct its name.`;
+      return told('English has no such key.', 'Take it out, or correct its name.');
     case 'form-missing':
-      return `${path}: the language counts with a form "${problem.form}". Add this key.`;
+      return told(`the language counts with a form "${problem.form}".`, 'Add this key.');
     case 'kind-differs':
-      return `${path}: should be as in English (${problem.expected}). Compare the two files.`;
+      return told(`should be as in English (${problem.expected}).`, 'Compare the two files.');
     case 'list-length':
-      return `${path}: English has ${String(problem.expected)} items here. Write as many.`;
+      return told(`English has ${String(problem.expected)} items here.`, 'Write as many.');
     case 'text-empty':
-      return `${path}: is empty. Translate the English sentence.`;
+      return told('is empty.', 'Translate the English sentence.');
     case 'untranslated':
-      return `${path}: looks like English: “${problem.text}”. Translate it, or name it under "same" in content/languages.yaml.`;
+      return told(
+        `looks like English: “${problem.text}”.`,
+        'Translate it, or name it under "same" in content/languages.yaml.',
+      );
     case 'placeholder-lost':
-      return `${path}: {{${problem.name}}} was lost. Put it where the fact belongs.`;
+      return told(`{{${problem.name}}} was lost.`, 'Put it where the fact belongs.');
     case 'placeholder-unknown':
-      return `${path}: English has no {{${problem.name}}} here. Take it out.`;
+      return told(`English has no {{${problem.name}}} here.`, 'Take it out.');
     case 'term-missing':
-      return `${path}: "${problem.term}" is called ${problem.use.map((word) => `“${word}”`).join(' or ')} in the glossary. Use that word.`;
+      return told(
+        `"${problem.term}" is called ${problem.use.map((word) => `“${word}”`).join(' or ')} in the glossary.`,
+        'Use that word.',
+      );
     case 'term-forbidden':
-      return `${path}: “${problem.found}” is not the glossary’s word. Use the glossary’s.`;
+      return told(`“${problem.found}” is not the glossary’s word.`, 'Use the glossary’s.');
   }
 }
 
@@ -43,7 +48,10 @@ export function languageLines(report: LanguageReport): string[] {
   const shown = hard.length > 0 ? hard : pages.slice(0, MOST_PAGES);
   return [
     `Language ${language}: ${String(sentences)} sentences, ${String(problems.length)} problems.`,
-    ...problems.slice(0, MOST_PROBLEMS).map((problem) => `  ${tellTranslation(problem)}`),
+    ...problems.slice(0, MOST_PROBLEMS).map((problem) => {
+      const { what, hint } = tellTranslation(problem);
+      return `  ${what} ${hint}`;
+    }),
     ...(problems.length > MOST_PROBLEMS
       ? [`  And ${String(problems.length - MOST_PROBLEMS)} more.`]
       : []),

@@ -51,15 +51,32 @@ function syllablesOf(word: string, speech: Speech): number {
   return Math.max(1, digits + (rest === '' ? 0 : speech.syllables(rest)));
 }
 
+function countOne(passage: string, speech: Speech): TextCounts {
+  const sentences = sentencesOf([passage]);
+  const words = sentences.flatMap(wordsOf);
+  const syllables = words.reduce((sum, word) => sum + syllablesOf(word, speech), 0);
+  return { words: words.length, sentences: sentences.length, syllables };
+}
+
+/** A passage is counted by each formula, with and without the answers beside it. */
+const counted = new WeakMap<Speech, Map<string, TextCounts>>();
+
 /**
  * Count passages: words and sentences by Unicode segmentation (UAX 29). The syllables of
  * some English past forms ("locked") are counted too high, so grades err upward.
  */
 export function count(passages: readonly string[], speech: Speech = english): TextCounts {
-  const sentences = sentencesOf(passages);
-  const words = sentences.flatMap(wordsOf);
-  const syllables = words.reduce((sum, word) => sum + syllablesOf(word, speech), 0);
-  return { words: words.length, sentences: sentences.length, syllables };
+  const known = counted.get(speech) ?? new Map<string, TextCounts>();
+  counted.set(speech, known);
+  const total = { words: 0, sentences: 0, syllables: 0 };
+  for (const passage of passages) {
+    const one = known.get(passage) ?? countOne(passage, speech);
+    known.set(passage, one);
+    total.words += one.words;
+    total.sentences += one.sentences;
+    total.syllables += one.syllables;
+  }
+  return total;
 }
 
 /** Flesch–Kincaid grade of English passages taken together. */

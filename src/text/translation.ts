@@ -5,7 +5,7 @@
  */
 import { terms } from './glossary.ts';
 import type { Glossary } from './glossary.ts';
-import { placeholders, spoken } from './placeholders.ts';
+import { placeholders, spoken } from '../placeholders.ts';
 
 /** What is wrong with a translation; `path` is `file:key.key`. */
 export type TranslationProblem =

@@ -1,6 +1,6 @@
 import { readFile, readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { guideFiles } from '../../src/cli/books.ts';
+import { guides as publishedGuides } from '../../src/content/load.ts';
 import { pagesOf } from '../browser/support/site.ts';
 import { buildWith, madeUp } from './made-up.ts';
 import type { Row } from './row.ts';
@@ -37,7 +37,7 @@ async function keptIn(dist: string): Promise<number> {
 
 /** Build time and size by guides and languages: the published guides, more made up, in copies of English. */
 export async function benchGrowth(): Promise<Row[]> {
-  const published = guideFiles().length;
+  const published = publishedGuides().length;
   const counts = [published, Math.max(7, published + 2)];
   const sizes = [...counts.flatMap((guides) => [1, 2, 4].map((many) => [guides, many] as const))];
   if (!counts.includes(CEILING.guides) && CEILING.guides > published)

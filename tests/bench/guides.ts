@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { chromium } from '@playwright/test';
 import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
-import { flagsFile, inRoot, sharedFile } from '../../src/cli/books.ts';
+import { inRoot } from '../../src/cli/root.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { loadGuides } from '../../src/guide/load-guides.ts';
 import { prove } from '../../src/proof/prove.ts';
@@ -35,7 +35,9 @@ function timed<T>(work: () => T): { readonly value: T; readonly ms: number } {
 function pureRows(name: string, guides: readonly MadeUp[], ceiling?: number): Row[] {
   const source = (file: string) => ({ source: readFileSync(inRoot(file), 'utf8'), file });
   const files = guides.map(({ id, graph }) => ({ source: graph, file: id }));
-  const loaded = timed(() => loadGuides(files, source(sharedFile), source(flagsFile)));
+  const loaded = timed(() =>
+    loadGuides(files, source('content/guides/shared.yaml'), source('content/flags.yaml')),
+  );
   if (!loaded.value.ok) throw new Error(JSON.stringify(loaded.value.error[0]));
   const made = loaded.value.value;
   const proved = timed(() => made.every((guide) => prove(guide).holds));

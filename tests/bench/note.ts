@@ -1,8 +1,9 @@
 import { brotliCompressSync, constants } from 'node:zlib';
 import { readFileSync } from 'node:fs';
-import { inRoot, loadBooks, releasesFolder } from '../../src/cli/books.ts';
+import { inRoot } from '../../src/cli/root.ts';
+import { releases } from '../../src/content/load.ts';
 import { protect } from '../../src/note/blocks.ts';
-import { bookGuide } from '../../src/note/library.ts';
+import { bookGuide, makeLibrary } from '../../src/note/library.ts';
 import { readCode } from '../../src/note/read.ts';
 import { repair } from '../../src/note/repair.ts';
 import { sampleJourneys } from '../../src/note/sample.ts';
@@ -54,9 +55,8 @@ export function benchNote(): Promise<Row[]> {
 }
 
 function measure(): Row[] {
-  const books = loadBooks(new Date());
-  if (!books.ok) throw new Error(JSON.stringify(books.error));
-  const { library, newest } = books.value;
+  const library = makeLibrary(releases());
+  const newest = releases().length;
   const book = library.get(newest);
   const guide = book && bookGuide(book, 'door-locked');
   if (!guide) throw new Error('no guide door-locked');
@@ -86,7 +86,7 @@ function measure(): Row[] {
     return symbols.slice(0, at) + symbols.slice(at + 1);
   };
   const read = (code: string): unknown => readCode(code, library);
-  const release = readFileSync(inRoot(`${releasesFolder}/${String(newest)}.json`));
+  const release = readFileSync(inRoot(`content/releases/${String(newest)}.json`));
   const bits = Math.log2(Number(guide.first.journeys));
 
   return [

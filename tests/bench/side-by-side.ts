@@ -1,4 +1,5 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { spawnSync } from 'node:child_process';
+import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -26,10 +27,39 @@ interface Contender {
   readonly remove: () => Promise<void>;
 }
 
+const APPS = fileURLToPath(new URL('side-by-side', import.meta.url));
+
+/** When a file was last changed, ms; 0 where there is none. */
+async function changed(file: string): Promise<number> {
+  return stat(join(APPS, file)).then(
+    ({ mtimeMs }) => mtimeMs,
+    () => 0,
+  );
+}
+
+function run(command: string, args: readonly string[]): void {
+  const shell = process.platform === 'win32';
+  const { status } = spawnSync(command, args, { cwd: APPS, stdio: ['ignore', 2, 2], shell });
+  if (status !== 0) throw new Error(`${command} ${args.join(' ')} failed in ${APPS}`);
+}
+
+/**
+ * Installs what only the apps need, a package of their own, and checks their types: the project's
+ * own checks leave out what needs those packages.
+ */
+async function makeReady(): Promise<void> {
+  if ((await changed('node_modules/.package-lock.json')) <= (await changed('package-lock.json')))
+    run('npm', ['ci']);
+  run(process.execPath, [
+    fileURLToPath(new URL('../../node_modules/typescript7/bin/tsc', import.meta.url)),
+    '--noEmit',
+  ]);
+}
+
 async function app(name: string, file: string): Promise<Contender> {
   const dist = await mkdtemp(join(tmpdir(), 'hobnote-beside-'));
   await build({
-    root: fileURLToPath(new URL('side-by-side', import.meta.url)),
+    root: APPS,
     configFile: false,
     logLevel: 'error',
     define: { GUIDE: JSON.stringify(pages()) },
@@ -97,6 +127,7 @@ async function measure(browser: Browser, contender: Contender): Promise<Row[]> {
  * machine in a common framework; the two apps show the questions and nothing more.
  */
 export async function benchSideBySide(): Promise<Row[]> {
+  await makeReady();
   const browser = await chromium.launch({ executablePath: program(), args: CHROMIUM_FLAGS });
   const rows: Row[] = [];
   try {

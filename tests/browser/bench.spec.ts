@@ -29,21 +29,29 @@ const fill = async (page: Page, ohms: string, at: string): Promise<void> => {
 
 // A platinum sensor of 1000 Ω reads 1082.25 Ω at 70 °F (IEC 60751, computed); the limits of
 // drift, open and short are common practice, no source.
-for (const [verdict, ohms, at] of [
+const READINGS = [
   ['fits', '1082', '70'],
   ['drifted', '1150', '70'],
   ['open', 'OL', '70'],
   ['open', '1000000', '70'],
   ['shorted', '0.5', '70'],
   ['other-kind', '108', '70'],
-] as const)
-  test(`${ohms} Ω at ${at} °F: ${verdict}`, async ({ page }) => {
-    await page.goto('/bench/');
+] as const;
+
+test('each reading has its verdict, in words', async ({ page }) => {
+  await page.goto('/bench/');
+  const told = new Set<string>();
+  for (const [verdict, ohms, at] of READINGS) {
     await fill(page, ohms, at);
-    await expect(page.locator('.verdict')).toHaveAttribute('data-verdict', verdict);
-    await expect(page.locator('.verdict .word')).not.toBeEmpty();
+    await expect(page.locator('.verdict'), ohms).toHaveAttribute('data-verdict', verdict);
+    const word = (await page.locator('.verdict .word').textContent()) ?? '';
+    expect(word).toMatch(/\S/);
+    told.add(`${verdict} ${word}`);
     await axe(page);
-  });
+  }
+  // One word for each verdict.
+  expect(told.size).toBe(new Set(READINGS.map(([verdict]) => verdict)).size);
+});
 
 test('the reading stands on the curve, and what the control believes apart from it', async ({
   page,

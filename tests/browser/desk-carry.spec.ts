@@ -4,8 +4,7 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './support/fixtures.ts';
 import { say } from './support/desk.ts';
 
-const WAY =
-  'danger.none~what.no-light~gas-off.done~power.yes~click.clicks~which.one~near.cool';
+const WAY = 'danger.none~what.no-light~gas-off.done~power.yes~click.clicks~which.one~near.cool';
 
 const choose = (page: Page, answer: string) =>
   page.locator('.choices').getByRole('button', { name: answer }).click();

@@ -1,9 +1,11 @@
 // The desk in two tabs, at every size, with every question, step and end, and without scripts.
 import { axe } from './support/axe.ts';
 import { HUM, openDesk, rows, say } from './support/desk.ts';
-import { expect, siteUrl, test } from './support/fixtures.ts';
+import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { addressOf, guide, to } from './support/note.ts';
+
+test.use(DESK);
 
 test('two calls in two tabs never mix', async ({ page, context }) => {
   const other = await context.newPage();
@@ -46,7 +48,6 @@ test('at every width and text size all is in reach', async ({ page }) => {
 test('every question, step and end is shown with its cautions and its answers', async ({
   page,
 }) => {
-  test.skip(test.info().project.name !== 'desk', 'the same on every screen');
   await openDesk(page);
   const nodes = [...guide.nodes.values()].filter(({ id }) => id !== guide.start);
   expect(nodes.length).toBeGreaterThan(60);

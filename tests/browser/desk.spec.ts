@@ -6,20 +6,19 @@ import { spell } from '../../src/note/spelling.ts';
 import type { NoteCode } from '../../src/note/types.ts';
 import { axe } from './support/axe.ts';
 import { Counted, HUM, openDesk, rows, say, status } from './support/desk.ts';
-import { expect, test } from './support/fixtures.ts';
+import { DESK, expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { noSidewaysScroll } from './support/layout.ts';
 import { addressOf, codeFor, made, to } from './support/note.ts';
+
+test.use(DESK);
 
 const codeOn = (page: Page) => page.locator('.code-out .groups strong').allTextContents();
 const part = (count: number) => HUM.slice(0, count);
 const BAD = '<img src=x onerror=alert(1)><script>alert(2)</script>';
 
 test.describe('by keys alone', () => {
-  test.skip(({ isMobile }) => isMobile, 'a phone has no keys');
-
   test('a whole call, from the danger question to the job', async ({ page, context }) => {
-    test.slow();
     await context.grantPermissions(['clipboard-read', 'clipboard-write']);
     await openDesk(page);
     await expect(say(page)).toHaveText('Is any of this going on right now?');

@@ -1,77 +1,15 @@
-/**
- * The site in all its languages. `EVERY=1` looks at every page in both themes; without it a
- * sample of them, so that each change can afford it.
- */
-import { languageOf, languages, staffLanguages } from '../../src/content/languages.ts';
-import { axe } from './support/axe.ts';
-import { expect, siteDir, test } from './support/fixtures.ts';
-import { noSidewaysScroll } from './support/layout.ts';
+// The site in all its languages: what is done in one is the same in the others.
+import { languageOf, languages, staffLanguages } from '../../src/content/load.ts';
+import { expect, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
 import { formatFragment } from '../../src/address/fragment.ts';
-import { every, pagesIn } from './support/pages.ts';
-import { answerLink, readablePagesOf } from './support/site.ts';
+import { axe } from './support/axe.ts';
+import { rootOf } from './support/pages.ts';
+import { answerLink } from './support/site.ts';
 
 const [main = '', ...others] = languages();
-const all = readablePagesOf(siteDir());
-const rootOf = (language: string) => (language === main ? '/' : `/${language}/`);
 
-test.skip(({ isMobile }) => !isMobile, 'sizes are set by the tests');
-
-test('there are other languages, and each has all of a homeowner’s pages', () => {
-  expect(others.length).toBeGreaterThan(2);
-  const own = (language: string) =>
-    all
-      .filter((path) => path.startsWith(rootOf(language)))
-      .map((path) => path.slice(rootOf(language).length));
-  const staff = /^(?:preview|desk|bench|round)\//;
-  const wanted = own(main)
-    .filter((path) => !others.some((other) => path.startsWith(`${other}/`)))
-    .filter((path) => path !== '');
-  expect(wanted.length).toBeGreaterThan(100);
-  for (const language of others)
-    expect(
-      own(language).filter((path) => path !== ''),
-      language,
-    ).toEqual(
-      staffLanguages().includes(language) ? wanted : wanted.filter((path) => !staff.test(path)),
-    );
-});
-
-for (const language of languages()) {
-  test(`${language}: pages fit every width, and texts their buttons`, async ({ page }) => {
-    test.setTimeout(every ? 900_000 : 120_000);
-    const pages = pagesIn(language, 12);
-    expect(pages.length).toBeGreaterThan(10);
-    for (const path of pages) {
-      await page.goto(path);
-      for (const width of [320, 360, 768, 1280]) {
-        await page.setViewportSize({ width, height: 740 });
-        await noSidewaysScroll(page);
-        const cut = await page
-          .locator('.button, button, summary, .answers a, .calls a')
-          .evaluateAll((elements) =>
-            elements
-              .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth + 1)
-              .map(({ textContent }) => textContent.trim()),
-          );
-        expect(cut, `${path} at ${String(width)} px`).toEqual([]);
-      }
-    }
-  });
-
-  test(`${language}: pages are accessible in both themes`, async ({ page }) => {
-    test.setTimeout(every ? 1_800_000 : 120_000);
-    const pages = pagesIn(language, 40);
-    expect(pages.length).toBeGreaterThan(4);
-    for (const path of pages) {
-      await page.goto(path);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await axe(page);
-      }
-    }
-  });
-
+for (const language of languages())
   test(`${language}: the keyboard alone leads to a stop, and its note code is the same as in English`, async ({
     page,
   }) => {
@@ -90,7 +28,6 @@ for (const language of languages()) {
     expect(await shownCode(page)).toBe(codeFor(note));
     await axe(page);
   });
-}
 
 test('switching the language keeps the page and the journey, there and back', async ({ page }) => {
   await page.goto('/door-locked/danger/');

@@ -22,7 +22,6 @@ test('a finished journey gives its outcome, its numbers and the code of the libr
 });
 
 test('every ending has its code, and every answer its way back', async ({ page }) => {
-  test.slow();
   const ends = [...guide.nodes.values()].filter(({ answers }) => answers.length === 0);
   expect(ends.length).toBeGreaterThan(15);
   for (const { id } of ends) {

@@ -3,8 +3,6 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './support/fixtures.ts';
 import { codeFor, keptTexts, open, qrOf, shownCode, to } from './support/note.ts';
 
-test.skip(({ isMobile }) => !isMobile, 'what is kept is the same on every screen');
-
 const remark = 'Ring twice & wait. 100% #1';
 const model = 'XY 123/4';
 

@@ -76,7 +76,7 @@ test.describe('a damaged code is a proposal', () => {
 
 test.describe('a refused code says why and what to do', () => {
   const beyond = new Uint8Array(10).fill(15, 9);
-  for (const [problem, input, words] of [
+  const REFUSED = [
     ['empty', '- -', /no code in the field/],
     ['too-long', 'A'.repeat(90), /longer than any note code/],
     ['too-short', 'ABCD', /has 4 characters.* at least 16/],
@@ -87,21 +87,25 @@ test.describe('a refused code says why and what to do', () => {
     ['too-damaged', put(0, [0, 1, 2, 3].map((at) => other(at)).join('')), /Too many characters/],
     ['unknown-release', groupedText(protect(beyond, 16)), /release 16 of the guides/],
     ['impossible', groupedText(protect(new Uint8Array(14), 20)), /not the length it should have/],
-  ] as const)
-    test(problem, async ({ page }) => {
-      const reading = readCode(input, library);
-      expect(reading.kind === 'refused' && reading.problem.code).toBe(problem);
-      await open(page);
-      await enter(page, input);
-      await expect(status(page)).toContainText(words);
-      await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
-      await expect(field(page)).toHaveAccessibleDescription(words);
-      await expect(field(page)).toHaveAccessibleDescription(/What to do/);
-      await expect(field(page)).toHaveValue(input);
-      await expect(note(page)).toBeHidden();
-      await axe(page);
-      await noSidewaysScroll(page);
-    });
+  ] as const;
+
+  test('one after another, what was typed left as it was', async ({ page }) => {
+    await open(page);
+    for (const [problem, input, words] of REFUSED)
+      await test.step(problem, async () => {
+        const reading = readCode(input, library);
+        expect(reading.kind === 'refused' && reading.problem.code).toBe(problem);
+        await enter(page, input);
+        await expect(status(page)).toContainText(words);
+        await expect(field(page)).toHaveAttribute('aria-invalid', 'true');
+        await expect(field(page)).toHaveAccessibleDescription(words);
+        await expect(field(page)).toHaveAccessibleDescription(/What to do/);
+        await expect(field(page)).toHaveValue(input);
+        await expect(note(page)).toBeHidden();
+        await noSidewaysScroll(page);
+      });
+    await axe(page);
+  });
 
   test('every kind of problem has its words', () => {
     const problems = Object.values(
@@ -111,7 +115,7 @@ test.describe('a refused code says why and what to do', () => {
     const codes = new Set(
       Object.keys((json('content/text/en/errors.json') as { read: object }).read),
     );
-    expect(problems.length).toBe(11);
+    expect(problems.length).toBeGreaterThan(REFUSED.length - 1);
     for (const code of codes) expect(schema).toContain(`"${code}"`);
     for (const { next } of problems) expect(next).not.toBe('');
   });

@@ -1,16 +1,14 @@
 // From the first page to the note by taps alone, and by two switches alone at any pace.
 import type { Locator, Page } from '@playwright/test';
-import { languages, mainLanguage } from '../../src/content/languages.ts';
+import { languages, mainLanguage } from '../../src/content/load.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
 import { expect, test } from './support/fixtures.ts';
+import { rootOf } from './support/pages.ts';
 import { places } from './support/places.ts';
 import { answerLink } from './support/site.ts';
 import { toWait } from './support/codes.ts';
 
-test.skip(({ isMobile }) => !isMobile, 'one screen has fingers');
-
 const stop = to('stop-book');
-const rootOf = (language: string) => (language === mainLanguage() ? '/' : `/${language}/`);
 const other = languages().at(-1) ?? '';
 
 /** Gives the answers of a journey, each by `use`, and waits for the page after it. */
@@ -108,7 +106,6 @@ async function pause(page: Page, time: string): Promise<void> {
 test.describe('by two switches alone', () => {
   for (const language of [mainLanguage(), other])
     test(`${language}: to the note, at any pace`, async ({ page }) => {
-      test.setTimeout(120_000);
       await page.clock.install();
       const switches = new Switches(page);
       await page.goto(rootOf(language));

@@ -1,39 +1,20 @@
 // What the site lets nobody do, tried in a real browser.
 import type { Page } from '@playwright/test';
 import { policy } from '../../src/site/policy.ts';
-import { expect, siteDir, siteUrl, test } from './support/fixtures.ts';
+import { expect, siteUrl, test } from './support/fixtures.ts';
 import { MARK, hostileTexts } from './support/hostile.ts';
 import { codeFor, open, to, ways } from './support/note.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
-import { pagesOf } from './support/site.ts';
 
-test.skip(({ isMobile }) => !isMobile, 'the rules are the same on every screen');
-
-test('every page brings the same strict policy, in its head and in its headers', async ({
+// What stands in each page itself is held by tests/built, what hosts send by tests/built/host.
+test('the policy comes in the headers as well, with what no page can say of itself', async ({
   request,
 }) => {
-  expect(policy).not.toMatch(/unsafe|eval|strict-dynamic|https?:|\*/);
-  const rules = new Map(
-    policy.split('; ').map((rule) => [rule.split(' ')[0], rule.split(' ').slice(1).join(' ')]),
-  );
-  expect(rules.get('default-src')).toBe("'none'");
-  for (const name of ['script-src', 'style-src', 'connect-src', 'worker-src', 'manifest-src'])
-    expect(rules.get(name), name).toBe("'self'");
-  expect(rules.get('require-trusted-types-for')).toBe("'script'");
-  const pages = pagesOf(siteDir());
-  for (const path of pages) {
-    const answer = await request.get(new URL(path, siteUrl()).href);
-    const headers = answer.headers();
+  for (const path of ['/', '/door-locked/danger/', '/preview/', '/404.html', '/nothing/']) {
+    const headers = (await request.get(new URL(path, siteUrl()).href)).headers();
     expect(headers['content-security-policy'], path).toBe(`${policy}; frame-ancestors 'none'`);
     expect(headers['referrer-policy']).toBe('no-referrer');
     expect(headers['x-content-type-options']).toBe('nosniff');
-    const html = await answer.text();
-    const [, meta] = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html) ?? [];
-    expect(meta?.replaceAll('&#39;', "'"), path).toBe(policy);
-    // Nothing stands in the page itself that would need a weaker policy, or names another host.
-    expect(html, path).not.toMatch(/<style|\son\w+=|\sstyle=|javascript:/);
-    expect(html.match(/<script(?![^>]*(?:src=|application\/json))/g), path).toBeNull();
-    expect(html.match(/\s(?:src|href|action)="(?:https?:)?\/\//g), path).toBeNull();
   }
 });
 

@@ -6,8 +6,6 @@ import { expect, test } from './support/fixtures.ts';
 import { walkGuide } from './support/site.ts';
 import { toWait } from './support/codes.ts';
 
-test.skip(({ isMobile }) => !isMobile, 'time passes the same on every screen');
-
 const HOUR = 3_600_000;
 
 const soonest = (page: Page) => page.locator('[data-left="earliest"]');

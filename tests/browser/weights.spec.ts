@@ -2,14 +2,11 @@ import { expect, siteDir, siteUrl, test } from './support/fixtures.ts';
 import { kindsOf } from './support/kinds.ts';
 import { CEILINGS, weigh, type Load } from './support/weight.ts';
 
-test.skip(({ isMobile }) => !isMobile, 'a page weighs the same on every screen');
-
 const listed = (loads: readonly Load[]) =>
   loads.map(({ url, type, bytes }) => `${String(bytes)} ${type} ${url}`).join('\n');
 
 for (const kind of ['question', 'note', 'preview', 'round'] as const)
   test(`no ${kind} page weighs more than its ceiling`, async ({ browser }) => {
-    test.setTimeout(120_000);
     const { paths, ceiling } = kindsOf(siteDir()).find((one) => one.kind === kind) ?? {
       paths: [],
       ceiling: 0,

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { loadReleases } from '../../src/cli/books.ts';
+import { releases as published } from '../../src/content/load.ts';
 import { makeLibrary } from '../../src/note/library.ts';
 import { isOwn } from '../../src/guide/ids.ts';
 import type { Library } from '../../src/note/library.ts';
@@ -12,8 +12,7 @@ import { workingRelease } from '../unit/note/books.ts';
 import { digestOf, hasVectors, makeVectors, releasePath, vectorPath } from './vectors.ts';
 import type { VectorFile } from './vectors.ts';
 
-const loaded = loadReleases();
-const releases = loaded.ok ? loaded.value : expect.unreachable(JSON.stringify(loaded.error));
+const releases = published();
 const library = makeLibrary(releases);
 
 /** How many vectors no longer hold, with the first. */

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync } from 'node:fs';
-import { inRoot, parseRelease, releasesFolder } from '../../src/cli/books.ts';
+import { existsSync } from 'node:fs';
+import { inRoot } from '../../src/cli/root.ts';
 import { isOwn } from '../../src/guide/ids.ts';
 import type { Given, Journey } from '../../src/guide/types.ts';
 import { makeLibrary } from '../../src/note/library.ts';
@@ -37,18 +37,11 @@ export function vectorPath(release: number): string {
 }
 
 export function releasePath(release: number): string {
-  return inRoot(`${releasesFolder}/${release}.json`);
+  return inRoot(`content/releases/${release}.json`);
 }
 
 export function digestOf(text: string): string {
   return createHash('sha256').update(text).digest('hex');
-}
-
-export function readRelease(release: number): { text: string; release: Release } {
-  const text = readFileSync(releasePath(release), 'utf8');
-  const parsed = parseRelease(text, releasePath(release));
-  if (!parsed.ok) throw new Error(JSON.stringify(parsed.error));
-  return { text, release: parsed.value };
 }
 
 export function hasVectors(release: number): boolean {

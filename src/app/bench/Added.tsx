@@ -15,14 +15,14 @@ export function Added(props: Props): JSX.Element {
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const told = () => {
     const { added, expected } = props.judged;
-    if (!added || !expected) return props.entries.added === '' ? '' : t('added.needsAt');
+    if (!added || !expected) return props.entries.added === '' ? '' : t('bench:added.needsAt');
     const { unit } = props.entries;
     const facts = {
       at: temperature(props.words, expected.celsius, unit),
       ohms: ohms(props.words, added.ohms),
     };
-    if (added.believed === undefined) return t('added.open', facts);
-    return t('added.believes', {
+    if (added.believed === undefined) return t('bench:added.open', facts);
+    return t('bench:added.believes', {
       ...facts,
       believed: temperature(props.words, added.believed, unit),
       off: difference(props.words, added.believed - expected.celsius, unit),
@@ -32,7 +32,7 @@ export function Added(props: Props): JSX.Element {
   const surplus = () => {
     const { finding, believed } = props.judged;
     return finding && believed !== undefined && finding.offOhms > 0 && finding.verdict === 'drifted'
-      ? t('added.surplus', { ohms: ohms(props.words, finding.offOhms) })
+      ? t('bench:added.surplus', { ohms: ohms(props.words, finding.offOhms) })
       : '';
   };
   return (

@@ -1,4 +1,5 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
+import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
 import { Added } from './Added.tsx';
 import { Curve } from './Curve.tsx';
@@ -31,9 +32,13 @@ export function Bench(props: Props): JSX.Element {
       onInput={(text) => put({ [field]: text })}
     />
   );
-  const choice = <K extends 'unit' | 'r0'>(key: K, all: readonly Entries[K][]) => (
+  const choice = <K extends 'unit' | 'r0'>(
+    key: K,
+    all: readonly Entries[K][],
+    label: (one: Entries[K]) => Key,
+  ) => (
     <fieldset>
-      <legend>{t(`${key}.label`)}</legend>
+      <legend>{t(`bench:${key}.label`)}</legend>
       <For each={all}>
         {(one) => (
           <label>
@@ -43,7 +48,7 @@ export function Bench(props: Props): JSX.Element {
               checked={entries()[key] === one}
               onChange={() => put({ [key]: one })}
             />
-            {t(`${key}.${String(one)}`)}
+            {t(label(one))}
           </label>
         )}
       </For>
@@ -52,24 +57,24 @@ export function Bench(props: Props): JSX.Element {
   return (
     <div class="bench">
       <form class="card" onSubmit={(event) => event.preventDefault()}>
-        {choice('unit', units)}
-        {choice('r0', sensors)}
+        {choice('unit', units, (unit) => `bench:unit.${unit}`)}
+        {choice('r0', sensors, (r0) => `bench:r0.${r0}`)}
         {entry('ohms')}
         {entry('at')}
       </form>
       <section class="card found" aria-live="polite">
-        <h2>{t('result')}</h2>
+        <h2>{t('bench:result')}</h2>
         <Show
           when={judged().ohms !== undefined || judged().expected}
-          fallback={<p class="quiet">{t('nothing')}</p>}
+          fallback={<p class="quiet">{t('bench:nothing')}</p>}
         >
           <Finding words={props.words} entries={entries()} judged={judged()} />
         </Show>
       </section>
       <Curve words={props.words} entries={entries()} judged={judged()} />
       <section class="card">
-        <h2>{t('added.title')}</h2>
-        <p class="quiet">{t('added.lead')}</p>
+        <h2>{t('bench:added.title')}</h2>
+        <p class="quiet">{t('bench:added.lead')}</p>
         {entry('added')}
         <Added words={props.words} entries={entries()} judged={judged()} />
       </section>

@@ -29,7 +29,7 @@ export function Curve(props: Props): JSX.Element {
     const { ohms, believed: celsius } = props.judged;
     return ohms === undefined || celsius === undefined ? undefined : plot().place(celsius, ohms);
   };
-  const label = () => t('plot.label', { r0: number(props.words, props.entries.r0) });
+  const label = () => t('bench:plot.label', { r0: number(props.words, props.entries.r0) });
   return (
     <figure class="card curve">
       <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label={label()}>
@@ -54,7 +54,7 @@ export function Curve(props: Props): JSX.Element {
           )}
         </For>
         <text x={frame().right} y={frame().bottom + 32} text-anchor="end">
-          {t(`unit.${props.entries.unit}`)}
+          {t(`bench:unit.${props.entries.unit}`)}
         </text>
         <polygon class="band" points={plot().band} />
         <polyline class="line" points={plot().curve} />
@@ -76,7 +76,7 @@ export function Curve(props: Props): JSX.Element {
           {(place) => <circle class="read" cx={place().x} cy={place().y} r="5" />}
         </Show>
       </svg>
-      <figcaption class="quiet">{t('plot.caption')}</figcaption>
+      <figcaption class="quiet">{t('bench:plot.caption')}</figcaption>
     </figure>
   );
 }

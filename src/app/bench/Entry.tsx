@@ -1,15 +1,15 @@
 import type { JSX } from 'solid-js';
-import type { ReadingProblem } from '../../physics/reading.ts';
 import type { Words } from '../shared/words.ts';
 import type { Field, Unit } from './entries.ts';
 import { problemWords } from './figures.ts';
+import type { EntryProblem } from './judge.ts';
 
 interface Props {
   readonly words: Words;
   readonly field: Field;
   readonly unit: Unit;
   readonly value: string;
-  readonly problem: ReadingProblem | undefined;
+  readonly problem: EntryProblem | undefined;
   onInput(text: string): void;
 }
 
@@ -21,10 +21,10 @@ export function Entry(props: Props): JSX.Element {
   return (
     <div class="entry">
       <label for={props.field}>
-        {t(`${props.field}.label`, { unit: t(`unit.${props.unit}`) })}
+        {t(`bench:${props.field}.label`, { unit: t(`bench:unit.${props.unit}`) })}
       </label>
       <p class="quiet" id={hint()}>
-        {t(`${props.field}.hint`)}
+        {t(`bench:${props.field}.hint`)}
       </p>
       <input
         id={props.field}

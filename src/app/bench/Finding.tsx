@@ -18,7 +18,9 @@ export function Finding(props: Props): JSX.Element {
     <>
       <Show
         when={props.judged.finding}
-        fallback={<p class="quiet">{t(props.judged.expected ? 'needsOhms' : 'needsAt')}</p>}
+        fallback={
+          <p class="quiet">{t(props.judged.expected ? 'bench:needsOhms' : 'bench:needsAt')}</p>
+        }
       >
         {(finding) => <Verdict words={props.words} finding={finding()} />}
       </Show>
@@ -40,19 +42,19 @@ function Verdict(props: { readonly words: Words; readonly finding: SensorFinding
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const verdict = () => props.finding.verdict;
   const detail = () => {
-    if (verdict() === 'fits')
-      return t(props.finding.withinClassB ? 'verdict.fits.classB' : 'verdict.fits.trade');
-    if (verdict() === 'drifted')
-      return t(props.finding.offOhms > 0 ? 'verdict.drifted.high' : 'verdict.drifted.low');
-    const { fitsR0 } = props.finding;
-    if (verdict() !== 'other-kind') return t(`verdict.${verdict()}.next`);
+    const { verdict, withinClassB, offOhms, fitsR0 } = props.finding;
+    if (verdict === 'fits')
+      return t(withinClassB ? 'bench:verdict.fits.classB' : 'bench:verdict.fits.trade');
+    if (verdict === 'drifted')
+      return t(offOhms > 0 ? 'bench:verdict.drifted.high' : 'bench:verdict.drifted.low');
+    if (verdict !== 'other-kind') return t(`bench:verdict.${verdict}.next`);
     return fitsR0 === undefined
-      ? t('verdict.other-kind.next')
-      : t('verdict.other-kind.fitsR0', { r0: number(props.words, fitsR0) });
+      ? t('bench:verdict.other-kind.next')
+      : t('bench:verdict.other-kind.fitsR0', { r0: number(props.words, fitsR0) });
   };
   return (
     <div class="verdict" data-verdict={verdict()}>
-      <p class="word">{t(`verdict.${verdict()}.word`)}</p>
+      <p class="word">{t(`bench:verdict.${verdict()}.word`)}</p>
       <p>{detail()}</p>
     </div>
   );
@@ -65,32 +67,32 @@ function rows({ words, entries, judged }: Props): readonly (readonly [string, st
   const list: [string, string][] = [];
   if (judged.ohms !== undefined)
     list.push([
-      words.t('rows.believed'),
-      believed === undefined ? words.t('rows.offCurve') : temperature(words, believed, unit),
+      words.t('bench:rows.believed'),
+      believed === undefined ? words.t('bench:rows.offCurve') : temperature(words, believed, unit),
     ]);
   if (expected) {
     const at = temperature(words, expected.celsius, unit);
-    list.push([words.t('rows.expected', { at }), ohms(words, expected.ohms)]);
+    list.push([words.t('bench:rows.expected', { at }), ohms(words, expected.ohms)]);
   }
   if (finding && Number.isFinite(finding.offOhms)) {
     const off = ohms(words, finding.offOhms, true);
     const { offCelsius } = finding;
     list.push([
-      words.t('rows.off'),
+      words.t('bench:rows.off'),
       offCelsius === undefined
         ? off
-        : words.t('rows.offBy', { ohms: off, degrees: difference(words, offCelsius, unit) }),
+        : words.t('bench:rows.offBy', { ohms: off, degrees: difference(words, offCelsius, unit) }),
     ]);
   }
   if (expected) {
     const band = ({ celsius, low, high }: Band) =>
-      words.t('rows.band', {
+      words.t('bench:rows.band', {
         degrees: difference(words, celsius, unit, false),
         low: number(words, low),
         high: number(words, high),
       });
-    list.push([words.t('rows.classB'), band(expected.classB)]);
-    list.push([words.t('rows.trade'), band(expected.trade)]);
+    list.push([words.t('bench:rows.classB'), band(expected.classB)]);
+    list.push([words.t('bench:rows.trade'), band(expected.trade)]);
   }
   return list;
 }

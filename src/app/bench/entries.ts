@@ -1,3 +1,5 @@
+import { formatValues, parseValues } from '../../address/grammar.ts';
+
 /** What is typed on the sensor bench, and its place in the address's fragment. Pure. */
 export type Unit = 'F' | 'C';
 
@@ -16,32 +18,25 @@ export interface Entries {
 export const fields = ['ohms', 'at', 'added'] as const;
 export type Field = (typeof fields)[number];
 
+const KEYS = [...fields, 'unit', 'r0'] as const;
+
 /** Longer than any reading and than any slip worth keeping. */
 const MAX_LENGTH = 40;
 
-export function emptyEntries(unit: Unit): Entries {
-  return { ohms: '', at: '', added: '', unit, r0: 1000 };
-}
-
 /** Read a fragment, with or without its `#`; what it lacks or spells wrong is as on an empty bench. */
 export function parseEntries(hash: string, unit: Unit): Entries {
-  const params = new URLSearchParams(hash.replace(/^#/, ''));
-  const text = (field: Field) => [...(params.get(field) ?? '')].slice(0, MAX_LENGTH).join('');
-  const given = params.get('unit');
+  const given = parseValues(hash, KEYS);
+  const text = (field: Field) => [...(given[field] ?? '')].slice(0, MAX_LENGTH).join('');
   return {
     ohms: text('ohms'),
     at: text('at'),
     added: text('added'),
-    unit: given === 'F' || given === 'C' ? given : unit,
-    r0: sensors.find((r0) => String(r0) === params.get('r0')) ?? 1000,
+    unit: given.unit === 'F' || given.unit === 'C' ? given.unit : unit,
+    r0: sensors.find((r0) => String(r0) === given.r0) ?? 1000,
   };
 }
 
-/** The fragment without its `#`; empty when nothing is typed. */
+/** The fragment as `#…`. */
 export function formatEntries(entries: Entries): string {
-  const typed = fields.filter((field) => entries[field] !== '');
-  const params = new URLSearchParams(typed.map((field) => [field, entries[field]]));
-  params.append('unit', entries.unit);
-  params.append('r0', String(entries.r0));
-  return params.toString();
+  return formatValues({ ...entries, r0: String(entries.r0) }, KEYS);
 }

@@ -35,9 +35,12 @@ export interface Expected {
   readonly trade: Band;
 }
 
+/** Why what was typed cannot be used. */
+export type EntryProblem = Exclude<ReadingProblem, { readonly code: 'empty' }>;
+
 export interface Judged {
   /** An empty field has none. */
-  readonly problems: Readonly<Partial<Record<Field, ReadingProblem>>>;
+  readonly problems: Readonly<Partial<Record<Field, EntryProblem>>>;
   /** The reading as typed; Infinity for a meter's overload. */
   readonly ohms?: number;
   /** What the control believes; absent when the reading is off the curve. */
@@ -90,7 +93,7 @@ const value = <T>(result: Result<T, unknown> | undefined): T | undefined =>
 /** Judge the entries; each field stands alone, and what both are needed for waits for both. */
 export function judge(entries: Entries): Judged {
   const { r0 } = entries;
-  const problems: Partial<Record<Field, ReadingProblem>> = {};
+  const problems: Partial<Record<Field, EntryProblem>> = {};
   const read: Partial<Record<Field, number>> = {};
   for (const field of fields) {
     const result = parse(entries, field);

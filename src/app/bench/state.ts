@@ -1,5 +1,6 @@
 /** The bench's entries, kept in the address. */
 import { createSignal, type Accessor } from 'solid-js';
+import { replaceHash } from '../shared/replace-hash.ts';
 import { formatEntries, parseEntries, type Entries, type Unit } from './entries.ts';
 
 export interface BenchState {
@@ -17,7 +18,7 @@ export function createBench(unit: Unit): BenchState {
     put(change) {
       const next = { ...entries(), ...change };
       setEntries(next);
-      history.replaceState(history.state, '', `#${formatEntries(next)}`);
+      replaceHash(formatEntries(next));
     },
   };
 }

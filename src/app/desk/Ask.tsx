@@ -1,5 +1,5 @@
-import { For, Show, type Accessor } from 'solid-js';
-import { titleOf } from '../note/sentences.ts';
+import { For, Show, createMemo, type Accessor } from 'solid-js';
+import { nodeWords } from '../shared/content-words.ts';
 import { Care } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
@@ -11,16 +11,15 @@ import type { DeskProps } from './state.ts';
 /** A question or a step of the guide in words to say aloud, and the caller's answer. */
 export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
   const t = sayer(props);
-  const words = () => props.page.words;
   const node = () => props.desk.node();
-  const key = () => `${props.desk.guide.id}:${node().sentences}`;
+  const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const carried = () => carriedOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
     if (props.desk.view().kind === 'danger')
-      return props.desk.edited().journey.length > 0 ? 'say.dangerAgain' : 'say.danger';
-    if (props.desk.present() !== undefined) return 'say.change';
-    return isStep() ? 'say.step' : 'say.question';
+      return props.desk.edited().journey.length > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
+    if (props.desk.present() !== undefined) return 'desk:say.change';
+    return isStep() ? 'desk:say.step' : 'desk:say.question';
   };
   const left = () => {
     const { least, most } = carried().left;
@@ -34,29 +33,29 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
         <strong>{t(kicker())}</strong> <span class="quiet">{left()}</span>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
-        {titleOf(words(), props.desk.guide, node())}
+        {say().title}
       </h2>
-      <Show when={words().some(`${key()}.help`).length > 0}>
-        <p class="quiet lead-in">{t('say.help')}</p>
+      <Show when={say().help.length > 0}>
+        <p class="quiet lead-in">{t('desk:say.help')}</p>
         <ul class="aloud-more">
-          <For each={words().some(`${key()}.help`)}>{(line) => <li>{line}</li>}</For>
+          <For each={say().help}>{(line) => <li>{line}</li>}</For>
         </ul>
       </Show>
       <Care page={props.page} desk={props.desk} node={node()} />
       <Show when={isStep()}>
         <ol class="aloud-more">
-          <For each={words().some(`${key()}.lines`)}>{(line) => <li>{line}</li>}</For>
+          <For each={say().lines}>{(line) => <li>{line}</li>}</For>
         </ol>
       </Show>
       <StepTimer page={props.page} desk={props.desk} now={props.now} />
       <Show when={carried().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
-      <h3 class="kicker">{t(isStep() ? 'say.then' : 'say.answers')}</h3>
+      <h3 class="kicker">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>
       <Choices page={props.page} desk={props.desk} />
-      <Show when={words().has(`${key()}.why`)}>
+      <Show when={say().why}>
         <p class="why quiet">
-          <strong>{t('say.why')}:</strong> {words().t(`${key()}.why`)}
+          <strong>{t('desk:say.why')}:</strong> {say().why}
         </p>
       </Show>
     </section>

@@ -1,5 +1,6 @@
 import { Show, type Accessor } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
+import type { Job } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
@@ -8,52 +9,52 @@ import type { DeskProps } from './state.ts';
 /** Over the call: how long it has been, how urgent it is, and the ways out of it. */
 export function Bar(
   props: DeskProps & {
-    readonly urgency: string;
+    readonly urgency: Job['urgency'];
     readonly call: Accessor<number>;
     readonly step: Accessor<number>;
   },
 ) {
   const t = sayer(props);
   return (
-    <section class="bar-call" aria-label={t('bar.label')}>
+    <section class="bar-call" aria-label={t('desk:bar.label')}>
       <dl>
         <div>
-          <dt>{t('bar.call')}</dt>
+          <dt>{t('desk:bar.call')}</dt>
           <dd>
             <span role="timer">{clock(props.call())}</span>
           </dd>
         </div>
         <div>
-          <dt>{t('bar.step')}</dt>
+          <dt>{t('desk:bar.step')}</dt>
           <dd>
             <span role="timer">{clock(props.step())}</span>
           </dd>
         </div>
         <div class={`urgency ${props.urgency}`}>
-          <dt>{t('bar.urgency')}</dt>
-          <dd>{t(`urgency.${props.urgency}`)}</dd>
+          <dt>{t('desk:bar.urgency')}</dt>
+          <dd>{t(`desk:urgency.${props.urgency}`)}</dd>
         </div>
       </dl>
       <div class="ways">
         <button type="button" class="danger" onClick={() => props.desk.show('danger')}>
-          <Key of={letters.danger} /> {t('bar.danger')}
+          <Key of={letters.danger} /> {t('desk:bar.danger')}
         </button>
         <button type="button" class="plain" onClick={() => props.desk.show('code')}>
-          <Key of={letters.codeIn} /> {t('codeIn.open')}
+          <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
         </button>
         <button type="button" class="plain" onClick={() => props.desk.next('ask')}>
-          <Key of={letters.next} /> {t('bar.next')}
+          <Key of={letters.next} /> {t('desk:bar.next')}
         </button>
       </div>
       <Show when={props.desk.asksNext()}>
         <div class="sure" role="alert">
-          <p>{t('bar.sure')}</p>
+          <p>{t('desk:bar.sure')}</p>
           <div class="ways">
             <button type="button" onClick={() => props.desk.next('yes')}>
-              <Key of={letters.next} /> {t('bar.yes')}
+              <Key of={letters.next} /> {t('desk:bar.yes')}
             </button>
             <button type="button" class="plain" onClick={() => props.desk.next('no')}>
-              <Key of={t('keys.esc')} /> {t('bar.no')}
+              <Key of={t('desk:keys.esc')} /> {t('desk:bar.no')}
             </button>
           </div>
         </div>

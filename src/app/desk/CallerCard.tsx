@@ -12,16 +12,16 @@ export function CallerCard(props: DeskProps) {
   return (
     <section class="panel caller">
       <h2>
-        {t('caller.title')} <Key of={letters.caller} />
+        {t('desk:caller.title')} <Key of={letters.caller} />
       </h2>
       <p class="quiet" id="desk-private">
-        {t(props.page.keepCaller === 'tab' ? 'caller.privateKept' : 'caller.private')}
+        {t(props.page.keepCaller === 'tab' ? 'desk:caller.privateKept' : 'desk:caller.private')}
       </p>
       <div class="fields">
         <For each={callerFields}>
           {(field) => (
             <p class={`field ${field}`}>
-              <label for={`desk-${field}`}>{t(`caller.${field}`)}</label>
+              <label for={`desk-${field}`}>{t(`desk:caller.${field}`)}</label>
               <input
                 id={`desk-${field}`}
                 type={field === 'phone' ? 'tel' : 'text'}
@@ -36,7 +36,7 @@ export function CallerCard(props: DeskProps) {
         </For>
       </div>
       <button type="button" class="plain" onClick={() => props.desk.clearCaller()}>
-        <Key of={letters.clear} /> {t('caller.clear')}
+        <Key of={letters.clear} /> {t('desk:caller.clear')}
       </button>
     </section>
   );

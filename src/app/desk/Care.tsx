@@ -11,7 +11,7 @@ export function Care(props: DeskProps & { readonly node: GraphNode }) {
   const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
   const signal = () => carriedOf(props.page, props.node).care ?? 'warning';
   const isRead = () => props.desk.isRead(props.node);
-  const title = () => (props.node.answers.length > 0 ? 'say.care' : 'end.never');
+  const title = () => (props.node.answers.length > 0 ? 'desk:say.care' : 'desk:end.never');
   return (
     <Show when={lines().length > 0}>
       <section class={`care ${signal()}`} classList={{ read: isRead() }}>
@@ -31,11 +31,11 @@ export function Care(props: DeskProps & { readonly node: GraphNode }) {
           when={isRead()}
           fallback={
             <button type="button" class="tick" onClick={() => props.desk.tick()}>
-              <Key of={t('keys.space')} /> {t('say.read')}
+              <Key of={t('desk:keys.space')} /> {t('desk:say.read')}
             </button>
           }
         >
-          <p class="ticked">{t('say.isRead')}</p>
+          <p class="ticked">{t('desk:say.isRead')}</p>
         </Show>
       </section>
     </Show>

@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { answerOf } from '../note/sentences.ts';
+import { answerWords } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { choicesOf, UNSURE } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -11,7 +11,7 @@ export function Choices(props: DeskProps) {
   const node = () => props.desk.node();
   const waits = () => props.desk.mustRead();
   return (
-    <ul class="choices" aria-label={t('say.answers')}>
+    <ul class="choices" aria-label={t('desk:say.answers')}>
       <For each={choicesOf(node())}>
         {({ edge, key }) => (
           <li classList={{ unsure: edge.id === UNSURE }}>
@@ -24,9 +24,9 @@ export function Choices(props: DeskProps) {
             >
               <Key of={key} />
               <span>
-                {answerOf(props.page.words, props.desk.guide, node(), edge.id)}
-                {edge.id === UNSURE && <small>{t('say.unsure')}</small>}
-                {props.desk.present() === edge.id && <small>{t('say.now')}</small>}
+                {answerWords(props.page.words, props.desk.guide, node(), edge.id)}
+                {edge.id === UNSURE && <small>{t('desk:say.unsure')}</small>}
+                {props.desk.present() === edge.id && <small>{t('desk:say.now')}</small>}
               </span>
             </button>
           </li>

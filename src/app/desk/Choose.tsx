@@ -1,7 +1,7 @@
 import { For, onCleanup, onMount } from 'solid-js';
 import type { BookGuide } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
-import { guideName } from '../preview/sentences.ts';
+import { guideName } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { onDanger } from './danger.ts';
 import { actionOf, isField, letters } from './keys.ts';
@@ -39,12 +39,12 @@ export function Choose(props: {
   return (
     <section class="ask choose">
       <p class="kicker">
-        <strong>{props.words.t('choose.kicker')}</strong>
+        <strong>{props.words.t('desk:choose.kicker')}</strong>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
-        {props.words.t('choose.title')}
+        {props.words.t('desk:choose.title')}
       </h2>
-      <ul class="choices" aria-label={props.words.t('choose.label')}>
+      <ul class="choices" aria-label={props.words.t('desk:choose.label')}>
         <For each={inOrder()}>
           {(id, index) => (
             <li>
@@ -55,10 +55,10 @@ export function Choose(props: {
           )}
         </For>
       </ul>
-      <p class="quiet">{props.words.t('choose.hint')}</p>
+      <p class="quiet">{props.words.t('desk:choose.hint')}</p>
       <div class="ways">
         <button type="button" class="plain" onClick={code}>
-          <Key of={letters.codeIn} /> {props.words.t('codeIn.open')}
+          <Key of={letters.codeIn} /> {props.words.t('desk:codeIn.open')}
         </button>
       </div>
     </section>

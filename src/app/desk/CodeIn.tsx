@@ -2,7 +2,7 @@ import { Show, createMemo, createSignal, onMount } from 'solid-js';
 import { readCode } from '../../note/read.ts';
 import type { Note } from '../../note/types.ts';
 import { Repaired } from '../preview/Repaired.tsx';
-import { asPreview, problemWords } from '../preview/sentences.ts';
+import { problemWords } from '../preview/sentences.ts';
 import { Key } from './Key.tsx';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
@@ -46,7 +46,7 @@ export function CodeIn(props: DeskProps) {
   return (
     <section class="ask code-in">
       <h2 id="desk-say" tabindex="-1">
-        {t('codeIn.title')}
+        {t('desk:codeIn.title')}
       </h2>
       <form
         onSubmit={(event) => {
@@ -54,9 +54,9 @@ export function CodeIn(props: DeskProps) {
           read();
         }}
       >
-        <label for="desk-code">{t('codeIn.label')}</label>
+        <label for="desk-code">{t('desk:codeIn.label')}</label>
         <p class="quiet" id="desk-code-hint">
-          {t('codeIn.hint')}
+          {t('desk:codeIn.hint')}
         </p>
         <textarea
           id="desk-code"
@@ -83,27 +83,27 @@ export function CodeIn(props: DeskProps) {
           <Show when={problem()}>
             {(told) => (
               <>
-                {told().what} <strong>{t('codeIn.next')}:</strong> {told().next}
+                {told().what} <strong>{t('desk:codeIn.next')}:</strong> {told().next}
               </>
             )}
           </Show>
         </p>
         <Show when={props.desk.edited().journey.length > 0}>
-          <p class="quiet">{t('codeIn.replace')}</p>
+          <p class="quiet">{t('desk:codeIn.replace')}</p>
         </Show>
         <div class="ways">
           <button type="submit">
-            <Key of="Enter" /> {t('codeIn.read')}
+            <Key of="Enter" /> {t('desk:codeIn.read')}
           </button>
           <button type="button" class="plain" onClick={() => props.desk.show('now')}>
-            <Key of={t('keys.esc')} /> {t('codeIn.close')}
+            <Key of={t('desk:keys.esc')} /> {t('desk:codeIn.close')}
           </button>
         </div>
       </form>
       <Show when={repaired()}>
         {(now) => (
           <Repaired
-            page={{ words: asPreview(props.page.words) }}
+            page={props.page}
             reading={now()}
             onYes={() => go(now().note)}
             onNo={() => {

@@ -15,9 +15,9 @@ export function CodeOut(props: DeskProps & { readonly code: NoteCode | undefined
   return (
     <section class="panel code-out">
       <h2>
-        {t('codeOut.title')} <Key of={letters.codeOut} />
+        {t('desk:codeOut.title')} <Key of={letters.codeOut} />
       </h2>
-      <Show when={props.code} fallback={<p class="quiet">{t('codeOut.none')}</p>}>
+      <Show when={props.code} fallback={<p class="quiet">{t('desk:codeOut.none')}</p>}>
         {(code) => <Give {...props} code={code()} />}
       </Show>
     </section>
@@ -57,14 +57,14 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
   };
   const said = () => {
     const now = back();
-    if (!now) return changed() ? t('codeOut.changed') : '';
+    if (!now) return changed() ? t('desk:codeOut.changed') : '';
     switch (now.kind) {
       case 'same':
-        return t('codeOut.same', { count: now.of });
+        return t('desk:codeOut.same', { count: now.of });
       case 'so-far':
-        return t('codeOut.soFar', { count: now.given, of: now.of });
+        return t('desk:codeOut.soFar', { count: now.given, of: now.of });
       case 'different':
-        return t('codeOut.different', { count: now.count });
+        return t('desk:codeOut.different', { count: now.count });
       case 'unclear': {
         if (!whole()) return '';
         const { what, next } = problemWords(props.page.words, now.problem);
@@ -74,12 +74,12 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
   };
   return (
     <>
-      <p class="quiet">{t('codeOut.say')}</p>
-      <Groups code={props.code} spelled={spelled()} label={t('codeOut.label')} />
+      <p class="quiet">{t('desk:codeOut.say')}</p>
+      <Groups code={props.code} spelled={spelled()} label={t('desk:codeOut.label')} />
       <p class="field">
-        <label for="desk-back">{t('codeOut.back')}</label>
+        <label for="desk-back">{t('desk:codeOut.back')}</label>
         <span class="quiet" id="desk-back-hint">
-          {t('codeOut.hint')}
+          {t('desk:codeOut.hint')}
         </span>
         <input
           id="desk-back"
@@ -115,7 +115,7 @@ function Differences(props: DeskProps & { readonly places: readonly Compared[] }
   const different = () => props.places.filter(({ how }) => how !== 'same');
   return (
     <>
-      <p class="quiet">{t('codeOut.compared')}</p>
+      <p class="quiet">{t('desk:codeOut.compared')}</p>
       <div class="compared" aria-hidden="true">
         <For each={props.places}>
           {({ at, is, was, how }) => (
@@ -130,7 +130,7 @@ function Differences(props: DeskProps & { readonly places: readonly Compared[] }
         <For each={different()}>
           {({ at, is, was, how }) => (
             <li>
-              {t(`codeOut.${how}`, {
+              {t(`desk:codeOut.${how}`, {
                 group: Math.floor(at / 4) + 1,
                 place: (at % 4) + 1,
                 is,

@@ -40,7 +40,7 @@ export function Desk(
         <div class="told" role="note">
           <For each={props.desk.found()}>{(key) => <p>{t(key)}</p>}</For>
           <button type="button" class="plain" onClick={() => props.desk.understood()}>
-            {t('told.close')}
+            {t('desk:told.close')}
           </button>
         </div>
       </Show>

@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { withEntry } from '../shared/entry.ts';
 import { knownDetails } from '../note/code.ts';
 import { ErrorText } from './ErrorText.tsx';
@@ -21,9 +22,9 @@ export function DetailsCard(props: DeskProps) {
   return (
     <section class="panel details">
       <h2>
-        {t('details.title')} <Key of={letters.details} />
+        {t('desk:details.title')} <Key of={letters.details} />
       </h2>
-      <p class="quiet">{t('details.text')}</p>
+      <p class="quiet">{t('desk:details.text')}</p>
       <Show when={!elsewhere()}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
@@ -31,16 +32,16 @@ export function DetailsCard(props: DeskProps) {
         <For each={props.page.book.details}>
           {({ id, answers }) => (
             <p class="field">
-              <label for={`desk-detail-${id}`}>{t(`note:details.${id}.label`)}</label>
+              <label for={`desk-detail-${id}`}>{detailName(props.page.words, 'note', id)}</label>
               <select
                 id={`desk-detail-${id}`}
                 onChange={({ currentTarget }) => choose(id, currentTarget.value)}
               >
-                <option value="">{t('details.unanswered')}</option>
+                <option value="">{t('desk:details.unanswered')}</option>
                 <For each={answers}>
                   {(answer) => (
                     <option value={answer} selected={chosen()[id] === answer}>
-                      {t(`note:details.${id}.answers.${answer}`)}
+                      {detailAnswer(props.page.words, 'note', id, answer)}
                     </option>
                   )}
                 </For>

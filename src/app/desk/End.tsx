@@ -1,5 +1,5 @@
-import { For, Show } from 'solid-js';
-import { titleOf } from '../note/sentences.ts';
+import { For, Show, createMemo } from 'solid-js';
+import { nodeWords } from '../shared/content-words.ts';
 import { Care } from './Care.tsx';
 import { carriedOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -8,26 +8,28 @@ import type { DeskProps } from './state.ts';
 /** A stop or a finish: in an emergency what to say first and the number, then what to tell the caller. */
 export function End(props: DeskProps) {
   const t = sayer(props);
-  const words = () => props.page.words;
   const node = () => props.desk.node();
-  const key = () => `${props.desk.guide.id}:${node().sentences}`;
+  const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
-  const lines = () => [...words().some(`${key()}.now`), ...words().some(`${key()}.lines`)];
-  const kicker = () => (emergency() ? 'end.emergency' : `end.${node().kind}`);
+  const lines = () => [...say().now, ...say().lines];
+  const kicker = () => {
+    if (emergency()) return 'desk:end.emergency';
+    return node().kind === 'stop' ? 'desk:end.stop' : 'desk:end.finish';
+  };
   return (
     <section class={`ask end ${node().kind} ${node().urgency}`}>
       <p class="kicker">
         <strong>{t(kicker())}</strong>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
-        {titleOf(words(), props.desk.guide, node())}
+        {say().title}
       </h2>
-      <Show when={words().has(`${key()}.callNote`)}>
-        <p class="call-note">{words().t(`${key()}.callNote`)}</p>
+      <Show when={say().callNote}>
+        <p class="call-note">{say().callNote}</p>
       </Show>
       <Show when={calls().length > 0}>
-        <h3 class="kicker">{t(emergency() ? 'end.number' : 'end.calls')}</h3>
+        <h3 class="kicker">{t(emergency() ? 'desk:end.number' : 'desk:end.calls')}</h3>
         <ol class="numbers">
           <For each={calls()}>
             {(call) => (
@@ -38,7 +40,7 @@ export function End(props: DeskProps) {
           </For>
         </ol>
       </Show>
-      <h3 class="kicker">{t(node().kind === 'stop' ? 'end.until' : 'end.after')}</h3>
+      <h3 class="kicker">{t(node().kind === 'stop' ? 'desk:end.until' : 'desk:end.after')}</h3>
       <ol class="aloud-more">
         <For each={lines()}>{(line) => <li>{line}</li>}</For>
       </ol>
@@ -47,7 +49,7 @@ export function End(props: DeskProps) {
       </Show>
       <Care page={props.page} desk={props.desk} node={node()} />
       <Show when={emergency()}>
-        <p class="quiet">{t('end.can')}</p>
+        <p class="quiet">{t('desk:end.can')}</p>
       </Show>
     </section>
   );

@@ -10,10 +10,10 @@ export function ErrorText(props: DeskProps) {
   return (
     <p class="field">
       <label for="desk-error">
-        {t('details.error')} <Key of={letters.error} />
+        {t('desk:details.error')} <Key of={letters.error} />
       </label>
       <span class="quiet" id="desk-error-hint">
-        {t('details.errorHint')}
+        {t('desk:details.errorHint')}
       </span>
       <input
         id="desk-error"

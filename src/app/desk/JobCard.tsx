@@ -18,19 +18,19 @@ export function JobCard(
     <Show when={props.job}>
       {(job) => (
         <section class="panel job">
-          <h2>{t('job.title')}</h2>
-          <p class="quiet">{t('job.text')}</p>
-          <label for="desk-job">{t('job.label')}</label>
+          <h2>{t('desk:job.title')}</h2>
+          <p class="quiet">{t('desk:job.text')}</p>
+          <label for="desk-job">{t('desk:job.label')}</label>
           <textarea id="desk-job" readonly rows="12" value={props.text} />
           <div class="ways">
             <button type="button" onClick={() => props.onCopy('text')}>
-              <Key of={letters.job} /> {t('job.copy')}
+              <Key of={letters.job} /> {t('desk:job.copy')}
             </button>
             <button type="button" class="plain" onClick={() => props.onCopy('json')}>
-              <Key of={letters.json} /> {t('job.copyJson')}
+              <Key of={letters.json} /> {t('desk:job.copyJson')}
             </button>
           </div>
-          <label for="desk-json">{t('job.json')}</label>
+          <label for="desk-json">{t('desk:job.json')}</label>
           <textarea
             id="desk-json"
             class="json"
@@ -39,7 +39,7 @@ export function JobCard(
             value={JSON.stringify(job(), undefined, 2)}
           />
           <p>
-            <a href="../schema/job.json">{t('job.schema')}</a>
+            <a href="../schema/job.json">{t('desk:job.schema')}</a>
           </p>
         </section>
       )}

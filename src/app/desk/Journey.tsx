@@ -1,7 +1,6 @@
 import { For, Show, createEffect } from 'solid-js';
 import type { BookNode } from '../../note/library.ts';
-import { answerOf } from '../note/sentences.ts';
-import { shortOf } from '../preview/sentences.ts';
+import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
@@ -9,9 +8,9 @@ import type { DeskProps } from './state.ts';
 /** The whole journey so far; any answer can be gone back to and changed. */
 export function Journey(props: DeskProps) {
   const t = sayer(props);
-  const asked = (node: BookNode) => shortOf(props.page.words, props.desk.guide, node);
+  const asked = (node: BookNode) => nodeWords(props.page.words, props.desk.guide, node).short;
   const said = (node: BookNode, answer: string) =>
-    answerOf(props.page.words, props.desk.guide, node, answer);
+    answerWords(props.page.words, props.desk.guide, node, answer);
   const at = () => {
     const view = props.desk.view();
     return view.kind === 'at' ? view.index : -1;
@@ -27,11 +26,11 @@ export function Journey(props: DeskProps) {
   return (
     <section class="panel journey">
       <h2>
-        {t('journey.title')} <Key of="←" /> <Key of="→" />
+        {t('desk:journey.title')} <Key of="←" /> <Key of="→" />
       </h2>
       <Show
         when={props.desk.edited().journey.length > 0}
-        fallback={<p class="quiet">{t('journey.none')}</p>}
+        fallback={<p class="quiet">{t('desk:journey.none')}</p>}
       >
         <ol ref={(element) => (list = element)}>
           <For each={props.desk.traced().steps}>
@@ -40,7 +39,7 @@ export function Journey(props: DeskProps) {
                 <button
                   type="button"
                   aria-current={at() === index() ? 'step' : undefined}
-                  title={t('journey.change')}
+                  title={t('desk:journey.change')}
                   onClick={() => props.desk.go(index())}
                 >
                   <span>{asked(node)}</span>
@@ -56,7 +55,7 @@ export function Journey(props: DeskProps) {
               aria-current={at() === props.desk.edited().journey.length ? 'step' : undefined}
               onClick={() => props.desk.go(props.desk.edited().journey.length)}
             >
-              <span>{t('journey.here')}</span>
+              <span>{t('desk:journey.here')}</span>
               <strong>{asked(props.desk.traced().end)}</strong>
             </button>
           </li>
@@ -64,7 +63,7 @@ export function Journey(props: DeskProps) {
       </Show>
       <Show when={props.desk.edited().later.length > 0}>
         <p class="quiet later">
-          {t('status.waiting', { count: props.desk.edited().later.length })}
+          {t('desk:status.waiting', { count: props.desk.edited().later.length })}
         </p>
       </Show>
     </section>

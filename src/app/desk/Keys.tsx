@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { letters } from './keys.ts';
+import { letterActions, letters, type Action } from './keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -11,16 +11,16 @@ export function Keys(
   },
 ) {
   const t = sayer(props);
-  const list = () => [
+  const list = (): readonly (readonly [string, Exclude<Action['do'], 'forward'>])[] => [
     ['1–9', 'answer'],
     ['0 ?', 'unsure'],
-    [t('keys.space'), 'tick'],
+    [t('desk:keys.space'), 'tick'],
     ['← →', 'back'],
-    [t('keys.esc'), 'leave'],
-    ...Object.entries(letters).map(([action, letter]) => [letter.toUpperCase(), action]),
+    [t('desk:keys.esc'), 'leave'],
+    ...letterActions.map((action) => [letters[action].toUpperCase(), action] as const),
   ];
   return (
-    <section class="keys" aria-label={t('keys.title')}>
+    <section class="keys" aria-label={t('desk:keys.title')}>
       <dl>
         <For each={list()}>
           {([key, what]) => (
@@ -28,7 +28,7 @@ export function Keys(
               <dt>
                 <kbd>{key}</kbd>
               </dt>
-              <dd>{t(`keys.${what ?? ''}`)}</dd>
+              <dd>{t(`desk:keys.${what}`)}</dd>
             </div>
           )}
         </For>
@@ -39,7 +39,7 @@ export function Keys(
           checked={props.on}
           onChange={({ currentTarget }) => props.onSwitch(currentTarget.checked)}
         />
-        {t('keys.on')}
+        {t('desk:keys.on')}
       </label>
     </section>
   );

@@ -19,7 +19,7 @@ export function StepTimer(props: DeskProps & { readonly now: Accessor<number> })
           if (running?.node !== props.desk.node().id) return undefined;
           return running.end - props.now() / 1000;
         };
-        const faces = (seconds: number): [string, number][] => {
+        const faces = (seconds: number): ['soonest' | 'slowest' | 'left', number][] => {
           const [earliest, latest] = found().minutes;
           return cooling()
             ? [
@@ -36,16 +36,18 @@ export function StepTimer(props: DeskProps & { readonly now: Accessor<number> })
                 <For each={faces(left() ?? 0)}>
                   {([name, seconds]) => (
                     <span>
-                      {t(`timer.${name}`)} <strong>{clock(seconds)}</strong>
+                      {t(`desk:timer.${name}`)} <strong>{clock(seconds)}</strong>
                     </span>
                   )}
                 </For>
               </p>
             </Show>
-            <p role="status">{over() ? t(cooling() ? 'timer.mayBe' : 'timer.over') : ''}</p>
+            <p role="status">
+              {over() ? t(cooling() ? 'desk:timer.mayBe' : 'desk:timer.over') : ''}
+            </p>
             <button type="button" class="plain" onClick={() => props.desk.startTimer()}>
               <Key of={letters.timer} />
-              {t(left() === undefined ? 'timer.start' : 'timer.again')}
+              {t(left() === undefined ? 'desk:timer.start' : 'desk:timer.again')}
             </button>
           </section>
         );

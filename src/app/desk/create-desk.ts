@@ -3,7 +3,7 @@
  * fragment; all about the caller stays in this tab's memory.
  */
 import { createMemo, createSignal, onCleanup } from 'solid-js';
-import { formatFragment, parseFragment, type Fragment } from '../../address/fragment.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { formatJourney } from '../../address/journey-text.ts';
 import {
   answerDanger,
@@ -20,6 +20,8 @@ import type { BookGuide } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import { waitMinutes } from '../../journey/wait.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
+import type { Key } from '../shared/keys.ts';
 import type { CallerState } from './caller.ts';
 import { pageTime } from './clocks.ts';
 import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
@@ -70,7 +72,7 @@ export function createDesk(
   const [open, setOpen] = createSignal<'danger' | 'code'>();
   const [index, setIndex] = createSignal<number>();
   const [read, setRead] = createSignal<ReadonlySet<string>>(new Set());
-  const [found, setFound] = createSignal<readonly string[]>([]);
+  const [found, setFound] = createSignal<readonly Key[]>([]);
   const [status, setStatus] = createSignal<Told>();
   const [readBack, setReadBack] = createSignal<string>();
   let code: string | undefined;
@@ -100,9 +102,7 @@ export function createDesk(
     const named = guide.id === around.main ? undefined : guide.id;
     const now = carried(parts, edited(), named);
     setFragment(now);
-    const hash = formatFragment(now);
-    const { pathname, search } = location;
-    history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
+    replaceHash(fragmentHash(now));
   };
   /** A call changed by an answer: the note is of today then, and a timer runs on only at its step. */
   const take = (next: EditableJourney, at: number): void => {
@@ -114,7 +114,7 @@ export function createDesk(
     if (changed)
       keep({ ...parts, made: localDay(new Date()), ...(timer && stays ? { timer } : {}) });
     setIndex(undefined);
-    setStatus(changed && count > 0 ? { key: 'status.kept', facts: { count } } : undefined);
+    setStatus(changed && count > 0 ? { key: 'desk:status.kept', facts: { count } } : undefined);
   };
   const reset = (): void => {
     setAsked(false);
@@ -153,9 +153,9 @@ export function createDesk(
     if (given.remark) caller.set('remark', given.remark);
     const astray = formatJourney(taken.journey) !== formatJourney(given.journey);
     setFound([
-      ...(astray ? ['told.astray'] : []),
-      ...(unseen ? ['told.unseen'] : []),
-      ...new Set(problems.map(({ code }) => `told.${code}`)),
+      ...(astray ? (['desk:told.astray'] as const) : []),
+      ...(unseen ? (['desk:told.unseen'] as const) : []),
+      ...new Set(problems.map(({ code }): Key => `desk:told.${code}`)),
     ]);
     code = given.code;
     if (code !== undefined) setOpen('code');
@@ -165,7 +165,7 @@ export function createDesk(
     const now = view();
     if (now.kind === 'code' || !edgeAt(guide, node(), answer)) return;
     if (now.kind === 'at') {
-      if (mustRead()) setStatus({ key: 'status.careFirst' });
+      if (mustRead()) setStatus({ key: 'desk:status.careFirst' });
       else take(change(guide, edited(), now.index, answer), now.index);
       return;
     }
@@ -181,15 +181,15 @@ export function createDesk(
   const mark = (filled: boolean): void => history.replaceState({ filled }, '');
   const wasFilled = (history.state as { filled?: boolean } | null)?.filled === true;
   load(location.hash);
-  if (caller.restored) setFound(['told.restored', ...found()]);
-  else if (edited().journey.length > 0 || wasFilled) setFound(['told.reloaded', ...found()]);
+  if (caller.restored) setFound(['desk:told.restored', ...found()]);
+  else if (edited().journey.length > 0 || wasFilled) setFound(['desk:told.reloaded', ...found()]);
   mark(caller.restored);
   // What is in the fields belongs to the call the address had before.
   const moved = (): void => {
     caller.clear();
     load(location.hash);
     mark(false);
-    setFound(['told.reloaded', ...found()]);
+    setFound(['desk:told.reloaded', ...found()]);
   };
   addEventListener('hashchange', moved);
   onCleanup(() => removeEventListener('hashchange', moved));
@@ -222,7 +222,7 @@ export function createDesk(
       const chosen = choices.find((choice) => choice.key === key);
       if (chosen) choose(chosen.edge.id);
       else if (key === '0') choose(UNSURE);
-      else setStatus({ key: 'status.noAnswer', facts: { nth: key } });
+      else setStatus({ key: 'desk:status.noAnswer', facts: { nth: key } });
     },
     tick() {
       if (view().kind !== 'at') return;
@@ -254,13 +254,13 @@ export function createDesk(
       const made = latest.toISOString().slice(0, 10);
       keep({ journey: [], details: note.details, error: note.error, made });
       const count = taken.journey.length;
-      setStatus({ key: 'status.resumed', facts: { count } });
-      if (count < note.journey.length) setFound(['told.astray']);
+      setStatus({ key: 'desk:status.resumed', facts: { count } });
+      if (count < note.journey.length) setFound(['desk:told.astray']);
     },
     startTimer() {
       const length = waitHere();
       if (length === undefined || view().kind !== 'at' || index() !== undefined)
-        return void setStatus({ key: 'status.noTimer' });
+        return void setStatus({ key: 'desk:status.noTimer' });
       const counted = seconds();
       keep({ ...fragment(), timer: { node: node().id, end: counted + 1 + length, counted } });
     },
@@ -274,7 +274,7 @@ export function createDesk(
     clearCaller() {
       caller.clear();
       mark(false);
-      setStatus({ key: 'status.cleared' });
+      setStatus({ key: 'desk:status.cleared' });
     },
     next(sure) {
       if (sure === 'yes' || (sure === 'ask' && asksNext())) {
@@ -285,7 +285,7 @@ export function createDesk(
         keep(NOTHING);
         setFound([]);
         setNumber(number() + 1);
-        setStatus({ key: 'status.started' });
+        setStatus({ key: 'desk:status.started' });
         around.onNext();
       } else setAsksNext(sure === 'ask');
     },

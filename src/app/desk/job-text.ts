@@ -2,64 +2,59 @@
 import type { Job } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { callerFields } from '../../visit/job.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { BookNode } from '../../note/library.ts';
+import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
-import { answerOf } from '../note/sentences.ts';
-import { shortOf } from '../preview/sentences.ts';
-
-/** What the caller was told at the end, in the guide's words. */
-function toldLines(words: Words, guide: BookGuide, end: BookNode): readonly string[] {
-  const key = `${guide.id}:${end.sentences}`;
-  return ['now', 'lines', 'never'].flatMap((part) => words.some(`${key}.${part}`));
-}
+import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 
 /** The text of a job, its lines joined by line feeds. */
 export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job): string {
-  const t = (key: string, facts?: Record<string, string>) => words.t(`job.${key}`, facts);
-  const line = (asked: string, answer: string) => t('line', { asked, answer });
-  const short = (node: BookNode) => shortOf(words, guide, node);
+  const { t } = words;
+  const line = (asked: string, answer: string) => t('desk:job.line', { asked, answer });
+  const short = (node: BookNode) => nodeWords(words, guide, node).short;
   const answers = steps.map(({ node, edge }): [string, string] => [
     short(node),
-    answerOf(words, guide, node, edge.id),
+    answerWords(words, guide, node, edge.id),
   ]);
   const [asked = '', answer = ''] = answers.at(-1) ?? [];
-  const at = short(end);
-  const outcome = job.outcome.kind === 'open' ? t('open', { at }) : at;
-  const listed = (title: string, lines: readonly string[]): string[] =>
+  const told = nodeWords(words, guide, end);
+  const at = told.short;
+  const outcome = job.outcome.kind === 'open' ? t('desk:job.open', { at }) : at;
+  const listed = (title: Key, lines: readonly string[]): string[] =>
     lines.length === 0 ? [] : ['', t(title).toUpperCase(), ...lines];
   const names = (ids: readonly string[]) =>
     ids.flatMap((id) => guide.nodes.get(id as never) ?? []).map(short);
   const unread = names(job.cautions.unread);
   return [
-    t('heading', { urgency: words.t(`urgency.${job.urgency}`).toUpperCase(), outcome }),
-    t('because', { asked, answer }),
-    ...(job.breakerStaysOff ? [t('breakerOff')] : []),
-    t('code', { code: job.code, back: t(job.codeReadBack ? 'readBack' : 'notReadBack') }),
-    t('made', { date: job.made }),
+    t('desk:job.heading', { urgency: t(`desk:urgency.${job.urgency}`).toUpperCase(), outcome }),
+    t('desk:job.because', { asked, answer }),
+    ...(job.breakerStaysOff ? [t('desk:job.breakerOff')] : []),
+    t('desk:job.code', {
+      code: job.code,
+      back: t(job.codeReadBack ? 'desk:job.readBack' : 'desk:job.notReadBack'),
+    }),
+    t('desk:job.made', { date: job.made }),
     ...listed(
-      'caller',
+      'desk:job.caller',
       callerFields.flatMap((field) => {
         const text = job.caller[field];
-        return text === undefined ? [] : [line(words.t(`caller.${field}`), text)];
+        return text === undefined ? [] : [line(t(`desk:caller.${field}`), text)];
       }),
     ),
-    ...listed('answers', [
+    ...listed('desk:job.answers', [
       ...answers.map(([question, said]) => line(question, said)),
-      ...(job.error === '' ? [] : [t('display', { error: job.error })]),
+      ...(job.error === '' ? [] : [t('desk:job.display', { error: job.error })]),
     ]),
     ...listed(
-      'details',
+      'desk:job.details',
       Object.entries(job.details).map(([id, said]) =>
-        line(
-          words.t(`preview:details.${id}.name`),
-          words.t(`preview:details.${id}.answers.${said}`),
-        ),
+        line(detailName(words, 'preview', id), detailAnswer(words, 'preview', id, said)),
       ),
     ),
     ...listed(
-      'toldTitle',
-      toldLines(words, guide, end).map((told) => `- ${told}`),
+      'desk:job.toldTitle',
+      [...told.now, ...told.lines, ...told.never].map((sentence) => `- ${sentence}`),
     ),
-    ...(unread.length === 0 ? [] : ['', t('unread', { list: unread.join('; ') })]),
+    ...(unread.length === 0 ? [] : ['', t('desk:job.unread', { list: unread.join('; ') })]),
   ].join('\n');
 }

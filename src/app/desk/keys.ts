@@ -14,6 +14,8 @@ export const letters = {
   next: 'n',
 } as const;
 export type Letter = keyof typeof letters;
+/** What has a letter, in the order shown. */
+export const letterActions = Object.keys(letters) as Letter[];
 
 export type Action =
   | { readonly do: 'answer'; readonly nth: number }
@@ -41,9 +43,7 @@ const named: Readonly<Record<string, Action>> = {
   Escape: { do: 'leave' },
 };
 
-const byLetter = new Map<string, Letter>(
-  (Object.keys(letters) as Letter[]).map((action) => [letters[action], action]),
-);
+const byLetter = new Map<string, Letter>(letterActions.map((action) => [letters[action], action]));
 
 /** The action of a key; undefined where it is the browser's. */
 export function actionOf(pressed: Pressed): Action | undefined {

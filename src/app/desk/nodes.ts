@@ -1,5 +1,6 @@
 /** What the desk shows of a node: its own answers on number keys, its cautions. */
 import type { Answer, Graph, GraphNode } from '../../guide/types.ts';
+import { nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { CarriedNode, Page } from './page.ts';
 
@@ -28,6 +29,6 @@ export function choicesOf({ answers }: GraphNode): Choice[] {
 
 /** What must be read out before going on: the caution box, and what not to do. */
 export function cautionsOf(words: Words, guide: Graph, node: GraphNode): readonly string[] {
-  const key = `${guide.id}:${node.sentences}`;
-  return [...words.some(`${key}.care`), ...words.some(`${key}.never`)];
+  const { care, never } = nodeWords(words, guide, node);
+  return [...care, ...never];
 }

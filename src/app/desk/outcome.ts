@@ -73,13 +73,13 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
     async copyJob(form) {
       const found = job();
       if (!found) {
-        desk.say({ key: 'status.noJob' });
+        desk.say({ key: 'desk:status.noJob' });
         return;
       }
       const json = form === 'json';
       const worked = await copy(json ? JSON.stringify(found, undefined, 2) : text());
-      const done = json ? 'status.copiedJson' : 'status.copied';
-      desk.say({ key: worked ? done : 'status.byHand' });
+      const done = json ? 'desk:status.copiedJson' : 'desk:status.copied';
+      desk.say({ key: worked ? done : 'desk:status.byHand' });
       if (worked) return;
       const field = document.querySelector<HTMLTextAreaElement>(json ? '#desk-json' : '#desk-job');
       field?.focus();

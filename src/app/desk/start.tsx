@@ -18,7 +18,7 @@ if (place) {
     book ? (
       <Calls shell={{ ...carried, words, library, book, files }} />
     ) : (
-      <p class="told">{words.t('noBook')}</p>
+      <p class="told">{words.t('desk:noBook')}</p>
     ),
   );
 }

@@ -7,6 +7,8 @@ import type { CallerField } from '../../visit/job.ts';
 import type { GraphNode } from '../../guide/types.ts';
 import type { BookGuide, BookNode } from '../../note/library.ts';
 import type { Note } from '../../note/types.ts';
+import type { Facts } from '../../placeholders.ts';
+import type { Key } from '../shared/keys.ts';
 import type { CallerState } from './caller.ts';
 import type { Page } from './page.ts';
 
@@ -16,8 +18,8 @@ export type View =
 
 /** A sentence of the page to say, by its key. */
 export interface Told {
-  readonly key: string;
-  readonly facts?: Readonly<Record<string, string | number>>;
+  readonly key: Key;
+  readonly facts?: Facts;
 }
 
 export interface DeskState {
@@ -33,7 +35,7 @@ export interface DeskState {
   /** The answer that stands there now, where the view goes back to one. */
   readonly present: Accessor<string | undefined>;
   /** What to know about how this call was found; shown until it is understood. */
-  readonly found: Accessor<readonly string[]>;
+  readonly found: Accessor<readonly Key[]>;
   readonly status: Accessor<Told | undefined>;
   /** Whether a node's cautions were read out in this call. */
   readonly isRead: (node: GraphNode) => boolean;

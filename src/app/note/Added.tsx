@@ -2,22 +2,26 @@ import { For, Show } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
 import type { Book } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
+import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { knownDetails } from './code.ts';
 
 /** What was added to the answers, for paper: on the screen the fields themselves show it. */
 export function Added(props: { words: Words; book: Book; fragment: Fragment }) {
   const texts = () => {
     const { error, model, remark } = props.fragment;
-    return Object.entries({ error, model, remark }).flatMap(([name, text]) =>
-      text ? [[props.words.t(`more.${name}`), text] as const] : [],
-    );
+    const given = [
+      ['note:more.error', error],
+      ['note:more.model', model],
+      ['note:more.remark', remark],
+    ] as const;
+    return given.flatMap(([key, text]) => (text ? [[props.words.t(key), text] as const] : []));
   };
   const details = () =>
     Object.entries(knownDetails(props.book, props.fragment.details)).map(
       ([id, answer]) =>
         [
-          props.words.t(`details.${id}.label`),
-          props.words.t(`details.${id}.answers.${answer}`),
+          detailName(props.words, 'note', id),
+          detailAnswer(props.words, 'note', id, answer),
         ] as const,
     );
   const all = () => [...texts(), ...details()];

@@ -2,7 +2,7 @@ import { For } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
 import type { Words } from '../shared/words.ts';
 import type { Traced } from './traced.ts';
-import { answerOf, titleOf } from './sentences.ts';
+import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { hashOf, pageOf } from './state.ts';
 
 /** What was answered, each answer with the way back to change it. */
@@ -22,24 +22,24 @@ export function Answers(props: { words: Words; traced: Traced; fragment: Fragmen
   };
   return (
     <section class="card told-answers">
-      <h2>{props.words.t('answers.title')}</h2>
-      <p class="quiet no-print">{props.words.t('answers.hint')}</p>
+      <h2>{props.words.t('note:answers.title')}</h2>
+      <p class="quiet no-print">{props.words.t('note:answers.hint')}</p>
       <ol class="given">
         <For each={props.traced.steps}>
           {({ node, edge }, index) => {
-            const asked = () => titleOf(props.words, props.traced.guide, node);
+            const asked = () => nodeWords(props.words, props.traced.guide, node).title;
             return (
               <li>
                 <p>
                   <span class="asked">{asked()}</span>
-                  <strong>{answerOf(props.words, props.traced.guide, node, edge.id)}</strong>
+                  <strong>{answerWords(props.words, props.traced.guide, node, edge.id)}</strong>
                 </p>
                 <a
                   class="change no-print"
                   href={back(index(), node.id)}
-                  aria-label={props.words.t('answers.changeThis', { asked: asked() })}
+                  aria-label={props.words.t('note:answers.changeThis', { asked: asked() })}
                 >
-                  {props.words.t('answers.change')}
+                  {props.words.t('note:answers.change')}
                 </a>
               </li>
             );

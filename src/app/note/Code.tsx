@@ -16,7 +16,7 @@ const QR_MOST = 400;
 /** The code to read out, to show and to hand on. */
 export function Code(props: { words: Words; book: Book; coded: Coded; fragment: Fragment }) {
   const preview = previewPage();
-  const digits = createMemo(() => props.words.list('digits'));
+  const digits = createMemo(() => props.words.list('note:digits'));
   const spelled = createMemo(() =>
     spell(props.coded.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
   );
@@ -29,15 +29,19 @@ export function Code(props: { words: Words; book: Book; coded: Coded; fragment: 
   createEffect(
     on(
       () => props.coded.code,
-      () => setSaid(props.words.t('code.changed')),
+      () => setSaid(props.words.t('note:code.changed')),
       { defer: true },
     ),
   );
   return (
     <section class="card code-card">
-      <h2>{props.words.t('code.title')}</h2>
-      <p>{props.words.t('code.text')}</p>
-      <Groups code={props.coded.code} spelled={spelled()} label={props.words.t('code.label')} />
+      <h2>{props.words.t('note:code.title')}</h2>
+      <p>{props.words.t('note:code.text')}</p>
+      <Groups
+        code={props.coded.code}
+        spelled={spelled()}
+        label={props.words.t('note:code.label')}
+      />
       <p class="said" role="status">
         {said()}
       </p>
@@ -54,15 +58,15 @@ export function Code(props: { words: Words; book: Book; coded: Coded; fragment: 
         <svg
           viewBox={`0 0 ${qr().size} ${qr().size}`}
           role="img"
-          aria-label={props.words.t('qr.label')}
+          aria-label={props.words.t('note:qr.label')}
           shape-rendering="crispEdges"
         >
           <rect class="light" width={qr().size} height={qr().size} />
           <path class="dark" d={qr().path} />
         </svg>
         <figcaption>
-          {props.words.t('qr.text')}
-          <Show when={cut()}> {props.words.t('qr.cut')}</Show>
+          {props.words.t('note:qr.text')}
+          <Show when={cut()}> {props.words.t('note:qr.cut')}</Show>
         </figcaption>
       </figure>
       <Added words={props.words} book={props.book} fragment={props.fragment} />

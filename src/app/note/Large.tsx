@@ -11,16 +11,20 @@ export function Large(props: {
   return (
     <>
       <button type="button" class="plain" onClick={() => dialog?.showModal()}>
-        {props.words.t('pass.large')}
+        {props.words.t('note:pass.large')}
       </button>
       <dialog
         class="large"
         ref={(element) => (dialog = element)}
-        aria-label={props.words.t('code.label')}
+        aria-label={props.words.t('note:code.label')}
       >
-        <Groups code={props.code} spelled={props.spelled} label={props.words.t('code.label')} />
+        <Groups
+          code={props.code}
+          spelled={props.spelled}
+          label={props.words.t('note:code.label')}
+        />
         <button type="button" onClick={() => dialog?.close()}>
-          {props.words.t('pass.close')}
+          {props.words.t('note:pass.close')}
         </button>
       </dialog>
     </>

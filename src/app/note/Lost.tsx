@@ -23,11 +23,11 @@ export function Lost(props: { words: Words; book: Book; guide: string; fragment:
   };
   return (
     <section class="card">
-      <h2>{props.words.t(`${why()}.title`)}</h2>
-      <p>{props.words.t(`${why()}.text`)}</p>
+      <h2>{props.words.t(`note:${why()}.title`)}</h2>
+      <p>{props.words.t(`note:${why()}.text`)}</p>
       <p>
         <a class="button" href={start()}>
-          {props.words.t('start')}
+          {props.words.t('note:start')}
         </a>
       </p>
     </section>

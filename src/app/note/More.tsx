@@ -1,5 +1,6 @@
 import { For, Show } from 'solid-js';
 import type { Book } from '../../note/library.ts';
+import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { withEntry } from '../shared/entry.ts';
 import { canTuckAway } from '../shared/free-text.ts';
 import type { Words } from '../shared/words.ts';
@@ -17,7 +18,7 @@ export function More(props: {
   state: NoteState;
   leftOut: LeftOut | undefined;
 }) {
-  const t = (key: string) => props.words.t(key);
+  const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const fragment = () => props.state.fragment();
   const chosen = () => knownDetails(props.book, fragment().details);
   const choose = (id: string, answer: string) => {
@@ -26,17 +27,17 @@ export function More(props: {
   const keepsText = canTuckAway();
   const leftOut = () => {
     if (props.leftOut?.code === 'characters')
-      return props.words.t('more.characters', { characters: props.leftOut.characters.join(' ') });
-    return props.leftOut && props.words.t('more.tooLong', { most: props.leftOut.most });
+      return t('note:more.characters', { characters: props.leftOut.characters.join(' ') });
+    return props.leftOut && t('note:more.tooLong', { most: props.leftOut.most });
   };
   return (
     <section class="card more no-print">
-      <h2>{t('more.title')}</h2>
-      <p>{t('more.text')}</p>
+      <h2>{t('note:more.title')}</h2>
+      <p>{t('note:more.text')}</p>
       <p class="field">
-        <label for="error">{t('more.error')}</label>
+        <label for="error">{t('note:more.error')}</label>
         <span class="quiet" id="error-hint">
-          {t('more.errorHint')}
+          {t('note:more.errorHint')}
         </span>
         <input
           id="error"
@@ -58,16 +59,16 @@ export function More(props: {
         <For each={props.book.details}>
           {({ id, answers }) => (
             <p class="field">
-              <label for={`detail-${id}`}>{t(`details.${id}.label`)}</label>
+              <label for={`detail-${id}`}>{detailName(props.words, 'note', id)}</label>
               <select
                 id={`detail-${id}`}
                 onChange={({ currentTarget }) => choose(id, currentTarget.value)}
               >
-                <option value="">{t('more.unanswered')}</option>
+                <option value="">{t('note:more.unanswered')}</option>
                 <For each={answers}>
                   {(answer) => (
                     <option value={answer} selected={chosen()[id] === answer}>
-                      {t(`details.${id}.answers.${answer}`)}
+                      {detailAnswer(props.words, 'note', id, answer)}
                     </option>
                   )}
                 </For>
@@ -76,14 +77,14 @@ export function More(props: {
           )}
         </For>
       </div>
-      <h3>{t('more.longTitle')}</h3>
+      <h3>{t('note:more.longTitle')}</h3>
       <p class="quiet">
-        {t('more.longText')} {t(keepsText ? 'more.inTab' : 'more.inAddress')}
+        {t('note:more.longText')} {t(keepsText ? 'note:more.inTab' : 'note:more.inAddress')}
       </p>
       <p class="field">
-        <label for="model">{t('more.model')}</label>
+        <label for="model">{t('note:more.model')}</label>
         <span class="quiet" id="model-hint">
-          {t('more.modelHint')}
+          {t('note:more.modelHint')}
         </span>
         <input
           id="model"
@@ -98,9 +99,9 @@ export function More(props: {
         />
       </p>
       <p class="field">
-        <label for="remark">{t('more.remark')}</label>
+        <label for="remark">{t('note:more.remark')}</label>
         <span class="quiet" id="remark-hint">
-          {props.words.t('more.remarkHint', { most: MOST.remark })}
+          {t('note:more.remarkHint', { most: MOST.remark })}
         </span>
         <textarea
           id="remark"

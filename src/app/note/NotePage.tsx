@@ -44,7 +44,7 @@ export function NotePage(props: {
     <>
       <Show when={problems().length > 0}>
         <div class="told" role="note">
-          <For each={problems()}>{(code) => <p>{props.words.t(`problems.${code}`)}</p>}</For>
+          <For each={problems()}>{(code) => <p>{props.words.t(`note:problems.${code}`)}</p>}</For>
         </div>
       </Show>
       <Switch>
@@ -57,7 +57,7 @@ export function NotePage(props: {
                 calls={props.part.calls}
                 fragment={fragment()}
               />
-              <Show when={coded()} fallback={<p class="told">{props.words.t('noCode')}</p>}>
+              <Show when={coded()} fallback={<p class="told">{props.words.t('note:noCode')}</p>}>
                 {(code) => (
                   <Code
                     words={props.words}

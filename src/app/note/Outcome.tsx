@@ -3,23 +3,26 @@ import type { Fragment } from '../../address/fragment.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from './calls.ts';
 import type { Traced } from './traced.ts';
-import { titleOf } from './sentences.ts';
+import { nodeWords } from '../shared/content-words.ts';
 import { hashOf, pageOf } from './state.ts';
 
 /** How the journey ended and what to do next; an unfinished one goes on from here. */
 export function Outcome(props: { words: Words; traced: Traced; calls: Calls; fragment: Fragment }) {
   const over = () => props.traced.state !== 'open';
   const end = () => props.traced.end;
-  const title = () => titleOf(props.words, props.traced.guide, end());
+  const title = () => nodeWords(props.words, props.traced.guide, end()).title;
   const page = () => pageOf(props.traced.guide, end().id) + hashOf(props.fragment);
   const calls = () => props.calls[end().id] ?? [];
   const next = () => {
-    if (!over()) return 'open.text';
-    return end().urgency === 'emergency' ? 'next.emergency' : `next.${end().kind}`;
+    if (!over()) return 'note:open.text';
+    if (end().urgency === 'emergency') return 'note:next.emergency';
+    return end().kind === 'stop' ? 'note:next.stop' : 'note:next.finish';
   };
   return (
     <section class={`card outcome ${over() ? end().kind : 'open'} ${end().urgency}`}>
-      <p class="urgency">{props.words.t(over() ? `urgency.${end().urgency}` : 'open.title')}</p>
+      <p class="urgency">
+        {props.words.t(over() ? `note:urgency.${end().urgency}` : 'note:open.title')}
+      </p>
       <h2>{title()}</h2>
       <Show when={calls().length > 0}>
         <ul class="calls">
@@ -38,7 +41,7 @@ export function Outcome(props: { words: Words; traced: Traced; calls: Calls; fra
       <p>{props.words.t(next())}</p>
       <p class="no-print">
         <a class={`button ${over() ? 'plain' : ''}`} href={page()}>
-          {props.words.t(over() ? 'again' : 'open.go')}
+          {props.words.t(over() ? 'note:again' : 'note:open.go')}
         </a>
       </p>
     </section>

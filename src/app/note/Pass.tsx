@@ -1,5 +1,6 @@
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
 import { copy } from '../shared/copy.ts';
+import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
 
 /** Select a field's text once it stands in the page. */
@@ -24,22 +25,22 @@ export function Pass(props: {
   const canShare = 'share' in navigator;
   const canSpeak = 'speechSynthesis' in window;
 
-  async function copied(text: string, done: string): Promise<void> {
+  async function copied(text: string, done: Key): Promise<void> {
     const worked = await copy(text);
     setManual(worked ? undefined : text);
-    props.say(props.words.t(worked ? done : 'pass.copyByHand'));
+    props.say(props.words.t(worked ? done : 'note:pass.copyByHand'));
   }
   async function share(): Promise<void> {
     try {
       await navigator.share({
-        title: props.words.t('title'),
-        text: props.words.t('pass.shareText', { code: props.code }),
+        title: props.words.t('note:title'),
+        text: props.words.t('note:pass.shareText', { code: props.code }),
         url: props.link,
       });
     } catch (error) {
       // Closing the share sheet is no failure.
       if (!(error instanceof DOMException && error.name === 'AbortError'))
-        props.say(props.words.t('pass.shareFailed'));
+        props.say(props.words.t('note:pass.shareFailed'));
     }
   }
   function speak(): void {
@@ -63,7 +64,7 @@ export function Pass(props: {
       <Show when={manual()}>
         {(text) => (
           <p class="by-hand">
-            <label for="by-hand">{props.words.t('pass.byHand')}</label>
+            <label for="by-hand">{props.words.t('note:pass.byHand')}</label>
             <textarea id="by-hand" readonly rows="3" ref={mark}>
               {text()}
             </textarea>
@@ -73,31 +74,31 @@ export function Pass(props: {
       <div class="pass no-print">
         <Show when={canShare}>
           <button type="button" onClick={() => void share()}>
-            {props.words.t('pass.share')}
+            {props.words.t('note:pass.share')}
           </button>
         </Show>
         <button
           type="button"
           class={canShare ? 'plain' : ''}
-          onClick={() => void copied(props.code, 'pass.copied')}
+          onClick={() => void copied(props.code, 'note:pass.copied')}
         >
-          {props.words.t('pass.copy')}
+          {props.words.t('note:pass.copy')}
         </button>
         <button
           type="button"
           class="plain"
-          onClick={() => void copied(props.link, 'pass.copiedLink')}
+          onClick={() => void copied(props.link, 'note:pass.copiedLink')}
         >
-          {props.words.t('pass.copyLink')}
+          {props.words.t('note:pass.copyLink')}
         </button>
         {props.children}
         <Show when={canSpeak}>
           <button type="button" class="plain" onClick={speak}>
-            {props.words.t(aloud() ? 'pass.quiet' : 'pass.aloud')}
+            {props.words.t(aloud() ? 'note:pass.quiet' : 'note:pass.aloud')}
           </button>
         </Show>
         <button type="button" class="plain" onClick={() => print()}>
-          {props.words.t('pass.print')}
+          {props.words.t('note:pass.print')}
         </button>
       </div>
     </>

@@ -1,6 +1,6 @@
 /** From the address's parts to the note code and the address a technician opens. */
 import type { Fragment } from '../../address/fragment.ts';
-import { formatFragment } from '../../address/fragment.ts';
+import { fragmentHash } from '../../address/fragment.ts';
 import type { GuideId } from '../../guide/types.ts';
 import { dayOf } from '../../note/day.ts';
 import { longestError, tidyErrorText, uncarried } from '../../note/error-text.ts';
@@ -77,7 +77,7 @@ export function previewAddress(
 ): string {
   const { error, model, remark } = fragment;
   const url = new URL(preview);
-  url.hash = formatFragment({
+  url.hash = fragmentHash({
     journey: [],
     details: {},
     code,

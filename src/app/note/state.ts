@@ -5,7 +5,8 @@
 import { createSignal, type Accessor } from 'solid-js';
 import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
 import { keep } from '../shared/kept-journey.ts';
-import { formatFragment, parseFragment } from '../../address/fragment.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
+import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
 import { whole } from '../../guide/ids.ts';
 import type { BookGuide } from '../../note/library.ts';
@@ -21,7 +22,7 @@ export interface NoteState {
 /** Also kept beside the address, for the first page to go on from. */
 export function createNoteState(): NoteState {
   const put = (fragment: Fragment): void => {
-    history.replaceState(history.state, '', `#${formatFragment(forAddress(fragment))}`);
+    replaceHash(hashOf(fragment));
   };
   const open = (): ReturnType<typeof parseFragment> => {
     const { fragment, problems } = parseFragment(location.hash);
@@ -50,6 +51,5 @@ export function pageOf(guide: BookGuide, node: string): string {
 
 /** A fragment as a link's `#…` within this tab, or '' where it holds nothing. */
 export function hashOf(fragment: Fragment): string {
-  const text = formatFragment(forAddress(fragment));
-  return text === '' ? '' : `#${text}`;
+  return fragmentHash(forAddress(fragment));
 }

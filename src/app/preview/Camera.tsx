@@ -1,24 +1,25 @@
 import { onCleanup, onMount, type JSX } from 'solid-js';
 import { makeDecode, type Decode } from './decode.ts';
+import type { Key } from '../shared/keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
 interface Props {
   readonly page: Page;
   onText(text: string): void;
-  /** Why there is no picture, as a key of the page's sentences. */
-  onTrouble(key: string): void;
+  /** Why there is no picture. */
+  onTrouble(key: Key): void;
 }
 
 /** Milliseconds between looks: quick enough to the eye, and a phone stays cool. */
 const BETWEEN_LOOKS = 150;
 
-function reason(error: unknown): string {
+function reason(error: unknown): Key {
   const name = error instanceof DOMException ? error.name : '';
-  if (name === 'NotAllowedError' || name === 'SecurityError') return 'scan.denied';
+  if (name === 'NotAllowedError' || name === 'SecurityError') return 'preview:scan.denied';
   return name === 'NotFoundError' || name === 'OverconstrainedError'
-    ? 'scan.noCamera'
-    : 'scan.failed';
+    ? 'preview:scan.noCamera'
+    : 'preview:scan.failed';
 }
 
 /** The camera's picture, looked at until a QR code is seen. Gone from the page, it is off. */
@@ -32,7 +33,7 @@ export function Camera(props: Props): JSX.Element {
     life.abort();
     for (const track of stream?.getTracks() ?? []) track.stop();
   };
-  const tell = (trouble: string): void => {
+  const tell = (trouble: Key): void => {
     if (!over()) props.onTrouble(trouble);
   };
 
@@ -47,7 +48,7 @@ export function Camera(props: Props): JSX.Element {
     // Absent where the page is not served safely.
     const media = (navigator as { mediaDevices?: MediaDevices }).mediaDevices;
     if (!media) {
-      tell('scan.noCamera');
+      tell('preview:scan.noCamera');
       return;
     }
     try {
@@ -64,7 +65,7 @@ export function Camera(props: Props): JSX.Element {
     await screen.play().catch(() => undefined);
     const decode = await makeDecode().catch(() => undefined);
     if (decode) await look(screen, decode);
-    else tell('scan.library');
+    else tell('preview:scan.library');
   };
   onMount(() => {
     if (video) void open(video);
@@ -73,8 +74,13 @@ export function Camera(props: Props): JSX.Element {
 
   return (
     <div class="camera">
-      <video ref={(element) => (video = element)} aria-label={t('scan.view')} playsinline muted />
-      <p class="quiet">{t('scan.aim')}</p>
+      <video
+        ref={(element) => (video = element)}
+        aria-label={t('preview:scan.view')}
+        playsinline
+        muted
+      />
+      <p class="quiet">{t('preview:scan.aim')}</p>
     </div>
   );
 }

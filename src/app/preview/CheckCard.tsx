@@ -2,7 +2,8 @@ import { For, Show, createSignal, type JSX } from 'solid-js';
 import type { PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { Results } from './Results.tsx';
-import { minutes, name, names, percent } from './facts.ts';
+import { checkSteps, name, names } from '../shared/diagnosis-words.ts';
+import { minutes, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
@@ -29,7 +30,7 @@ export function CheckCard(props: Props): JSX.Element {
         <span class="quiet">
           <Show
             when={props.step}
-            fallback={t('plan.alone', { minutes: minutes(words(), props.check.minutes) })}
+            fallback={t('preview:plan.alone', { minutes: minutes(words(), props.check.minutes) })}
           >
             {(step) => <Takes {...props} step={step()} />}
           </Show>
@@ -37,15 +38,13 @@ export function CheckCard(props: Props): JSX.Element {
       </summary>
       <Show when={open()}>
         <Care {...props} />
-        <h4>{t('plan.how')}</h4>
+        <h4>{t('preview:plan.how')}</h4>
         <ol>
-          <For each={words().list(`diagnosis:checks.${props.check.id}.how`)}>
-            {(line) => <li>{line}</li>}
-          </For>
+          <For each={checkSteps(words(), props.check.id)}>{(line) => <li>{line}</li>}</For>
         </ol>
         <Show when={props.check.id.startsWith('sensor')}>
           <p>
-            <a href="../bench/">{t('plan.bench')}</a>
+            <a href="../bench/">{t('preview:plan.bench')}</a>
           </p>
         </Show>
         <Results {...props} />
@@ -64,14 +63,16 @@ function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
     <>
       {minutes(words(), props.step.minutes)}
       <Show when={opens().length > 0}>
-        {t('plan.opens', {
+        {t('preview:plan.opens', {
           minutes: minutes(words(), props.step.minutes - props.check.minutes),
           access: names(words(), 'access', opens()),
         })}
       </Show>
-      <Show when={opens().length === 0 && props.check.access.length > 0}>{t('plan.shared')}</Show>
+      <Show when={opens().length === 0 && props.check.access.length > 0}>
+        {t('preview:plan.shared')}
+      </Show>
       <Show when={props.step.reached < 1} fallback=".">
-        {t('plan.reached', { share: percent(words(), props.step.reached) })}
+        {t('preview:plan.reached', { share: percent(words(), props.step.reached) })}
       </Show>
     </>
   );
@@ -95,8 +96,11 @@ function Care(props: Props): JSX.Element {
 function Needs(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const none = () => t('plan.none');
-  const rows = (): readonly (readonly [string, string])[] => [
+  const none = () => t('preview:plan.none');
+  const rows = (): readonly (readonly [
+    'reading' | 'access' | 'tools' | 'skills' | 'condemns',
+    string,
+  ])[] => [
     ['reading', words().t(`diagnosis:reading.${props.check.reading}`)],
     ['access', names(words(), 'access', props.check.access) || none()],
     ['tools', names(words(), 'tools', props.check.tools) || none()],
@@ -111,7 +115,7 @@ function Needs(props: Props): JSX.Element {
       <For each={rows()}>
         {([row, text]) => (
           <div>
-            <dt>{t(`plan.${row}`)}</dt>
+            <dt>{t(`preview:plan.${row}`)}</dt>
             <dd>{text}</dd>
           </div>
         )}

@@ -1,4 +1,6 @@
 import { For, type JSX } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
+import { demoName } from '../shared/content-words.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -13,21 +15,21 @@ export function Demos(props: Props): JSX.Element {
   const t = sayer(props);
   return (
     <section class="demos">
-      <h2>{t('demo.title')}</h2>
-      <p class="quiet">{t('demo.lead')}</p>
+      <h2>{t('preview:demo.title')}</h2>
+      <p class="quiet">{t('preview:demo.lead')}</p>
       <ul>
         <For each={props.page.demos}>
           {({ id, code }) => (
             <li>
               <a
-                href={`#c=${code}`}
+                href={hashOf({ c: code })}
                 onClick={(event) => {
                   if (event.ctrlKey || event.metaKey || event.shiftKey) return;
                   event.preventDefault();
                   props.onChoose(code);
                 }}
               >
-                <span>{t(`demo.list.${id}`)}</span> <code>{code}</code>
+                <span>{demoName(props.page.words, id)}</span> <code>{code}</code>
               </a>
             </li>
           )}

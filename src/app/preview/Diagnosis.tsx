@@ -5,7 +5,8 @@ import type { VisitView } from '../../visit/read-visit.ts';
 import { Faults } from './Faults.tsx';
 import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
-import { guideName } from './sentences.ts';
+import { guideName } from '../shared/content-words.ts';
+import { forGuide } from '../shared/diagnosis-words.ts';
 import { Later } from '../visits/Later.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
@@ -26,8 +27,8 @@ export function Diagnosis(props: Props): JSX.Element {
       when={props.view.model}
       fallback={
         <section class="ranking">
-          <h2>{t('ranking.title')}</h2>
-          <p class="quiet">{t('ranking.none')}</p>
+          <h2>{t('preview:ranking.title')}</h2>
+          <p class="quiet">{t('preview:ranking.none')}</p>
         </section>
       }
       keyed
@@ -43,12 +44,12 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
   const { model, view, code } = props;
   const { guide, last } = view;
   const visit = createVisit(model, view.evidence, code);
-  const page = createMemo(() => ({ ...props.page, words: props.page.words.forGuide(last) }));
+  const page = createMemo(() => ({ ...props.page, words: forGuide(props.page.words, last) }));
   return (
     <>
       <Show when={last !== guide.id}>
         <p class="card crossed">
-          {page().words.t('ranking.crossed', {
+          {page().words.t('preview:ranking.crossed', {
             first: guideName(page().words, guide.id),
             last: guideName(page().words, last),
           })}

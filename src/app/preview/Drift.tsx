@@ -17,15 +17,15 @@ function signed(words: Words, value: number): string {
 
 /** An interval in words; an end that nobody knows is left open. */
 function between(words: Words, { low, high }: Interval, say: (value: number) => string): string {
-  if (low === -Infinity && high === Infinity) return words.t('drift.anything');
-  if (low === -Infinity) return words.t('drift.atMost', { value: say(high) });
-  if (high === Infinity) return words.t('drift.atLeast', { value: say(low) });
-  return words.t('drift.between', { low: say(low), high: say(high) });
+  if (low === -Infinity && high === Infinity) return words.t('preview:drift.anything');
+  if (low === -Infinity) return words.t('preview:drift.atMost', { value: say(high) });
+  if (high === Infinity) return words.t('preview:drift.atLeast', { value: say(low) });
+  return words.t('preview:drift.between', { low: say(low), high: say(high) });
 }
 
 function degrees(words: Words, interval: Interval): string {
   return between(words, interval, (kelvins) =>
-    words.t('drift.degrees', {
+    words.t('preview:drift.degrees', {
       fahrenheit: signed(words, differenceInFahrenheit(kelvins)),
       celsius: signed(words, kelvins),
     }),
@@ -34,7 +34,7 @@ function degrees(words: Words, interval: Interval): string {
 
 function ohms(words: Words, interval: Interval): string {
   return between(words, interval, (value) =>
-    words.t('drift.inOhms', { value: signed(words, value) }),
+    words.t('preview:drift.inOhms', { value: signed(words, value) }),
   );
 }
 
@@ -45,28 +45,28 @@ export function DriftCard(props: { readonly page: Page; readonly drift: Drift })
   const maySound = () => props.drift.miss.low <= 0 && props.drift.miss.high >= 0;
   return (
     <section class="card drift">
-      <h2>{t('drift.title')}</h2>
-      <p class="quiet">{t('drift.lead', { count: props.drift.count })}</p>
+      <h2>{t('preview:drift.title')}</h2>
+      <p class="quiet">{t('preview:drift.lead', { count: props.drift.count })}</p>
       <dl>
         <div>
-          <dt>{t('drift.miss')}</dt>
+          <dt>{t('preview:drift.miss')}</dt>
           <dd>{degrees(words(), props.drift.miss)}</dd>
         </div>
         <div>
-          <dt>{t('drift.believed')}</dt>
+          <dt>{t('preview:drift.believed')}</dt>
           <dd>{degrees(words(), props.drift.kelvins)}</dd>
         </div>
         <div>
-          <dt>{t('drift.ohms', { r0: props.drift.r0 })}</dt>
+          <dt>{t('preview:drift.ohms', { r0: props.drift.r0 })}</dt>
           <dd>{ohms(words(), props.drift.ohms)}</dd>
         </div>
       </dl>
       <Show when={maySound()}>
-        <p class="strong">{t('drift.maySound')}</p>
+        <p class="strong">{t('preview:drift.maySound')}</p>
       </Show>
-      <p class="quiet">{t('drift.note')}</p>
+      <p class="quiet">{t('preview:drift.note')}</p>
       <p>
-        <a href="../bench/">{t('drift.bench')}</a>
+        <a href="../bench/">{t('preview:drift.bench')}</a>
       </p>
     </section>
   );

@@ -2,9 +2,10 @@ import { For, Show, type JSX } from 'solid-js';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
 import { Bar } from './Bar.tsx';
 import { Firm } from './Firm.tsx';
-import { names, name, resultName, shareWords } from './facts.ts';
+import { shareWords } from './facts.ts';
+import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
+import { faultReason, name, names, resultName } from '../shared/diagnosis-words.ts';
 import type { Page } from './page.ts';
-import { firstOf } from './sentences.ts';
 import type { Visit } from './visit.ts';
 
 interface Props {
@@ -34,17 +35,17 @@ export function Faults(props: Props): JSX.Element {
   const told = () => ranking().some(({ weights }) => weights.length > 0);
   return (
     <section class="ranking">
-      <h2>{words().t('ranking.title')}</h2>
+      <h2>{words().t('preview:ranking.title')}</h2>
       <p class="quiet">{words().t('diagnosis:source')}</p>
       <Show when={!told()}>
-        <p class="strong">{words().t('ranking.prior')}</p>
+        <p class="strong">{words().t('preview:ranking.prior')}</p>
       </Show>
       <Firm page={props.page} visit={props.visit} />
       <ol class="faults">
         <For each={shown()}>{(one) => <Fault {...props} one={one} />}</For>
       </ol>
       <details class="card">
-        <summary>{words().t('ranking.others', { count: others().length })}</summary>
+        <summary>{words().t('preview:ranking.others', { count: others().length })}</summary>
         <ul>
           <For each={others()}>
             {(one) => (
@@ -56,10 +57,10 @@ export function Faults(props: Props): JSX.Element {
         </ul>
       </details>
       <details class="card">
-        <summary>{words().t('ranking.assumptions')}</summary>
+        <summary>{words().t('preview:ranking.assumptions')}</summary>
         <ul>
           <For each={words().list('diagnosis:limits')}>{(line) => <li>{line}</li>}</For>
-          <li>{words().t('ranking.decibans')}</li>
+          <li>{words().t('preview:ranking.decibans')}</li>
         </ul>
       </details>
     </section>
@@ -89,11 +90,11 @@ function Fault(props: Props & { readonly one: Share }): JSX.Element {
         <Bar part={props.one.share} />
         <span>{shareWords(words(), props.one.share)}</span>
       </p>
-      <p>{words().t(`diagnosis:faults.${fault()}.why`)}</p>
+      <p>{faultReason(words(), fault())}</p>
       <For each={['for', 'against'] as const}>
         {(side) => (
           <Show when={speaking(side).length > 0}>
-            <h4>{words().t(`ranking.${side}`)}</h4>
+            <h4>{words().t(`preview:ranking.${side}`)}</h4>
             <ul class={side}>
               <For each={speaking(side)}>{(weight) => <Reason {...props} weight={weight} />}</For>
             </ul>
@@ -101,11 +102,11 @@ function Fault(props: Props & { readonly one: Share }): JSX.Element {
         )}
       </For>
       <Show when={sorted().length === 0}>
-        <p class="quiet">{words().t('ranking.noReasons')}</p>
+        <p class="quiet">{words().t('preview:ranking.noReasons')}</p>
       </Show>
       <dl>
         <div>
-          <dt>{words().t('ranking.checks')}</dt>
+          <dt>{words().t('preview:ranking.checks')}</dt>
           <dd>
             {names(
               words(),
@@ -115,8 +116,8 @@ function Fault(props: Props & { readonly one: Share }): JSX.Element {
           </dd>
         </div>
         <div>
-          <dt>{words().t('ranking.parts')}</dt>
-          <dd>{names(words(), 'parts', parts()) || words().t('ranking.noParts')}</dd>
+          <dt>{words().t('preview:ranking.parts')}</dt>
+          <dd>{names(words(), 'parts', parts()) || words().t('preview:ranking.noParts')}</dd>
         </div>
       </dl>
     </li>
@@ -140,8 +141,8 @@ function Reason(props: Props & { readonly weight: Weight }): JSX.Element {
       <span class="answer">{answered(props, props.weight)}</span>{' '}
       <span class="quiet">
         (
-        {words().t('ranking.weight', {
-          strength: words().t(`ranking.strength.${strength()}`),
+        {words().t('preview:ranking.weight', {
+          strength: words().t(`preview:ranking.strength.${strength()}`),
           decibans: decibans(),
           count: Math.round(Math.abs(props.weight.decibans)),
         })}
@@ -155,9 +156,8 @@ function Reason(props: Props & { readonly weight: Weight }): JSX.Element {
 function answered({ page: { words }, guide }: Props, { key, answer }: Weight): string {
   const [kind, id = key] = key.includes('.') ? key.split('.') : ['node'];
   if (kind === 'check') return `${name(words, 'checks', id)}: ${resultName(words, id, answer)}`;
-  const [asked, said] =
-    kind === 'detail'
-      ? [`details.${id}.name`, `details.${id}.answers.${answer}`]
-      : [`${guide}:${key}.short`, `${guide}:${key}.answers.${answer}`];
-  return `${firstOf(words, [asked], key)}: ${firstOf(words, [said], answer)}`;
+  if (kind === 'detail')
+    return `${detailName(words, 'preview', id)}: ${detailAnswer(words, 'preview', id, answer)}`;
+  const [of, node] = [{ id: guide }, { sentences: key }];
+  return `${nodeWords(words, of, node).short}: ${answerWords(words, of, node, answer)}`;
 }

@@ -2,7 +2,9 @@ import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from '
 import type { Firmness } from '../../diagnosis/firmness.ts';
 import type { Evidence } from '../../diagnosis/types.ts';
 import { Bar } from './Bar.tsx';
-import { name, percent } from './facts.ts';
+import { name } from '../shared/diagnosis-words.ts';
+import { breathe } from '../shared/breathe.ts';
+import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
@@ -21,9 +23,6 @@ const FAIRLY = 0.6;
 /** Faults whose ranges are shown. */
 const MOST_SHOWN = 5;
 
-/** Lets the page paint and take taps before the next piece. */
-const pause = () => new Promise((later) => setTimeout(later));
-
 /** How firm the ranking is, drawn in pieces after the page stands. */
 export function Firm(props: Props): JSX.Element {
   const t = sayer(props);
@@ -39,7 +38,7 @@ export function Firm(props: Props): JSX.Element {
         setFirm(value);
         return;
       }
-      await pause();
+      await breathe();
     }
   };
   createEffect(
@@ -65,20 +64,20 @@ export function Firm(props: Props): JSX.Element {
       .flatMap(({ fault }) => all.filter((one) => one.fault === fault));
   return (
     <div class="card firm">
-      <h3>{t('firm.title')}</h3>
-      <Show when={firm()} fallback={<p class="quiet">{t('firm.drawing')}</p>}>
+      <h3>{t('preview:firm.title')}</h3>
+      <Show when={firm()} fallback={<p class="quiet">{t('preview:firm.drawing')}</p>}>
         {(now) => (
           <>
             <p>
-              <strong>{t(`firm.degree.${degree(now().firstStays)}`)}</strong>{' '}
-              {t('firm.stays', {
+              <strong>{t(`preview:firm.degree.${degree(now().firstStays)}`)}</strong>{' '}
+              {t('preview:firm.stays', {
                 share: percent(words(), now().firstStays),
                 draws: now().draws,
                 factor: FACTOR,
               })}
             </p>
             <details>
-              <summary>{t('firm.ranges')}</summary>
+              <summary>{t('preview:firm.ranges')}</summary>
               <dl>
                 <For each={ranges(now())}>
                   {({ fault, low, high }) => (
@@ -86,7 +85,7 @@ export function Firm(props: Props): JSX.Element {
                       <dt>{name(words(), 'faults', fault)}</dt>
                       <dd>
                         <Bar from={low} part={high - low} />
-                        {t('firm.range', {
+                        {t('preview:firm.range', {
                           low: percent(words(), low),
                           high: percent(words(), high),
                         })}
@@ -95,7 +94,7 @@ export function Firm(props: Props): JSX.Element {
                   )}
                 </For>
               </dl>
-              <p class="quiet">{t('firm.note')}</p>
+              <p class="quiet">{t('preview:firm.note')}</p>
             </details>
           </>
         )}

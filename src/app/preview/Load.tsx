@@ -2,7 +2,8 @@ import { For, Show, createMemo, type JSX } from 'solid-js';
 import { bestLoad, loadFor } from '../../diagnosis/parts.ts';
 import { Bar } from './Bar.tsx';
 import { createChance } from './Chance.tsx';
-import { name, names, percent } from './facts.ts';
+import { name, names } from '../shared/diagnosis-words.ts';
+import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
@@ -38,23 +39,27 @@ export function Load(props: Props): JSX.Element {
   ];
   return (
     <section class="load">
-      <h2>{t('load.title')}</h2>
+      <h2>{t('preview:load.title')}</h2>
       <div class="card">
-        <label for="chance">{t('load.chance')}</label>
+        <label for="chance">{t('preview:load.chance')}</label>
         <Slider />
         <ul class="parts">
-          <For each={load().parts} fallback={<li>{t('load.noParts')}</li>}>
+          <For each={load().parts} fallback={<li>{t('preview:load.noParts')}</li>}>
             {(part) => <li>{name(words(), 'parts', part)}</li>}
           </For>
         </ul>
-        <p class="strong">{t('load.reaches', { share: percent(words(), load().chance) })}</p>
+        <p class="strong">
+          {t('preview:load.reaches', { share: percent(words(), load().chance) })}
+        </p>
         <details>
-          <summary>{t('load.sizes')}</summary>
+          <summary>{t('preview:load.sizes')}</summary>
           <dl>
             <For each={sizes()}>
               {({ parts, chance: reached }, index) => (
                 <div>
-                  <dt>{index() === 0 ? t('load.noParts') : names(words(), 'parts', parts)}</dt>
+                  <dt>
+                    {index() === 0 ? t('preview:load.noParts') : names(words(), 'parts', parts)}
+                  </dt>
                   <dd>
                     <Bar part={reached} />
                     {percent(words(), reached)}
@@ -64,16 +69,16 @@ export function Load(props: Props): JSX.Element {
             </For>
           </dl>
         </details>
-        <p class="quiet">{t('load.note')}</p>
+        <p class="quiet">{t('preview:load.note')}</p>
       </div>
       <Show when={needed('tools').length > 0}>
         <div class="card">
           <For each={['skills', 'tools'] as const}>
             {(kind) => (
               <>
-                <h3>{t(`load.${kind}`)}</h3>
+                <h3>{t(`preview:load.${kind}`)}</h3>
                 <ul>
-                  <For each={needed(kind)} fallback={<li>{t('plan.none')}</li>}>
+                  <For each={needed(kind)} fallback={<li>{t('preview:plan.none')}</li>}>
                     {(id) => <li>{name(words(), kind, id)}</li>}
                   </For>
                 </ul>

@@ -2,14 +2,20 @@ import { For, Show, createMemo, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { madeOn } from '../../note/day.ts';
 import type { Reading } from '../../note/types.ts';
-import { answerOf } from '../note/sentences.ts';
+import {
+  answerWords,
+  detailAnswer,
+  detailName,
+  flagWords,
+  guideName,
+  nodeWords,
+} from '../shared/content-words.ts';
 import { Diagnosis } from './Diagnosis.tsx';
 import { DriftCard } from './Drift.tsx';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import type { Page, PreviewPart } from './page.ts';
-import { firstOf, guideName, shortOf } from './sentences.ts';
 import { driftOf } from '../../visit/drift.ts';
 import { readVisit } from '../../visit/read-visit.ts';
 import type { Step, VisitView } from '../../visit/read-visit.ts';
@@ -46,19 +52,19 @@ function Note(props: Props): JSX.Element {
   const legs = () => view().legs;
   const drift = createMemo(() => driftOf(props.page.staffViews, view().steps));
   return (
-    <article class="note" aria-label={t('outcome.note')}>
+    <article class="note" aria-label={t('preview:outcome.note')}>
       <div class="said">
         <Outcome page={props.page} view={view()} />
         <Flags page={props.page} view={view()} />
         <section class="card">
-          <h2>{t('error.title')}</h2>
-          <Show when={note().error} fallback={<p class="quiet">{t('error.none')}</p>}>
+          <h2>{t('preview:error.title')}</h2>
+          <Show when={note().error} fallback={<p class="quiet">{t('preview:error.none')}</p>}>
             <p class="display">
               <bdi>{note().error}</bdi>
             </p>
           </Show>
           <Show when={props.extras.error}>
-            <p class="quiet">{t('error.longForm')}:</p>
+            <p class="quiet">{t('preview:error.longForm')}:</p>
             <p class="display">
               <bdi>{props.extras.error}</bdi>
             </p>
@@ -66,7 +72,7 @@ function Note(props: Props): JSX.Element {
         </section>
         <LongForm {...props} />
         <section class="card">
-          <h2>{t('answers.title')}</h2>
+          <h2>{t('preview:answers.title')}</h2>
           <For each={legs()}>
             {(leg) => (
               <>
@@ -77,7 +83,7 @@ function Note(props: Props): JSX.Element {
                   {([group, list]) => (
                     <>
                       <Dynamic component={legs().length > 1 ? 'h4' : 'h3'}>
-                        {t(`groups.${group}`)}
+                        {t(`preview:groups.${group}`)}
                       </Dynamic>
                       <Lines page={props.page} view={view()} steps={list} />
                     </>
@@ -89,21 +95,22 @@ function Note(props: Props): JSX.Element {
           <Details {...props} />
         </section>
         <section class="card">
-          <h2>{t('tried.title')}</h2>
-          <Show when={view().tried.length > 0} fallback={<p class="quiet">{t('tried.none')}</p>}>
+          <h2>{t('preview:tried.title')}</h2>
+          <Show
+            when={view().tried.length > 0}
+            fallback={<p class="quiet">{t('preview:tried.none')}</p>}
+          >
             <Lines page={props.page} view={view()} steps={view().tried} />
           </Show>
         </section>
-        <Show when={drift()}>
-          {(found) => <DriftCard page={props.page} drift={found()} />}
-        </Show>
+        <Show when={drift()}>{(found) => <DriftCard page={props.page} drift={found()} />}</Show>
         <Made page={props.page} day={note().day} />
         <details class="card">
-          <summary>{t('notAsked.title', { count: view().notAsked.length })}</summary>
-          <p class="quiet">{t('notAsked.lead')}</p>
+          <summary>{t('preview:notAsked.title', { count: view().notAsked.length })}</summary>
+          <p class="quiet">{t('preview:notAsked.lead')}</p>
           <ul>
             <For each={view().notAsked}>
-              {(node) => <li>{shortOf(props.page.words, view().guide, node)}</li>}
+              {(node) => <li>{nodeWords(props.page.words, view().guide, node).short}</li>}
             </For>
           </ul>
         </details>
@@ -113,14 +120,14 @@ function Note(props: Props): JSX.Element {
       </Show>
       <footer class="meta">
         <p class="quiet">
-          {t('meta', {
+          {t('preview:meta', {
             code: props.reading.code,
             guide: note().guide,
             release: note().release,
           })}
         </p>
         <button type="button" class="plain" onClick={() => print()}>
-          {t('print')}
+          {t('preview:print')}
         </button>
       </footer>
     </article>
@@ -135,36 +142,36 @@ interface ViewProps {
 function Outcome(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
   const open = () => props.view.state === 'open';
-  const title = () => shortOf(words(), props.view.guide, props.view.end);
+  const title = () => nodeWords(words(), props.view.guide, props.view.end).short;
   return (
     <section class="card outcome" data-urgency={props.view.urgency}>
       <h2>
-        <span class="quiet">{words().t(`outcome.${props.view.state}`)}</span>{' '}
-        {open() ? words().t('outcome.next', { title: title() }) : title()}
+        <span class="quiet">{words().t(`preview:outcome.${props.view.state}`)}</span>{' '}
+        {open() ? words().t('preview:outcome.next', { title: title() }) : title()}
       </h2>
-      <p class="urgency">{words().t(`outcome.urgency.${props.view.urgency}`)}</p>
+      <p class="urgency">{words().t(`preview:outcome.urgency.${props.view.urgency}`)}</p>
     </section>
   );
 }
 
 function Flags(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
-  const raised = () => props.view.danger !== undefined || props.view.flags.length > 0;
+  const any = () => props.view.danger !== undefined || props.view.flags.length > 0;
   return (
-    <section class="card flags" classList={{ raised: raised() }}>
-      <h2>{words().t('flags.title')}</h2>
-      <Show when={raised()} fallback={<p class="quiet">{words().t('flags.none')}</p>}>
+    <section class="card flags" classList={{ raised: any() }}>
+      <h2>{words().t('preview:flags.title')}</h2>
+      <Show when={any()} fallback={<p class="quiet">{words().t('preview:flags.none')}</p>}>
         <ul>
           <Show when={props.view.danger}>
             {(step) => (
               <li class="strong">
-                {words().t('flags.danger', {
-                  what: answerOf(words(), props.view.guide, step().node, step().edge.id),
+                {words().t('preview:flags.danger', {
+                  what: answerWords(words(), props.view.guide, step().node, step().edge.id),
                 })}
               </li>
             )}
           </Show>
-          <For each={props.view.flags}>{(flag) => <li>{words().t(`flags.${flag}`)}</li>}</For>
+          <For each={props.view.flags}>{(flag) => <li>{flagWords(words(), flag)}</li>}</For>
         </ul>
       </Show>
     </section>
@@ -177,8 +184,8 @@ function Lines(props: ViewProps & { readonly steps: readonly Step[] }): JSX.Elem
       <For each={props.steps}>
         {({ node, edge }) => (
           <div>
-            <dt>{shortOf(props.page.words, props.view.guide, node)}</dt>
-            <dd>{answerOf(props.page.words, props.view.guide, node, edge.id)}</dd>
+            <dt>{nodeWords(props.page.words, props.view.guide, node).short}</dt>
+            <dd>{answerWords(props.page.words, props.view.guide, node, edge.id)}</dd>
           </div>
         )}
       </For>
@@ -191,13 +198,13 @@ function Details(props: Props): JSX.Element {
   const details = () => Object.entries(props.reading.note.details);
   return (
     <Show when={details().length > 0}>
-      <h3>{words().t('groups.details')}</h3>
+      <h3>{words().t('preview:groups.details')}</h3>
       <dl>
         <For each={details()}>
           {([id, answer]) => (
             <div>
-              <dt>{firstOf(words(), [`details.${id}.name`], id)}</dt>
-              <dd>{firstOf(words(), [`details.${id}.answers.${answer}`], answer)}</dd>
+              <dt>{detailName(words(), 'preview', id)}</dt>
+              <dd>{detailAnswer(words(), 'preview', id, answer)}</dd>
             </div>
           )}
         </For>
@@ -211,13 +218,13 @@ function LongForm(props: Props): JSX.Element {
   return (
     <Show when={props.extras.model ?? props.extras.remark}>
       <section class="card long">
-        <h2>{t('long.title')}</h2>
+        <h2>{t('preview:long.title')}</h2>
         <dl>
           <For each={['model', 'remark'] as const}>
             {(part) => (
               <Show when={props.extras[part]}>
                 <div>
-                  <dt>{t(`long.${part}`)}</dt>
+                  <dt>{t(`preview:long.${part}`)}</dt>
                   <dd>
                     <bdi>{props.extras[part]}</bdi>
                   </dd>
@@ -247,11 +254,11 @@ function Made(props: { readonly page: Page; readonly day: number }): JSX.Element
     );
   return (
     <section class="card made">
-      <h2>{t('made.title')}</h2>
+      <h2>{t('preview:made.title')}</h2>
       <p>
-        {t('made.on', { date: long(made().latest), ago: ago(made().latest) })}
+        {t('preview:made.on', { date: long(made().latest), ago: ago(made().latest) })}
         <br />
-        <span class="quiet">{t('made.or', { date: long(made().earlier) })}</span>
+        <span class="quiet">{t('preview:made.or', { date: long(made().earlier) })}</span>
       </p>
     </section>
   );

@@ -3,7 +3,8 @@ import type { PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { CheckCard } from './CheckCard.tsx';
 import { Routes } from './Routes.tsx';
-import { name, percent, resultName } from './facts.ts';
+import { name, resultName } from '../shared/diagnosis-words.ts';
+import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
@@ -65,14 +66,14 @@ export function Plan(props: Props): JSX.Element {
     const [first] = props.visit.ranking();
     const [next] = order();
     if (!first) return '';
-    const likeliest = t('plan.likeliest', {
+    const likeliest = t('preview:plan.likeliest', {
       fault: name(words(), 'faults', first.fault),
       share: percent(words(), first.share),
     });
     const then =
       next === undefined
-        ? t('plan.allDone')
-        : t(plan().ruledIn.length > 0 ? 'plan.otherwise' : 'plan.next', {
+        ? t('preview:plan.allDone')
+        : t(plan().ruledIn.length > 0 ? 'preview:plan.otherwise' : 'preview:plan.next', {
             check: name(words(), 'checks', next),
           });
     return `${likeliest} ${then}`;
@@ -80,9 +81,9 @@ export function Plan(props: Props): JSX.Element {
   return (
     <section class="plan">
       <h2 tabindex="-1" ref={(element) => (heading = element)}>
-        {t('plan.title')}
+        {t('preview:plan.title')}
       </h2>
-      <p class="quiet">{t('plan.lead')}</p>
+      <p class="quiet">{t('preview:plan.lead')}</p>
       <Done {...props} onUndo={back} />
       <p class="now strong" aria-live="polite">
         {now()}
@@ -93,7 +94,7 @@ export function Plan(props: Props): JSX.Element {
       <ol class="checks">{cards(order().slice(0, MOST_SHOWN))}</ol>
       <Show when={order().length > MOST_SHOWN}>
         <details class="more">
-          <summary>{t('plan.later', { count: order().length - MOST_SHOWN })}</summary>
+          <summary>{t('preview:plan.later', { count: order().length - MOST_SHOWN })}</summary>
           <ol class="checks" start={MOST_SHOWN + 1}>
             {cards(order().slice(MOST_SHOWN))}
           </ol>
@@ -101,12 +102,14 @@ export function Plan(props: Props): JSX.Element {
       </Show>
       <Show when={beside().length > 0}>
         <details class="more">
-          <summary>{t('plan.beside', { count: beside().length })}</summary>
+          <summary>{t('preview:plan.beside', { count: beside().length })}</summary>
           <ul class="checks">{cards(beside())}</ul>
         </details>
       </Show>
       <Show when={plan().leftOver > WORTH_SAYING}>
-        <p class="quiet">{t('plan.leftOver', { share: percent(words(), plan().leftOver) })}</p>
+        <p class="quiet">
+          {t('preview:plan.leftOver', { share: percent(words(), plan().leftOver) })}
+        </p>
       </Show>
     </section>
   );
@@ -119,7 +122,7 @@ function Done(props: Props & { onUndo(): void }): JSX.Element {
   return (
     <Show when={props.visit.taps().length > 0}>
       <div class="card done">
-        <h3>{t('plan.done')}</h3>
+        <h3>{t('preview:plan.done')}</h3>
         <ul>
           <For each={props.visit.taps()}>
             {({ check, result }) => (
@@ -131,20 +134,22 @@ function Done(props: Props & { onUndo(): void }): JSX.Element {
                 <button
                   type="button"
                   class="plain"
-                  aria-label={t('plan.undoCheck', { check: name(words(), 'checks', check) })}
+                  aria-label={t('preview:plan.undoCheck', {
+                    check: name(words(), 'checks', check),
+                  })}
                   onClick={() => {
                     props.visit.undo(check);
                     props.onUndo();
                   }}
                 >
-                  {t('plan.undo')}
+                  {t('preview:plan.undo')}
                 </button>
               </li>
             )}
           </For>
         </ul>
         <Show when={found().length > 0}>
-          <p class="strong">{t('plan.found')}</p>
+          <p class="strong">{t('preview:plan.found')}</p>
           <ul class="found">
             <For each={found()}>
               {(fault) => (

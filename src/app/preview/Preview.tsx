@@ -1,4 +1,5 @@
 import { For, Match, Show, Switch, type JSX } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
 import type { ReadProblem } from '../../note/types.ts';
 import { Demos } from './Demos.tsx';
 import { NoteView } from './NoteView.tsx';
@@ -79,7 +80,7 @@ export function Preview(props: Props): JSX.Element {
       <Demos
         page={props.page}
         onChoose={(code) => {
-          props.state.load(`#c=${code}`);
+          props.state.load(hashOf({ c: code }));
           // The links move down under a long note; the reader goes to the note.
           result?.focus();
           result?.scrollIntoView();
@@ -94,7 +95,7 @@ function Problem(props: { readonly page: Page; readonly problem: ReadProblem }):
   const words = () => problemWords(props.page.words, props.problem);
   return (
     <section class="card problem" id="problem">
-      <h2>{t('problem.next')}</h2>
+      <h2>{t('preview:problem.next')}</h2>
       <p>{words().next}</p>
     </section>
   );

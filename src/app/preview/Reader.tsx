@@ -3,6 +3,7 @@ import { FileButton } from '../shared/FileButton.tsx';
 import { Camera } from './Camera.tsx';
 import { scanned } from '../../address/scanned.ts';
 import { makeDecode } from './decode.ts';
+import type { Key } from '../shared/keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';
@@ -17,7 +18,7 @@ interface Props {
 export function Reader(props: Props): JSX.Element {
   const t = sayer(props);
   const [camera, setCamera] = createSignal(false);
-  const [trouble, setTrouble] = createSignal('');
+  const [trouble, setTrouble] = createSignal<Key>();
   let field: HTMLTextAreaElement | undefined;
   let scan: HTMLButtonElement | undefined;
 
@@ -27,7 +28,7 @@ export function Reader(props: Props): JSX.Element {
   const take = (text: string): void => {
     closeCamera();
     const found = scanned(text);
-    setTrouble(found ? '' : 'scan.foreign');
+    setTrouble(found ? undefined : 'preview:scan.foreign');
     if (!found) return;
     if ('fragment' in found) {
       props.state.load(found.fragment);
@@ -43,18 +44,18 @@ export function Reader(props: Props): JSX.Element {
     setCamera(false);
     scan?.focus();
   };
-  /** The text of a picture's code, or why there is none, as a key of the page's sentences. */
-  const look = async (file: File): Promise<{ text: string } | { trouble: string }> => {
+  /** The text of a picture's code, or why there is none. */
+  const look = async (file: File): Promise<{ text: string } | { trouble: Key }> => {
     const image = await createImageBitmap(file).catch(() => undefined);
-    if (!image) return { trouble: 'scan.notPicture' };
+    if (!image) return { trouble: 'preview:scan.notPicture' };
     const decode = await makeDecode().catch(() => undefined);
     const text = await decode?.(image).catch(() => undefined);
     image.close();
-    if (!decode) return { trouble: 'scan.library' };
-    return text === undefined ? { trouble: 'scan.nothing' } : { text };
+    if (!decode) return { trouble: 'preview:scan.library' };
+    return text === undefined ? { trouble: 'preview:scan.nothing' } : { text };
   };
   const picture = async (file: File): Promise<void> => {
-    setTrouble('scan.looking');
+    setTrouble('preview:scan.looking');
     const seen = await look(file);
     if ('text' in seen) take(seen.text);
     else setTrouble(seen.trouble);
@@ -69,9 +70,9 @@ export function Reader(props: Props): JSX.Element {
         if (props.state.code().trim() === '') field?.focus();
       }}
     >
-      <label for="code">{t('field.label')}</label>
+      <label for="code">{t('preview:field.label')}</label>
       <p class="quiet" id="code-hint">
-        {t('field.hint')}
+        {t('preview:field.hint')}
       </p>
       <textarea
         id="code"
@@ -84,7 +85,7 @@ export function Reader(props: Props): JSX.Element {
         aria-invalid={invalid() ? 'true' : undefined}
         value={props.state.code()}
         onInput={(event) => {
-          setTrouble('');
+          setTrouble();
           props.state.type(event.currentTarget.value);
           // A pasted code is whole; a typed one is under way.
           if (event.inputType === 'insertFromPaste') props.state.settle();
@@ -100,20 +101,20 @@ export function Reader(props: Props): JSX.Element {
         {status()}
       </p>
       <div class="ways">
-        <button type="submit">{t('field.read')}</button>
+        <button type="submit">{t('preview:field.read')}</button>
         <button
           type="button"
           class="plain"
           ref={(element) => (scan = element)}
           aria-expanded={camera()}
           onClick={() => {
-            setTrouble('');
+            setTrouble();
             setCamera(!camera());
           }}
         >
-          {t(camera() ? 'scan.stop' : 'scan.camera')}
+          {t(camera() ? 'preview:scan.stop' : 'preview:scan.camera')}
         </button>
-        <FileButton label={t('scan.picture')} accept="image/*" onFile={picture} />
+        <FileButton label={t('preview:scan.picture')} accept="image/*" onFile={picture} />
         <Show when={props.state.code() !== ''}>
           <button
             type="button"
@@ -123,12 +124,12 @@ export function Reader(props: Props): JSX.Element {
               field?.focus();
             }}
           >
-            {t('field.clear')}
+            {t('preview:field.clear')}
           </button>
         </Show>
       </div>
       <p class="trouble" role="alert">
-        {trouble() === '' ? '' : t(trouble())}
+        <Show when={trouble()}>{(key) => t(key())}</Show>
       </p>
       <Show when={camera()}>
         <Camera
@@ -147,15 +148,16 @@ export function Reader(props: Props): JSX.Element {
 function statusOf({ page, state }: Props): string {
   const t = sayer({ page });
   const now = state.reading();
-  if (!now) return t(state.settled() ? 'status.empty' : 'status.typing', { count: 0 });
+  if (!now)
+    return t(state.settled() ? 'preview:status.empty' : 'preview:status.typing', { count: 0 });
   if (now.kind === 'exact')
     return state.said() === 'confirmed'
-      ? t('status.confirmed')
-      : t('status.exact', { count: now.note.journey.length });
+      ? t('preview:status.confirmed')
+      : t('preview:status.exact', { count: now.note.journey.length });
   if (!state.settled())
-    return t('status.typing', { count: state.code().replace(/[\s-]/g, '').length });
-  if (state.said() === 'rejected') return t('status.rejected');
+    return t('preview:status.typing', { count: state.code().replace(/[\s-]/g, '').length });
+  if (state.said() === 'rejected') return t('preview:status.rejected');
   return now.kind === 'repaired'
-    ? t('status.repaired', { count: now.places.length })
+    ? t('preview:status.repaired', { count: now.places.length })
     : problemWords(page.words, now.problem).what;
 }

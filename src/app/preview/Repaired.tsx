@@ -21,8 +21,8 @@ export function Repaired(props: Props): JSX.Element {
     props.reading.places.some((place) => place.how !== 'added' && place.at === at);
   return (
     <section class="card repair">
-      <h2>{t('repair.title')}</h2>
-      <p>{t('repair.lead')}</p>
+      <h2>{t('preview:repair.title')}</h2>
+      <p>{t('preview:repair.lead')}</p>
       <p class="code">
         <For each={groups()}>
           {(group, index) => (
@@ -38,21 +38,21 @@ export function Repaired(props: Props): JSX.Element {
           )}
         </For>
       </p>
-      <h3>{t('repair.changed')}</h3>
+      <h3>{t('preview:repair.changed')}</h3>
       <ul>
         <For each={props.reading.places}>
           {(place) => <li>{changeWords(props.page, place)}</li>}
         </For>
       </ul>
       <Show when={props.reading.spare < SPARE_ENOUGH}>
-        <p class="strong">{t('repair.weak')}</p>
+        <p class="strong">{t('preview:repair.weak')}</p>
       </Show>
       <div class="ways">
         <button type="button" onClick={() => props.onYes()}>
-          {t('repair.yes')}
+          {t('preview:repair.yes')}
         </button>
         <button type="button" class="plain" onClick={() => props.onNo()}>
-          {t('repair.no')}
+          {t('preview:repair.no')}
         </button>
       </div>
     </section>
@@ -61,5 +61,5 @@ export function Repaired(props: Props): JSX.Element {
 
 function changeWords({ words }: Pick<Page, 'words'>, { how, at, was, is }: Place): string {
   const place = how === 'added' ? at + 1 : (at % 4) + 1;
-  return words.t(`repair.${how}`, { group: Math.floor(at / 4) + 1, place, was, is });
+  return words.t(`preview:repair.${how}`, { group: Math.floor(at / 4) + 1, place, was, is });
 }

@@ -1,7 +1,8 @@
 import { For, Show, type JSX } from 'solid-js';
 import { shares } from '../../diagnosis/posterior.ts';
 import type { Check, CheckResult } from '../../diagnosis/types.ts';
-import { name, percent, resultName } from './facts.ts';
+import { name, resultName } from '../shared/diagnosis-words.ts';
+import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import { asEvidence } from './taps.ts';
@@ -36,7 +37,7 @@ export function Results(props: Props): JSX.Element {
   };
   return (
     <>
-      <h4>{t('plan.results')}</h4>
+      <h4>{t('preview:plan.results')}</h4>
       <ul class="results">
         <For each={props.check.results}>
           {(result) => (
@@ -45,13 +46,13 @@ export function Results(props: Props): JSX.Element {
                 {resultName(words(), props.check.id, result.id)}
               </button>
               <Show when={result.pointsTo.length === 0}>
-                <span class="quiet">{t('plan.clear')}</span>
+                <span class="quiet">{t('preview:plan.clear')}</span>
               </Show>
               <ul class="quiet">
                 <For each={moves(result)}>
                   {(move) => (
                     <li>
-                      {t(move.in ? 'plan.rulesIn' : 'plan.rulesOut', {
+                      {t(move.in ? 'preview:plan.rulesIn' : 'preview:plan.rulesOut', {
                         fault: name(words(), 'faults', move.fault),
                         before: move.before,
                         after: move.after,

@@ -18,12 +18,12 @@ export function Routes(props: Props): JSX.Element {
   const longest = () => Math.max(...routes.map((route) => props.plan[route].expectedMinutes));
   return (
     <div class="card routes">
-      <h3>{t('plan.expected')}</h3>
+      <h3>{t('preview:plan.expected')}</h3>
       <dl>
         <For each={routes}>
           {(route) => (
             <div>
-              <dt>{t(`plan.routes.${route}`)}</dt>
+              <dt>{t(`preview:plan.routes.${route}`)}</dt>
               <dd>
                 <Bar part={props.plan[route].expectedMinutes / longest()} />
                 {minutes(props.page.words, props.plan[route].expectedMinutes)}
@@ -32,7 +32,7 @@ export function Routes(props: Props): JSX.Element {
           )}
         </For>
       </dl>
-      <p class="quiet">{t('plan.expectedNote')}</p>
+      <p class="quiet">{t('preview:plan.expectedNote')}</p>
     </div>
   );
 }

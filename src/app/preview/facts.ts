@@ -1,22 +1,6 @@
-/** Names and figures of the diagnosis in words. */
+/** Figures of the diagnosis in words. */
 import { band } from '../../diagnosis/band.ts';
 import type { Words } from '../shared/words.ts';
-import { firstOf } from './sentences.ts';
-
-export type Kind = 'faults' | 'checks' | 'parts' | 'access' | 'tools' | 'skills' | 'cautions';
-
-/** The name of something in the diagnosis. */
-export function name(words: Words, kind: Kind, id: string): string {
-  return firstOf(words, [`diagnosis:${kind}.${id}.name`, `diagnosis:${kind}.${id}`], id);
-}
-
-export function names(words: Words, kind: Kind, ids: readonly string[]): string {
-  return ids.map((id) => name(words, kind, id)).join('; ');
-}
-
-export function resultName(words: Words, check: string, result: string): string {
-  return firstOf(words, [`diagnosis:checks.${check}.results.${result}`], result);
-}
 
 /** Shares nearer to none or all than this are not told apart from it by our figures. */
 const EDGE = 0.001;
@@ -29,17 +13,19 @@ export function percent(words: Words, share: number): string {
       style: 'percent',
       maximumFractionDigits: tenths,
     }).format(value);
-  if (share < EDGE) return words.t('ranking.under', { share: format(EDGE) });
-  return share > 1 - EDGE ? words.t('ranking.over', { share: format(1 - EDGE) }) : format(share);
+  if (share < EDGE) return words.t('preview:ranking.under', { share: format(EDGE) });
+  return share > 1 - EDGE
+    ? words.t('preview:ranking.over', { share: format(1 - EDGE) })
+    : format(share);
 }
 
 export function shareWords(words: Words, share: number): string {
-  return words.t('ranking.share', {
+  return words.t('preview:ranking.share', {
     share: percent(words, share),
     band: words.t(`diagnosis:bands.${band(share)}`),
   });
 }
 
 export function minutes(words: Words, count: number): string {
-  return words.t('plan.minutes', { count: Math.round(count) });
+  return words.t('preview:plan.minutes', { count: Math.round(count) });
 }

@@ -1,30 +1,6 @@
-/** Facts in words. A frozen name may have lost its sentence; then the name itself stands. */
-import type { Graph, GraphNode } from '../../guide/types.ts';
+/** Why a code could not be read, in words. */
 import type { ReadProblem } from '../../note/types.ts';
 import type { Words } from '../shared/words.ts';
-
-/** The preview's sentences for a part of the preview on another page. */
-export function asPreview(words: Words): Words {
-  return {
-    ...words,
-    t: (key, facts) => words.t(key.includes(':') ? key : `preview:${key}`, facts),
-  };
-}
-
-/** The first of some keys that has a sentence, or the name itself. */
-export function firstOf(words: Words, keys: readonly string[], name: string): string {
-  const key = keys.find((candidate) => words.has(candidate));
-  return key === undefined ? name : words.t(key);
-}
-
-/** What a guide is called; its id where the site no longer has it. */
-export function guideName(words: Words, guide: string): string {
-  return firstOf(words, [`guides:names.${guide}`], guide);
-}
-
-export function shortOf(words: Words, guide: Graph, node: GraphNode): string {
-  return firstOf(words, [`${guide.id}:${node.sentences}.short`], node.sentences);
-}
 
 /** A sign as it can be shown: anything but plain ASCII by its number, as it may hide or turn. */
 function shown(text: string): string {
@@ -54,6 +30,9 @@ export function problemWords(
   if (problem.code === 'bad-word') facts['word'] = shown(problem.word);
   if (problem.code === 'impossible')
     facts['field'] = words.t(`errors:read.impossible.fields.${problem.field}`);
-  const key = `errors:read.${problem.code}`;
-  return { what: words.t(`${key}.what`, facts), next: words.t(`${key}.next`, facts) };
+  const { code } = problem;
+  return {
+    what: words.t(`errors:read.${code}.what`, facts),
+    next: words.t(`errors:read.${code}.next`, facts),
+  };
 }

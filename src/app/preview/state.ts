@@ -3,10 +3,11 @@
  * came in own words lies in the tab.
  */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
-import { formatFragment, parseFragment } from '../../address/fragment.ts';
+import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
 import type { Library } from '../../note/library.ts';
 import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
 
@@ -68,9 +69,7 @@ export function createPreviewState(library: Library): PreviewState {
       ...(kept === undefined ? {} : { kept }),
     });
     kept = now.kept;
-    const hash = formatFragment(forAddress(now));
-    const { pathname, search } = location;
-    history.replaceState(history.state, '', hash === '' ? pathname + search : `#${hash}`);
+    replaceHash(fragmentHash(forAddress(now)));
   };
   const load = (hash: string) => {
     const parsed = parseFragment(hash);

@@ -2,10 +2,20 @@
  * A quick tap may come before the page's script has run. The link then names only the answer
  * (`a`), and the journey up to it is the one that was kept when the last page was left.
  */
-import { split, whole } from '../../guide/ids.ts';
+import { parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
-import type { AnswerId, NodeId } from '../../guide/types.ts';
+import { split, whole } from '../../guide/ids.ts';
+import type { NodeId } from '../../guide/types.ts';
 import { KEPT } from '../shared/kept-journey.ts';
+import { savedAddress } from './saved.ts';
+
+function lastAddress(): string {
+  try {
+    return localStorage.getItem(KEPT) ?? '';
+  } catch {
+    return '';
+  }
+}
 
 /**
  * The fragment of a page that was reached by an early tap, the journey put in; undefined where
@@ -14,28 +24,21 @@ import { KEPT } from '../shared/kept-journey.ts';
  * @param arrivals the answers that lead to the page
  */
 export function caughtUp(
-  values: URLSearchParams,
+  values: RawFragment,
   own: string,
   arrivals: ReadonlySet<string>,
-): URLSearchParams | undefined {
-  const given = values.get('a') ?? '';
-  if (values.has('j') || !arrivals.has(given)) return undefined;
-  const [from = '', answer = ''] = given.split('.');
-  let kept: URL;
-  try {
-    kept = new URL(localStorage.getItem(KEPT) ?? '', location.href);
-  } catch {
-    return undefined;
-  }
-  const before = new URL(`../../${whole(own, from)}/`, location.href);
-  const caught = new URLSearchParams(kept.hash.slice(1));
-  const journey = parseJourney(caught.get('j') ?? '');
-  if (kept.pathname !== before.pathname || journey.length === 0) return undefined;
-  const { guide = own, name } = split(from);
-  const first = caught.get('g') ?? guide;
+): RawFragment | undefined {
+  const [tap] = parseJourney(values.a);
+  if (values.j !== undefined || !tap || !arrivals.has(formatJourney([tap]))) return undefined;
+  const address = savedAddress(lastAddress(), location.href);
+  if (address === undefined) return undefined;
+  const kept = new URL(address);
+  const before = new URL(`../../${whole(own, tap.at)}/`, location.href);
+  if (kept.pathname !== before.pathname) return undefined;
+  const caught = parseRaw(kept.hash);
+  const { guide = own, name } = split(tap.at);
+  const first = caught.g ?? guide;
   const at = (first === guide ? name : `${guide}/${name}`) as NodeId;
-  caught.delete('w');
-  caught.set('g', first);
-  caught.set('j', formatJourney([...journey, { at, answer: answer as AnswerId }]));
-  return caught;
+  const journey = [...parseJourney(caught.j), { at, answer: tap.answer }];
+  return { ...caught, w: '', g: first, j: formatJourney(journey) };
 }

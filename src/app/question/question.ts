@@ -4,8 +4,11 @@
  */
 import { whole } from '../../guide/ids.ts';
 import { keep } from '../shared/kept-journey.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
+import { keepFragment } from '../shared/skip.ts';
 import { caughtUp } from './early.ts';
-import { formatJourney, parseJourney, plainFragment } from '../../address/journey-text.ts';
+import { hashOf, parseRaw, type RawFragment } from '../../address/grammar.ts';
+import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
 const page = document.querySelector<HTMLElement>('.page');
@@ -30,29 +33,25 @@ function belongs(first: string, journey: Journey): boolean {
 
 function withJourney(
   link: HTMLAnchorElement,
-  values: URLSearchParams,
+  values: RawFragment,
   first: string,
   journey: Journey,
 ): void {
-  const next = new URLSearchParams(values);
-  next.delete('w');
-  next.set('g', first);
-  if (journey.length > 0) next.set('j', formatJourney(journey));
-  else next.delete('j');
-  link.hash = plainFragment(next);
+  // A timer is one page's own, and an early tap is in the journey by now.
+  link.hash = hashOf({ ...values, a: '', w: '', g: first, j: formatJourney(journey) });
 }
 
 function apply(): void {
   if (!page) return;
-  let values = new URLSearchParams(location.hash.slice(1));
+  let values = parseRaw(location.hash);
   const caught = caughtUp(values, own, arrivals);
   if (caught) {
     values = caught;
-    history.replaceState(history.state, '', `#${plainFragment(values)}`);
+    replaceHash(hashOf(values));
   }
-  const journey = parseJourney(values.get('j') ?? '');
+  const journey = parseJourney(values.j);
   // The guide the journey began in: its danger stops are the journey's.
-  const first = values.get('g') ?? own;
+  const first = values.g ?? own;
   const at = (first === own ? here : `${own}/${here}`) as NodeId;
   const fits = firsts.has(first) && belongs(first, journey);
   const lost = page.querySelector<HTMLElement>('.lost');
@@ -93,13 +92,9 @@ function takeError(): void {
   const input = field?.querySelector('input');
   if (!field || !input) return;
   field.hidden = false;
-  input.value = (new URLSearchParams(location.hash.slice(1)).get('e') ?? '').slice(0, 24);
+  input.value = (parseRaw(location.hash).e ?? '').slice(0, input.maxLength);
   input.addEventListener('input', () => {
-    const values = new URLSearchParams(location.hash.slice(1));
-    const text = input.value.trim();
-    if (text) values.set('e', text);
-    else values.delete('e');
-    history.replaceState(history.state, '', `#${plainFragment(values)}`);
+    replaceHash(hashOf({ ...parseRaw(location.hash), e: input.value.trim() }));
     apply();
   });
 }
@@ -107,13 +102,9 @@ function takeError(): void {
 // What comes next is kept before it is there: its own script may run later than the next tap.
 document.addEventListener('click', ({ target }) => {
   const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
-  if (link?.hash.includes('j=')) keep(link.pathname + link.hash);
+  if (link && parseRaw(link.hash).j) keep(link.pathname + link.hash);
 });
-// The skip link would put its own fragment in place of the journey.
-document.querySelector('.skip')?.addEventListener('click', (event) => {
-  event.preventDefault();
-  document.querySelector('main')?.focus();
-});
+keepFragment();
 addEventListener('hashchange', apply);
 apply();
 takeError();

@@ -1,3 +1,4 @@
+import { parseRaw } from '../../address/grammar.ts';
 import { parseJourney } from '../../address/journey-text.ts';
 
 /** Longer than any address the guide writes. */
@@ -15,6 +16,6 @@ export function savedAddress(text: string, here: string): string | undefined {
   const right =
     origin === new URL(here).origin &&
     /^\/[\w./-]*$/.test(pathname) &&
-    parseJourney(new URLSearchParams(hash.slice(1)).get('j') ?? '').length > 0;
+    parseJourney(parseRaw(hash).j).length > 0;
   return right ? href : undefined;
 }

@@ -1,11 +1,16 @@
 /**
  * The count-down of a page. What is left rides in the fragment (`w=`), so it survives reload,
- * a sleeping phone and blocked storage. What counts as gone by is for `waited.ts` to say.
+ * a sleeping phone and blocked storage. What counts as gone by is for `journey/wait.ts` to say.
  */
-import { parseJourney, plainFragment } from '../../address/journey-text.ts';
+import { hashOf, parseRaw } from '../../address/grammar.ts';
+import { parseJourney } from '../../address/journey-text.ts';
+import { formatTimer, parseTimer, waitOf } from '../../address/timer.ts';
+import type { NodeId } from '../../guide/types.ts';
 import { KEPT } from '../shared/kept-journey.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
+import { savedAddress } from './saved.ts';
 import { heatEndedAs } from '../../journey/heat.ts';
 import {
   begin,
@@ -16,9 +21,7 @@ import {
   leaveOut,
   left,
   pass,
-  readWait,
   waitMinutes,
-  writeWait,
 } from '../../journey/wait.ts';
 import type { Wait } from '../../journey/wait.ts';
 
@@ -26,13 +29,13 @@ const box = document.querySelector<HTMLElement>('[data-timer]');
 /** Seconds after which the fragment follows: what a page killed at once may leave uncounted. */
 const WRITTEN_EACH = 10;
 
-const values = (): URLSearchParams => new URLSearchParams(location.hash.slice(1));
+const values = () => parseRaw(location.hash);
 const now = (): number => Date.now() / 1000;
 
 function run(box: HTMLElement): void {
   const find = (part: string) => box.querySelector<HTMLElement>(part);
   const page = box.closest<HTMLElement>('.page');
-  const node = page?.dataset['node'] ?? '';
+  const node = (page?.dataset['node'] ?? '') as NodeId;
   const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
   const sound = find('.chime');
   const choice = sound?.querySelector('input');
@@ -42,9 +45,9 @@ function run(box: HTMLElement): void {
   const window = (latest - earliest) * 60;
   const kind = box.dataset['timer'] === 'cooling' ? 'cooling' : 'fixed';
   const length = (): number => {
-    const now = values();
-    const first = now.get('g') ?? page?.dataset['guide'] ?? '';
-    const ended = heatEndedAs(box.dataset['heat'] ?? '', first, parseJourney(now.get('j') ?? ''));
+    const { g, j = '' } = values();
+    const first = g ?? page?.dataset['guide'] ?? '';
+    const ended = heatEndedAs(box.dataset['heat'] ?? '', first, parseJourney(j));
     return waitMinutes({ kind, minutes: [earliest, latest] }, ended) * 60;
   };
 
@@ -55,15 +58,15 @@ function run(box: HTMLElement): void {
   let note = '';
   let last = performance.now();
 
+  const waitIn = (text: string | undefined) => waitOf(parseTimer(text), node, length(), now());
+
   function read(): void {
-    wait = readWait(values().get('w') ?? '', node, length());
+    wait = waitIn(values().w);
   }
 
   function write(): void {
     if (!wait) return;
-    const all = values();
-    all.set('w', writeWait(node, wait));
-    history.replaceState(history.state, '', `#${plainFragment(all)}`);
+    replaceHash(hashOf({ ...values(), w: formatTimer({ node, ...wait }) }));
     written = wait.counted;
   }
 
@@ -128,12 +131,14 @@ function run(box: HTMLElement): void {
   });
   // A timer started in another tab with the same journey: the longer wait is taken.
   addEventListener('storage', ({ key, newValue }) => {
-    const [path, hash] = newValue?.split('#') ?? [];
-    if (key !== KEPT || path !== location.pathname) return;
-    const [theirs, ours] = [new URLSearchParams(hash), values()];
-    const other = readWait(theirs.get('w') ?? '', node, length());
-    for (const all of [theirs, ours]) all.delete('w');
-    if (!other || String(theirs) !== String(ours) || (wait && left(other) <= left(wait))) return;
+    const address = key === KEPT && savedAddress(newValue ?? '', location.href);
+    if (!address) return;
+    const { pathname, hash } = new URL(address);
+    const [theirs, ours] = [parseRaw(hash), values()];
+    const other = waitIn(theirs.w);
+    const isSame = hashOf({ ...theirs, w: '' }) === hashOf({ ...ours, w: '' });
+    if (pathname !== location.pathname || !isSame || !other) return;
+    if (wait && left(other) <= left(wait)) return;
     wait = other;
     write();
     tick();

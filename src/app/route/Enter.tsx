@@ -14,15 +14,15 @@ export function Enter(props: RoundProps): JSX.Element {
   let field: HTMLTextAreaElement | undefined;
 
   const why = (found: EntriesProblem): string =>
-    t(`problem.${found.code}`, {
+    t(`round:problem.${found.code}`, {
       ...found,
       ...('given' in found ? { count: found.given } : {}),
     });
   const done = ({ visits, unread, column }: Added): string =>
     [
-      t('said.added', { count: visits }),
-      ...(unread > 0 ? [t('said.mend', { count: unread })] : []),
-      ...(column === undefined ? [] : [t('said.column', { column })]),
+      t('round:said.added', { count: visits }),
+      ...(unread > 0 ? [t('round:said.mend', { count: unread })] : []),
+      ...(column === undefined ? [] : [t('round:said.column', { column })]),
     ].join(' ');
   const add = async (given: string): Promise<void> => {
     if (props.round.busy()) return;
@@ -43,7 +43,9 @@ export function Enter(props: RoundProps): JSX.Element {
     const given =
       file.size > 4 * MOST_CHARACTERS ? undefined : await file.text().catch(() => undefined);
     if (given === undefined)
-      setProblem(t(file.size > 4 * MOST_CHARACTERS ? 'problem.too-large' : 'problem.file'));
+      setProblem(
+        t(file.size > 4 * MOST_CHARACTERS ? 'round:problem.too-large' : 'round:problem.file'),
+      );
     else await add(given);
   };
 
@@ -69,9 +71,9 @@ export function Enter(props: RoundProps): JSX.Element {
         void take(file);
       }}
     >
-      <label for="codes">{t('enter.label')}</label>
+      <label for="codes">{t('round:enter.label')}</label>
       <p class="quiet" id="codes-hint">
-        {over() ? t('enter.over') : t('enter.hint', { most: MOST_VISITS })}
+        {over() ? t('round:enter.over') : t('round:enter.hint', { most: MOST_VISITS })}
       </p>
       <textarea
         id="codes"
@@ -94,11 +96,15 @@ export function Enter(props: RoundProps): JSX.Element {
       </p>
       <div class="ways">
         <button type="submit" disabled={props.round.busy() !== undefined}>
-          {t('enter.add')}
+          {t('round:enter.add')}
         </button>
-        <FileButton label={t('enter.file')} accept=".csv,.txt,text/csv,text/plain" onFile={take} />
+        <FileButton
+          label={t('round:enter.file')}
+          accept=".csv,.txt,text/csv,text/plain"
+          onFile={take}
+        />
       </div>
-      <p class="quiet">{t('kept')}</p>
+      <p class="quiet">{t('round:kept')}</p>
     </form>
   );
 }

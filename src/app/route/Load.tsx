@@ -2,8 +2,8 @@ import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import type { Assessed } from '../../visit/assess.ts';
 import { loadRound, type PartLoad } from '../../route/load.ts';
 import { sayer } from '../shared/words.ts';
-import { name, percent } from '../preview/facts.ts';
-import { asPreview } from '../preview/sentences.ts';
+import { percent } from '../preview/facts.ts';
+import { name } from '../shared/diagnosis-words.ts';
 import type { RoundProps } from './props.ts';
 
 /** What to put on the van for the whole round, beside one of each likely part a visit. */
@@ -16,7 +16,7 @@ export function Load(
   },
 ): JSX.Element {
   const t = sayer(props);
-  const words = () => asPreview(props.page.words);
+  const words = () => props.page.words;
   const [way, setWay] = createSignal<'alone' | 'together'>('alone');
   const load = createMemo(() => loadRound(props.figures, props.chance));
   const number = (value: number, digits = 0) =>
@@ -31,27 +31,27 @@ export function Load(
     );
   return (
     <section class="card load">
-      <h2>{t('load.title')}</h2>
-      <label for="chance">{t('load.chance')}</label>
+      <h2>{t('round:load.title')}</h2>
+      <label for="chance">{t('round:load.chance')}</label>
       {props.slider()}
       <fieldset>
-        <legend>{t('load.way')}</legend>
+        <legend>{t('round:load.way')}</legend>
         <For each={['alone', 'together'] as const}>
           {(one) => (
             <label class="tick">
               <input type="radio" name="way" checked={way() === one} onChange={() => setWay(one)} />
-              {t(one === 'alone' ? 'load.one' : 'load.all')}
+              {t(one === 'alone' ? 'round:load.one' : 'round:load.all')}
             </label>
           )}
         </For>
       </fieldset>
-      <Show when={load().parts.length > 0} fallback={<p>{t('load.none')}</p>}>
+      <Show when={load().parts.length > 0} fallback={<p>{t('round:load.none')}</p>}>
         <table>
-          <caption>{t('load.caption')}</caption>
+          <caption>{t('round:load.caption')}</caption>
           <thead>
             <tr>
               <For each={['part', 'mean', 'count', 'habit'] as const}>
-                {(head) => <th scope="col">{t(`load.${head}`)}</th>}
+                {(head) => <th scope="col">{t(`round:load.${head}`)}</th>}
               </For>
             </tr>
           </thead>
@@ -69,7 +69,7 @@ export function Load(
           </tbody>
           <tfoot>
             <tr>
-              <th scope="row">{t('load.sum')}</th>
+              <th scope="row">{t('round:load.sum')}</th>
               <td />
               <td class="strong">{number(load()[way()].pieces)}</td>
               <td>{number(load().habit.pieces)}</td>
@@ -77,15 +77,15 @@ export function Load(
           </tfoot>
         </table>
         <p>
-          {t(`load.${way()}Note`, {
+          {t(`round:load.${way()}Note`, {
             chance: percent(words(), props.chance),
             bound: bound(way()),
           })}
         </p>
-        <p>{t('load.habitNote', { pieces: load().habit.pieces, bound: bound('habit') })}</p>
+        <p>{t('round:load.habitNote', { pieces: load().habit.pieces, bound: bound('habit') })}</p>
       </Show>
       <p class="quiet">
-        {t('diagnosis:source')} {t('load.assumes')}
+        {t('diagnosis:source')} {t('round:load.assumes')}
       </p>
     </section>
   );

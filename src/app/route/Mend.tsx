@@ -1,7 +1,7 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import { Repaired } from '../preview/Repaired.tsx';
-import { asPreview, problemWords } from '../preview/sentences.ts';
+import { problemWords } from '../preview/sentences.ts';
 import type { RoundProps } from './props.ts';
 import type { Line } from './state.ts';
 
@@ -21,9 +21,9 @@ export function Mend(props: RoundProps): JSX.Element {
     <Show when={count() > 0}>
       <section class="card mend">
         <h2 tabindex="-1" ref={(element) => (title = element)}>
-          {t('mend.title', { count: count() })}
+          {t('round:mend.title', { count: count() })}
         </h2>
-        <p>{t('mend.lead')}</p>
+        <p>{t('round:mend.lead')}</p>
         <ol>
           <For each={ids()}>
             {(id) => (
@@ -55,7 +55,7 @@ function Mending(
     return reading.kind === 'repaired' && !rejected() ? reading : undefined;
   };
   const added = (): void => {
-    props.say(t('said.added', { count: 1 }));
+    props.say(t('round:said.added', { count: 1 }));
     props.goOn();
   };
   const read = async (): Promise<void> => {
@@ -71,7 +71,7 @@ function Mending(
           void read();
         }}
       >
-        <label for={key}>{t('mend.label', { row: props.line.row })}</label>
+        <label for={key}>{t('round:mend.label', { row: props.line.row })}</label>
         <input
           id={key}
           class="typed"
@@ -84,7 +84,7 @@ function Mending(
           value={props.line.text}
         />
         <p class="trouble" id={`${key}-why`}>
-          <Show when={problem()} fallback={rejected() ? t('mend.rejected') : ''}>
+          <Show when={problem()} fallback={rejected() ? t('round:mend.rejected') : ''}>
             {(words) => (
               <>
                 {words().what} {words().next}
@@ -98,25 +98,25 @@ function Mending(
           </p>
         </Show>
         <div class="ways">
-          <button type="submit">{t('mend.read')}</button>
+          <button type="submit">{t('round:mend.read')}</button>
           <button
             type="button"
             class="plain"
-            aria-label={t('mend.outOf', { row: props.line.row })}
+            aria-label={t('round:mend.outOf', { row: props.line.row })}
             onClick={() => {
-              props.say(t('said.lineOut', { row: props.line.row }));
+              props.say(t('round:said.lineOut', { row: props.line.row }));
               props.round.drop(props.line.id);
               props.goOn();
             }}
           >
-            {t('mend.out')}
+            {t('round:mend.out')}
           </button>
         </div>
       </form>
       <Show when={proposal()}>
         {(reading) => (
           <Repaired
-            page={{ words: asPreview(props.page.words) }}
+            page={props.page}
             reading={reading()}
             onYes={() => void props.round.confirm(props.line.id).then(added)}
             onNo={() => {

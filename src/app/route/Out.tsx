@@ -12,7 +12,7 @@ export function Out(props: RoundProps & { readonly chance: number }): JSX.Elemen
   const count = () => props.round.visits().length;
   const saved = (): void => {
     props.round.saved();
-    props.say(t('said.saved'));
+    props.say(t('round:said.saved'));
   };
   const csv = (): void => {
     // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
@@ -28,29 +28,29 @@ export function Out(props: RoundProps & { readonly chance: number }): JSX.Elemen
   };
   return (
     <section class="card out">
-      <h2>{t('out.title')}</h2>
+      <h2>{t('round:out.title')}</h2>
       <div class="ways">
         <button type="button" onClick={() => print()}>
-          {t('out.print')}
+          {t('round:out.print')}
         </button>
         <button type="button" class="plain" onClick={csv}>
-          {t('out.csv')}
+          {t('round:out.csv')}
         </button>
         <button type="button" class="plain" onClick={json}>
-          {t('out.json')}
+          {t('round:out.json')}
         </button>
         <AskTwice
-          label={t('out.clear')}
-          sure={t('out.clearSure', { count: count() })}
-          keep={t('out.keep')}
+          label={t('round:out.clear')}
+          sure={t('round:out.clearSure', { count: count() })}
+          keep={t('round:out.keep')}
           onYes={() => {
             props.round.clear();
-            props.say(t('said.cleared'));
+            props.say(t('round:said.cleared'));
             document.getElementById('codes')?.focus();
           }}
         />
       </div>
-      <p class="quiet">{t('out.note')}</p>
+      <p class="quiet">{t('round:out.note')}</p>
     </section>
   );
 }

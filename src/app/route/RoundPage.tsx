@@ -1,7 +1,6 @@
 import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import { createChance } from '../preview/Chance.tsx';
-import { asPreview } from '../preview/sentences.ts';
 import { Enter } from './Enter.tsx';
 import { Load } from './Load.tsx';
 import { Mend } from './Mend.tsx';
@@ -31,7 +30,7 @@ export function RoundPage(props: { readonly page: Page }): JSX.Element {
   onMount(() => addEventListener('beforeunload', ask));
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { round, say };
-  const [chance, Slider] = createChance(() => asPreview(props.page.words));
+  const [chance, Slider] = createChance(() => props.page.words);
   return (
     <>
       <Enter {...props} {...parts} />
@@ -42,7 +41,7 @@ export function RoundPage(props: { readonly page: Page }): JSX.Element {
         {(busy) => (
           <p class="busy">
             <label>
-              {t(`busy.${busy().what}`)}{' '}
+              {t(`round:busy.${busy().what}`)}{' '}
               <progress max={Math.max(1, busy().of)} value={busy().done} />
             </label>
           </p>

@@ -13,26 +13,26 @@ export function Total(props: RoundProps & { readonly figures: readonly Assessed[
   const without = () => count() - props.figures.length;
   return (
     <section class="card total">
-      <h2>{t('total.title', { count: count() })}</h2>
+      <h2>{t('round:total.title', { count: count() })}</h2>
       <dl>
         <div>
-          <dt>{t('total.expected')}</dt>
+          <dt>{t('round:total.expected')}</dt>
           <dd>{duration(props.page.words, total().expected)}</dd>
         </div>
         <div>
-          <dt>{t('total.cautious')}</dt>
+          <dt>{t('round:total.cautious')}</dt>
           <dd>{duration(props.page.words, total().cautious)}</dd>
         </div>
       </dl>
-      <p class="quiet">{t('total.note')}</p>
+      <p class="quiet">{t('round:total.note')}</p>
       <Show when={without() > 0}>
-        <p class="strong">{t('total.without', { count: without() })}</p>
+        <p class="strong">{t('round:total.without', { count: without() })}</p>
       </Show>
       <Show when={props.round.failed().length > 0}>
         <div role="alert">
-          <p>{t('total.failed')}</p>
+          <p>{t('round:total.failed')}</p>
           <button type="button" onClick={() => void props.round.retry()}>
-            {t('total.retry')}
+            {t('round:total.retry')}
           </button>
         </div>
       </Show>

@@ -1,7 +1,7 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
 import { sayer } from '../shared/words.ts';
 import { minutes, percent } from '../preview/facts.ts';
-import { asPreview } from '../preview/sentences.ts';
 import { told } from './facts.ts';
 import type { RoundProps } from './props.ts';
 import type { Listed } from './state.ts';
@@ -25,7 +25,7 @@ const LEFT_OVER = 0.05;
 /** One visit: how urgent and why, flags, faults, time, parts, and its place in the day. */
 export function VisitRow(props: Props): JSX.Element {
   const t = sayer(props);
-  const preview = () => asPreview(props.page.words);
+  const words = () => props.page.words;
   const said = createMemo(() => told(props.page, props.visit));
   const [over, setOver] = createSignal(false);
   let row: HTMLLIElement | undefined;
@@ -68,7 +68,7 @@ export function VisitRow(props: Props): JSX.Element {
           <button
             type="button"
             class="plain up"
-            aria-label={t('visits.up', { code: code() })}
+            aria-label={t('round:visits.up', { code: code() })}
             disabled={props.place === 0}
             onClick={() => props.onMove(props.place - 1, 'up')}
           >
@@ -77,7 +77,7 @@ export function VisitRow(props: Props): JSX.Element {
           <button
             type="button"
             class="plain down"
-            aria-label={t('visits.down', { code: code() })}
+            aria-label={t('round:visits.down', { code: code() })}
             disabled={props.place === props.round.visits().length - 1}
             onClick={() => props.onMove(props.place + 1, 'down')}
           >
@@ -88,39 +88,42 @@ export function VisitRow(props: Props): JSX.Element {
       <p class="urgency">{said().urgency}</p>
       <p class="quiet">{said().reason}</p>
       <Show when={props.same}>
-        {(same) => <p class="strong">{t('visits.same', { row: same() })}</p>}
+        {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
       </Show>
       <Show when={said().flags.length > 0}>
-        <h4>{t('visits.flags')}</h4>
+        <h4>{t('round:visits.flags')}</h4>
         <ul class="flags">
           <For each={said().flags}>{(flag) => <li>{flag}</li>}</For>
         </ul>
       </Show>
-      <Show when={props.visit.assessed} fallback={<p class="quiet">{t('visits.noFigures')}</p>}>
+      <Show
+        when={props.visit.assessed}
+        fallback={<p class="quiet">{t('round:visits.noFigures')}</p>}
+      >
         {(figures) => (
           <>
             <p class="strong">
-              {t('visits.minutes', {
-                expected: minutes(preview(), figures().expected),
-                cautious: minutes(preview(), figures().cautious),
+              {t('round:visits.minutes', {
+                expected: minutes(words(), figures().expected),
+                cautious: minutes(words(), figures().cautious),
               })}
             </p>
             <Show when={figures().leftOver > LEFT_OVER}>
               <p class="quiet">
-                {t('visits.leftOver', { share: percent(preview(), figures().leftOver) })}
+                {t('round:visits.leftOver', { share: percent(words(), figures().leftOver) })}
               </p>
             </Show>
             <div class="lists">
               <div>
-                <h4>{t('visits.faults')}</h4>
+                <h4>{t('round:visits.faults')}</h4>
                 <ul>
                   <For each={said().faults}>{(fault) => <li>{fault}</li>}</For>
                 </ul>
               </div>
               <div>
-                <h4>{t('visits.parts')}</h4>
+                <h4>{t('round:visits.parts')}</h4>
                 <ul>
-                  <For each={said().parts} fallback={<li>{t('visits.noParts')}</li>}>
+                  <For each={said().parts} fallback={<li>{t('round:visits.noParts')}</li>}>
                     {(part) => <li>{part}</li>}
                   </For>
                 </ul>
@@ -133,19 +136,19 @@ export function VisitRow(props: Props): JSX.Element {
       <p class="ways foot">
         <a
           class="button plain"
-          href={`../preview/#c=${code()}`}
+          href={`../preview/${hashOf({ c: code() })}`}
           target="_blank"
-          aria-label={t('visits.openOf', { code: code() })}
+          aria-label={t('round:visits.openOf', { code: code() })}
         >
-          {t('visits.open')}
+          {t('round:visits.open')}
         </a>
         <button
           type="button"
           class="plain"
-          aria-label={t('visits.outOf', { code: code() })}
+          aria-label={t('round:visits.outOf', { code: code() })}
           onClick={() => props.onOut()}
         >
-          {t('visits.out')}
+          {t('round:visits.out')}
         </button>
       </p>
     </li>

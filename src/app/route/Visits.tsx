@@ -1,7 +1,7 @@
 import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import type { RoundProps } from './props.ts';
-import { breathe } from './slices.ts';
+import { breathe } from '../shared/breathe.ts';
 import { VisitRow } from './VisitRow.tsx';
 
 /** Rows drawn at a time: some milliseconds' work. */
@@ -31,7 +31,7 @@ export function Visits(props: RoundProps): JSX.Element {
   const move = (id: number, to: number, by: 'up' | 'down' | 'drag'): void => {
     const visit = visits().find((one) => one.id === id);
     if (!visit || !props.round.move(id, to)) return;
-    props.say(t('said.moved', { code: visit.code, place: to + 1, count: visits().length }));
+    props.say(t('round:said.moved', { code: visit.code, place: to + 1, count: visits().length }));
     if (by === 'drag') return;
     const row = list?.querySelector(`[data-id="${String(id)}"]`);
     const way = row?.querySelector<HTMLButtonElement>(`.${by}:not([disabled])`);
@@ -51,11 +51,11 @@ export function Visits(props: RoundProps): JSX.Element {
               onClick={() => {
                 const { code } = gone().visit;
                 props.round.putBack();
-                props.say(t('said.back', { code }));
+                props.say(t('round:said.back', { code }));
                 title?.focus();
               }}
             >
-              {t('visits.undo', { code: gone().visit.code })}
+              {t('round:visits.undo', { code: gone().visit.code })}
             </button>
           </p>
         )}
@@ -63,19 +63,19 @@ export function Visits(props: RoundProps): JSX.Element {
       <Show when={visits().length > 0}>
         <section class="visits-of-round">
           <h2 id="visits-title" tabindex="-1" ref={(element) => (title = element)}>
-            {t('visits.title')}
+            {t('round:visits.title')}
           </h2>
           <p class="ways order">
-            <span>{t('visits.lead')}</span>
+            <span>{t('round:visits.lead')}</span>
             <button
               type="button"
               class="plain"
               onClick={() => {
                 props.round.sort();
-                props.say(t('said.sorted'));
+                props.say(t('round:said.sorted'));
               }}
             >
-              {t('visits.sort')}
+              {t('round:visits.sort')}
             </button>
           </p>
           <ol class="visits" ref={(element) => (list = element)}>
@@ -97,7 +97,7 @@ export function Visits(props: RoundProps): JSX.Element {
                     }}
                     dragging={dragged() !== undefined}
                     onOut={() => {
-                      props.say(t('said.out', { code: visit.code }));
+                      props.say(t('round:said.out', { code: visit.code }));
                       props.round.takeOut(visit.id);
                       title?.focus();
                     }}

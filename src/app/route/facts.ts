@@ -1,9 +1,9 @@
 /** A visit's facts in words. */
 import { LIKELY } from '../../route/load.ts';
 import type { Visit } from '../../route/types.ts';
-import { answerOf } from '../note/sentences.ts';
-import { name, percent } from '../preview/facts.ts';
-import { asPreview, shortOf } from '../preview/sentences.ts';
+import { percent } from '../preview/facts.ts';
+import { answerWords, flagWords, nodeWords } from '../shared/content-words.ts';
+import { forGuide, name } from '../shared/diagnosis-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -18,7 +18,7 @@ export function duration(words: Words, minutes: number): string {
   const whole = Math.round(minutes);
   const [hours, rest] = [Math.floor(whole / HOUR), whole % HOUR];
   const parts = [
-    ...(hours > 0 ? [words.t('total.hours', { count: hours })] : []),
+    ...(hours > 0 ? [words.t('round:total.hours', { count: hours })] : []),
     ...(rest > 0 || hours === 0 ? [words.t('preview:plan.minutes', { count: rest })] : []),
   ];
   return new Intl.ListFormat(words.language, { type: 'unit', style: 'narrow' }).format(parts);
@@ -36,28 +36,28 @@ export interface Told {
 export function told(page: Page, { seen, assessed }: Visit): Told {
   const known = page.guides.known(seen.guide.id);
   const own = known?.words ?? page.words;
-  const of = known?.faultWords(seen.last) ?? page.words;
-  const preview = asPreview(of);
+  const of = forGuide(own, seen.last);
   const { because, danger, guide, end } = seen;
-  const said = ({ node, edge }: NonNullable<typeof because>) => answerOf(own, guide, node, edge.id);
+  const said = ({ node, edge }: NonNullable<typeof because>) =>
+    answerWords(own, guide, node, edge.id);
   return {
-    urgency: preview.t(`outcome.urgency.${seen.urgency}`),
+    urgency: of.t(`preview:outcome.urgency.${seen.urgency}`),
     reason:
       seen.urgency === 'open' || !because
-        ? page.words.t('visits.left', { title: shortOf(own, guide, end) })
-        : page.words.t('visits.because', {
-            asked: shortOf(own, guide, because.node),
+        ? page.words.t('round:visits.left', { title: nodeWords(own, guide, end).short })
+        : page.words.t('round:visits.because', {
+            asked: nodeWords(own, guide, because.node).short,
             answer: said(because),
           }),
     flags: [
-      ...(danger ? [preview.t('flags.danger', { what: said(danger) })] : []),
-      ...seen.flags.map((flag) => preview.t(`flags.${flag}`)),
+      ...(danger ? [of.t('preview:flags.danger', { what: said(danger) })] : []),
+      ...seen.flags.map((flag) => flagWords(of, flag)),
     ],
     faults: (assessed?.ranking ?? [])
       .filter(({ share }, index) => index < FAULTS && share >= LEAST)
-      .map(({ fault, share }) => `${name(of, 'faults', fault)}, ${percent(preview, share)}`),
+      .map(({ fault, share }) => `${name(of, 'faults', fault)}, ${percent(of, share)}`),
     parts: (assessed?.parts ?? [])
       .filter(({ chance }) => chance >= LIKELY)
-      .map(({ part, chance }) => `${name(of, 'parts', part)}, ${percent(preview, chance)}`),
+      .map(({ part, chance }) => `${name(of, 'parts', part)}, ${percent(of, chance)}`),
   };
 }

@@ -14,7 +14,7 @@ export function roundTable(
   page: Page,
   { visits, unread, columns }: Pick<RoundState, 'visits' | 'unread' | 'columns'>,
 ): string {
-  const headings = HEADINGS.map((heading) => page.words.t(`csv.${heading}`));
+  const headings = HEADINGS.map((heading) => page.words.t(`round:csv.${heading}`));
   const kept = carriedColumns(columns(), headings);
   const rest = (others: readonly string[]) => kept.map(({ index }) => others[index] ?? '');
   const why = ({ reading }: Line) =>

@@ -7,8 +7,6 @@ import type { PreviewPart } from '../preview/page.ts';
 export interface KnownGuide {
   readonly figures: Figures;
   readonly words: Words;
-  /** The same with the words of a guide's own faults. */
-  readonly faultWords: (guide: string) => Words;
 }
 
 export interface Guides {
@@ -19,17 +17,7 @@ export interface Guides {
 }
 
 function made({ texts, ...figures }: PreviewPart): KnownGuide {
-  const words = pageWords(texts);
-  const by = new Map<string, Words>();
-  return {
-    figures,
-    words,
-    faultWords(guide) {
-      const found = by.get(guide) ?? words.forGuide(guide);
-      by.set(guide, found);
-      return found;
-    },
-  };
+  return { figures, words: pageWords(texts) };
 }
 
 /** @param files guide → the address of its part */

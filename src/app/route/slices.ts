@@ -1,12 +1,8 @@
 /** Long work in short slices, so that the page answers in between. */
+import { breathe } from '../shared/breathe.ts';
 
 /** Milliseconds a slice may take: with what the browser does beside it, well below a long task's 50. */
 const SLICE = 12;
-
-/** Lets the browser do what waits: input, painting. */
-export function breathe(): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, 0));
-}
 
 /**
  * Each item through `use`, with pauses.

@@ -1,5 +1,5 @@
 /**
- * Stands in for `solid-js/web` in the browser (`.config/trusted-templates.mjs`). Solid turns
+ * Stands in for `solid-js/web` in the browser (`src/site/build/trusted-templates.ts`). Solid turns
  * each piece of markup in our source into one call of `template` with a fixed string; that
  * call is the only place of the site where text becomes markup, and this policy, which
  * nothing else can reach, the only one that the Content-Security-Policy lets do it.

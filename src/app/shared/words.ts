@@ -1,40 +1,34 @@
 /**
- * The sentences a page carries (see `parts/Words.astro`), for the parts that run in the browser.
- * They are written for i18next, which fills in the firm's facts when the site is built; what is
- * left to do here is `{{fact}}` and the counted forms `_one`, `_other` … (`Intl.PluralRules`).
- * i18next itself would take 12 kB, a third of what a note page may weigh.
+ * The sentences a page carries (see `site/parts/Words.astro`), for the parts that run in the
+ * browser. They are written for i18next, which reads them at build time; what the browser needs of
+ * it is this little. i18next itself would take 12 kB, a third of what a note page may weigh.
  */
-import { split } from '../../guide/ids.ts';
+import { fill, type Facts } from '../../placeholders.ts';
 import { embedded } from './embedded.ts';
+import type { Key, ListKey } from './keys.ts';
 
-type Facts = Readonly<Record<string, string | number>>;
-
+/** A language's sentences, the same at build time and in the browser. */
 export interface Words {
   readonly language: string;
-  /** One sentence. Counted keys (`_one`, `_other`) take `count`. A missing key or fact throws. */
-  t(key: string, facts?: Facts): string;
-  /** A list of sentences. */
-  list(key: string): readonly string[];
-  /** The same for a part that may be absent; then no sentence. */
-  some(key: string): readonly string[];
-  /** Whether there is such a sentence: names from old releases may have lost theirs. */
-  has(key: string): boolean;
-  /** The same with a guide's own faults and checks (`<guide>.faults`) among the diagnosis' words. */
-  forGuide(guide: string): Words;
+  /**
+   * One sentence. Counted ones (`_one`, `_other` …) take `count`. Throws where a fact is missing,
+   * and where the page does not carry the key's namespace.
+   */
+  readonly t: (key: Key, facts?: Facts) => string;
+  /** A list of sentences; throws as `t` does. */
+  readonly list: (key: ListKey) => readonly string[];
+  /** What stands under names that only content knows. For `content-words.ts` alone. */
+  readonly content: (namespace: string, ...path: readonly string[]) => unknown;
 }
 
-/** What `Words.astro` writes: namespace → sentences, nested. The first namespace is the default. */
-export interface Carried {
+/** What a page embeds: namespace → sentences, nested. */
+export interface Embedded {
   readonly language: string;
   readonly texts: Readonly<Record<string, unknown>>;
 }
 
 function missing(key: string): never {
   throw new RangeError(`No sentence for "${key}".`);
-}
-
-function asObject(value: unknown): object {
-  return typeof value === 'object' && value !== null ? value : {};
 }
 
 function step(inside: unknown, name: string): unknown {
@@ -44,16 +38,10 @@ function step(inside: unknown, name: string): unknown {
     : undefined;
 }
 
-/** Make `t` of sentences; keys as in i18next, `namespace:part.part`. */
-export function makeWords({ language, texts }: Carried): Words {
-  const [first = ''] = Object.keys(texts);
+/** The words of what a page embeds. */
+export function makeWords({ language, texts }: Embedded): Words {
   const plural = new Intl.PluralRules(language);
-  const find = (key: string): unknown => {
-    const [whole = '', own = first] = key.split(':').toReversed();
-    // Another guide's sentences, as a guide that hands over to it calls them.
-    const { guide: space = own, name: path } = split(whole);
-    return path.split('.').reduce(step, step(texts, space));
-  };
+  const find = (key: string): unknown => key.split(/[:.]/).reduce(step, texts);
   return {
     language,
     t(key, facts = {}) {
@@ -62,29 +50,19 @@ export function makeWords({ language, texts }: Carried): Words {
         typeof count === 'number' ? find(`${key}_${plural.select(count)}`) : undefined;
       const sentence = counted ?? find(key);
       if (typeof sentence !== 'string') return missing(key);
-      return sentence.replace(/\{\{(\w+)\}\}/g, (_, name: string) =>
-        String(Object.hasOwn(facts, name) ? facts[name] : missing(`${key} {{${name}}}`)),
-      );
+      return fill(sentence, facts, (name) => missing(`${key} {{${name}}}`));
     },
     list(key) {
       const sentences = find(key);
       return Array.isArray(sentences) ? (sentences as readonly string[]) : missing(key);
     },
-    some(key) {
-      const sentences = find(key);
-      return Array.isArray(sentences) ? (sentences as readonly string[]) : [];
-    },
-    has: (key) => typeof find(key) === 'string',
-    forGuide(guide) {
-      const diagnosis = { ...asObject(texts['diagnosis']), ...asObject(texts[`${guide}.faults`]) };
-      return makeWords({ language, texts: { ...texts, diagnosis } });
-    },
+    content: (...path) => path.reduce<unknown>(step, texts),
   };
 }
 
 /** The page's own sentences, and others that were loaded since, by namespace. */
-export function pageWords(loaded: Carried['texts'] = {}): Words {
-  const { language, texts } = embedded('words') as Carried;
+export function pageWords(loaded: Embedded['texts'] = {}): Words {
+  const { language, texts } = embedded('words') as Embedded;
   return makeWords({ language, texts: { ...texts, ...loaded } });
 }
 

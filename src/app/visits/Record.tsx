@@ -2,7 +2,7 @@ import { For, Show, createResource, createSignal, onCleanup, type JSX } from 'so
 import { OTHER } from '../../diagnosis/visits-schema.ts';
 import { copy } from '../shared/copy.ts';
 import { sayer } from '../shared/words.ts';
-import { name, names } from '../preview/facts.ts';
+import { name, names } from '../shared/diagnosis-words.ts';
 import type { Page } from '../preview/page.ts';
 import type { Visit } from '../preview/visit.ts';
 import { asFile, recorded, type Kept } from './kept.ts';
@@ -68,7 +68,7 @@ export function RecordVisit(props: Props): JSX.Element {
           <p class="strong">
             {t('visits:record.before', {
               fault: faultName(found().visit.fault),
-              parts: names(words(), 'parts', found().visit.parts) || t('load.noParts'),
+              parts: names(words(), 'parts', found().visit.parts) || t('preview:load.noParts'),
             })}
           </p>
         )}

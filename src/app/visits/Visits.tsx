@@ -5,8 +5,8 @@ import { AskTwice } from '../shared/AskTwice.tsx';
 import { FileButton } from '../shared/FileButton.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
-import { name, names } from '../preview/facts.ts';
-import { guideName } from '../preview/sentences.ts';
+import { guideName } from '../shared/content-words.ts';
+import { name, names } from '../shared/diagnosis-words.ts';
 import type { Page } from '../preview/page.ts';
 import { figuresOf } from './figures.ts';
 import {
@@ -118,7 +118,7 @@ export function Visits(props: Props): JSX.Element {
                         ? t('visits:record.other')
                         : name(wordsOf(guide), 'faults', visit.fault)}
                       <span class="quiet">
-                        {names(wordsOf(guide), 'parts', visit.parts) || t('load.noParts')}
+                        {names(wordsOf(guide), 'parts', visit.parts) || t('preview:load.noParts')}
                         {'. '}
                         {t('visits:list.answers', { count: Object.keys(visit.answers).length })}
                       </span>

@@ -2,6 +2,7 @@
 import type { Model } from '../../diagnosis/types.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { fetchData } from '../shared/fetched.ts';
+import { forGuide } from '../shared/diagnosis-words.ts';
 import { pageWords, type Words } from '../shared/words.ts';
 import type { Page, PreviewPart } from '../preview/page.ts';
 import type { ImportProblem } from './kept.ts';
@@ -23,5 +24,5 @@ export async function figuresOf(
   const { models, texts } = data.value as PreviewPart;
   const model = models[guide];
   if (!model) return fail({ code: 'other-guide', guide });
-  return ok({ model, words: pageWords(texts).forGuide(guide) });
+  return ok({ model, words: forGuide(pageWords(texts), guide) });
 }

@@ -37,4 +37,3 @@ export const firmSchema = z.strictObject({
 });
 
 export type Firm = z.infer<typeof firmSchema>;
-export type PhoneNumber = Firm['phone'];

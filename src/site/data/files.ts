@@ -6,7 +6,7 @@ import type { Guide } from '../../guide/types.ts';
 import { address } from '../addresses.ts';
 import { guidesInOrder } from '../finder.ts';
 import { hashedName } from '../hashed.ts';
-import { languageOf } from '../../content/languages.ts';
+import { languageOf } from '../../content/load.ts';
 import { deskPart } from './desk-part.ts';
 import { notePart } from './note-part.ts';
 import { previewPart } from './preview-part.ts';

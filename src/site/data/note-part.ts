@@ -1,21 +1,15 @@
 import type { Guide } from '../../guide/types.ts';
 import { freeze } from '../../note/freeze.ts';
 import { partOfRelease } from '../../note/part-of-release.ts';
-import type { Release } from '../../note/release.ts';
-import { details, guides } from '../../content/load.ts';
-import { releases } from '../../app/shared/releases.ts';
+import { details, guides, releases } from '../../content/load.ts';
 import { makeCalls } from './phone-links.ts';
 import type { NotePart } from '../../app/note/part.ts';
 import { guideTexts } from './texts.ts';
 
-/** The release that codes are written in now. */
-function newest(): Release | undefined {
-  return releases.toSorted((a, b) => b.release - a.release)[0];
-}
-
 /** What the note page loads for a guide. */
 export function notePart(language: string, guide: Guide): NotePart {
-  const written = newest();
+  // The one that codes are written in now.
+  const written = releases().at(-1);
   const frozen = written?.guides.some(({ id }) => id === guide.id) ?? false;
   const release =
     written && frozen

@@ -5,10 +5,10 @@ import type { Calls } from '../../app/note/calls.ts';
 
 /** Whom every stop of a joined guide sends the reader to, with the firm's numbers; at build time. */
 export function makeCalls(language: string, guide: Guide): Calls {
-  const t = words(language);
+  const { t } = words(language);
   const { phone, numbers } = firm();
   const call = (helper: Helper) => ({
-    label: t('end.call', { who: t(`end.calls.${helper}`) }),
+    label: t('site:end.call', { who: t(`site:end.calls.${helper}`) }),
     ...(helper === 'technician' ? phone : numbers[helper]),
   });
   return Object.fromEntries(

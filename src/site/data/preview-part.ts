@@ -1,6 +1,6 @@
 import type { Guide } from '../../guide/types.ts';
 import { models, staffViews } from '../../content/load.ts';
-import { faultTexts } from '../../content/text-files.ts';
+import { faultTexts } from '../../content/texts.ts';
 import { namespaceText } from '../words.ts';
 import type { PreviewPart } from '../../app/preview/page.ts';
 import { guideTexts, withHandOvers } from './texts.ts';

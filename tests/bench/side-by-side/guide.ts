@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { flagsFile, inRoot, sharedFile } from '../../../src/cli/books.ts';
+import { inRoot } from '../../../src/cli/root.ts';
 import { loadGuides } from '../../../src/guide/load-guides.ts';
 import { madeUp } from '../made-up.ts';
 import type { Pages } from './pages.ts';
@@ -22,8 +22,8 @@ export function pages(): Pages {
   const source = (file: string) => ({ source: readFileSync(inRoot(file), 'utf8'), file });
   const loaded = loadGuides(
     [{ source: thirty.graph, file: 'thirty' }],
-    source(sharedFile),
-    source(flagsFile),
+    source('content/guides/shared.yaml'),
+    source('content/flags.yaml'),
   );
   const [guide] = loaded.ok ? loaded.value : [];
   if (!guide) throw new Error('the guide of 30 questions does not load');

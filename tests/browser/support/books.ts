@@ -1,10 +1,7 @@
-import { loadReleases } from '../../../src/cli/books.ts';
+import { releases } from '../../../src/content/load.ts';
 import { makeLibrary } from '../../../src/note/library.ts';
 
-const releases = loadReleases();
-if (!releases.ok) throw new Error(JSON.stringify(releases.error));
-
 /** The books of every release, as the site carries them. */
-export const library = makeLibrary(releases.value);
+export const library = makeLibrary(releases());
 /** The release that new notes are written with. */
-export const newest = releases.value.length;
+export const newest = releases().length;

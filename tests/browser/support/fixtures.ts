@@ -15,6 +15,13 @@ export const siteUrl = (): string => fromSetup('SITE_URL');
 /** Folder of the built site under test. */
 export const siteDir = (): string => fromSetup('SITE_DIR');
 
+/** A large screen, for what is another thing there: a phone is what all tests have else. */
+export const DESK = {
+  viewport: { width: 1280, height: 800 },
+  isMobile: false,
+  hasTouch: false,
+} as const;
+
 /**
  * Playwright's test, watched: it fails when the console shows an error or a warning, when anything
  * is thrown, blocked by policy or not found, and when a request leaves the site. A test that means

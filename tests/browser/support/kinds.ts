@@ -1,8 +1,7 @@
 import { CEILINGS } from './weight.ts';
 import { guidesIn, guidePagesOf, pagesOf } from './site.ts';
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { brotliCompressSync } from 'node:zlib';
 
 /** Pages that share one weight ceiling. */
 export interface Kind {
@@ -26,19 +25,18 @@ function make(html: string): string {
 }
 
 /**
- * Of each guide the heaviest page of each make, by its compressed size: pages of one make load the
+ * Of each make the heaviest page of all guides, by its compressed size: pages of one make load the
  * same files, so no other page of theirs weighs more.
  */
 export function heaviestPages(dist: string): string[] {
-  return guidesIn(dist).flatMap((guide) => {
-    const heaviest = new Map<string, readonly [path: string, bytes: number]>();
-    for (const path of guidePagesOf(dist, guide)) {
-      const html = readFileSync(join(dist, path, 'index.html'), 'utf8');
-      const bytes = brotliCompressSync(html).length;
-      if (bytes > (heaviest.get(make(html))?.[1] ?? 0)) heaviest.set(make(html), [path, bytes]);
-    }
-    return [...heaviest.values()].map(([path]) => path);
-  });
+  const heaviest = new Map<string, readonly [path: string, bytes: number]>();
+  for (const path of guidesIn(dist).flatMap((guide) => guidePagesOf(dist, guide))) {
+    const file = join(dist, path, 'index.html');
+    const own = make(readFileSync(file, 'utf8'));
+    const bytes = statSync(`${file}.br`).size;
+    if (bytes > (heaviest.get(own)?.[1] ?? 0)) heaviest.set(own, [path, bytes]);
+  }
+  return [...heaviest.values()].map(([path]) => path);
 }
 
 /** The kinds of pages with a ceiling. Every page of a guide counts as a question page. */

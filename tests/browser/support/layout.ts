@@ -1,17 +1,36 @@
 import { expect, type Page } from '@playwright/test';
 
-/** Asserts that the page is no wider than its window, naming what sticks out (WCAG 1.4.10). */
-export async function noSidewaysScroll(page: Page): Promise<void> {
+/** What makes the page wider than its window, named (WCAG 1.4.10). */
+export async function wideParts(page: Page): Promise<string[]> {
   const width = page.viewportSize()?.width;
   if (width === undefined) throw new Error('the page has no fixed window size');
-  const wide = await page.evaluate((limit) => {
+  return page.evaluate((limit) => {
     if (document.documentElement.scrollWidth <= limit) return [];
     return [...document.querySelectorAll('body *')]
       .filter((element) => element.getBoundingClientRect().right > limit + 0.5)
       .map((element) => `<${element.localName} class="${element.getAttribute('class') ?? ''}">`)
-      .concat(`page is ${String(document.documentElement.scrollWidth)} px wide`);
+      .concat(
+        `page is ${String(document.documentElement.scrollWidth)} px wide at ${String(limit)} px`,
+      );
   }, width);
-  expect(wide, `${page.url()} at ${String(width)} px`).toEqual([]);
+}
+
+/** Asserts that the page is no wider than its window. */
+export async function noSidewaysScroll(page: Page): Promise<void> {
+  expect(await wideParts(page), page.url()).toEqual([]);
+}
+
+/**
+ * What is wrong at this width: parts that stick out, and buttons, or links made as buttons, whose
+ * texts do not fit into them.
+ */
+export async function tooWide(page: Page): Promise<string[]> {
+  const cut = await page.evaluate(() =>
+    [...document.querySelectorAll('.button, button, summary, .answers a, .calls a')]
+      .filter(({ scrollWidth, clientWidth }) => scrollWidth > clientWidth + 1)
+      .map(({ textContent }) => `cut off at ${String(innerWidth)} px: ${textContent.trim()}`),
+  );
+  return [...(await wideParts(page)), ...cut];
 }
 
 /**

@@ -1,20 +1,98 @@
-// The pages of each language, or an even sample of them.
-import { languages } from '../../../src/content/languages.ts';
-import { siteDir } from './fixtures.ts';
+// Which pages a sweep visits.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { languages, mainLanguage } from '../../../src/content/load.ts';
+import { formatJourney } from '../../../src/address/journey-text.ts';
+import { ownNodes } from '../../../src/guide/ids.ts';
+import type { Guide, GuideNode, Journey } from '../../../src/guide/types.ts';
 import { readablePagesOf } from './site.ts';
+import { doorLocked, guides, shortestWays } from './ways.ts';
 
 /** Whether all pages are asked for. */
 export const every = process.env['EVERY'] === '1';
 
-const [main = '', ...others] = languages();
+/** The top of a language's pages. */
+export const rootOf = (language: string): string =>
+  language === mainLanguage() ? '/' : `/${language}/`;
 
-/** Pages of a language; with `step` only each so many-th, beginning elsewhere in each language. */
-export function pagesIn(language: string, step: number): string[] {
-  const own = readablePagesOf(siteDir()).filter((path) =>
-    language === main
-      ? !others.some((other) => path.startsWith(`/${other}/`))
-      : path.startsWith(`/${language}/`),
-  );
-  const shift = languages().indexOf(language);
-  return every ? own : own.filter((_, place) => place % step === shift % step);
+/** A page of a guide and a shortest journey to it. */
+export interface OfGuide {
+  readonly guide: Guide;
+  readonly node: GuideNode;
+  readonly journey: Journey;
+}
+
+/** One page to look at. */
+export interface Visit {
+  readonly language: string;
+  /** From the site's root. */
+  readonly path: string;
+  readonly hash: string;
+  /** Undefined for pages that are no guide's. */
+  readonly of: OfGuide | undefined;
+  /** The first page made of its parts: looked at for what depends on parts, not on texts. */
+  readonly first: boolean;
+}
+
+/** What decides which parts a page is made of. */
+function partsOf(path: string, of: OfGuide | undefined): string {
+  if (!of) return path.replace(/\/care\/.+/, '/care/x/');
+  const { kind, care, timer, takesError } = of.node;
+  return [kind, care, timer?.kind, takesError].join();
+}
+
+/** What a page says, without how far it is: copies on other tracks and shared pages say the same. */
+export function textOf(dist: string, path: string): string {
+  const [article = ''] =
+    /<article.*<\/article>/s.exec(readFileSync(join(dist, path, 'index.html'), 'utf8')) ?? [];
+  return article
+    .replace(/<p class="where">.*?<\/p>/s, '')
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ');
+}
+
+/**
+ * The pages of a sweep. Of guides, a page of every distinct text, in one of the languages by turns,
+ * so that each language has its share of every guide; of the locked door each in the first language
+ * as well. Pages that say the same differ in their links alone: those are held by tests/built. Pages of no guide in all their languages. With `EVERY=1` every page there is.
+ */
+export function visits(dist: string): Visit[] {
+  const [main = '', ...others] = languages();
+  let turn = 0;
+  const texts = new Set<string>();
+  const ofGuides = guides.flatMap((guide) => {
+    const ways = shortestWays(guide);
+    return ownNodes(guide).flatMap((node) => {
+      const text = textOf(dist, `/${guide.id}/${node.id}/`);
+      const again = texts.has(text);
+      texts.add(text);
+      if (again && !every) return [];
+      const journey = ways.get(node.id);
+      if (!journey) throw new Error(`no way to ${guide.id}/${node.id}`);
+      const turned = languages()[turn++ % languages().length] ?? main;
+      const always = guide.id === doorLocked().id ? [main] : [];
+      return [...new Set(every ? languages() : [...always, turned])].map((language) => ({
+        language,
+        path: `${rootOf(language)}${guide.id}/${node.id}/`,
+        hash: journey.length === 0 ? '' : `#j=${formatJourney(journey)}`,
+        of: { guide, node, journey },
+      }));
+    });
+  });
+  const guidePage = new RegExp(`/(?:${guides.map(({ id }) => id).join('|')})/`);
+  const besides = readablePagesOf(dist)
+    .filter((path) => !guidePage.test(path))
+    .map((path) => ({
+      language: others.find((other) => path.startsWith(rootOf(other))) ?? main,
+      path,
+      hash: '',
+      of: undefined,
+    }));
+  const seen = new Set<string>();
+  return [...ofGuides, ...besides].map((visit) => {
+    const make = `${visit.language} ${partsOf(visit.path, visit.of)}`;
+    const first = every || !seen.has(make);
+    seen.add(make);
+    return { ...visit, first };
+  });
 }

@@ -1,10 +1,11 @@
 // One page of every kind, in the state a reader meets it in.
 import { expect, type Page } from '@playwright/test';
 import { formatFragment } from '../../../src/address/fragment.ts';
-import { mainLanguage, staffLanguages, languages } from '../../../src/content/languages.ts';
+import { mainLanguage, staffLanguages, languages } from '../../../src/content/load.ts';
 import { publishedBooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
 import { HUM, keyOf } from './desk.ts';
+import { rootOf } from './pages.ts';
 
 /** A kind of page, and how a reader comes to it. */
 export interface Place {
@@ -15,15 +16,13 @@ export interface Place {
   readonly speaks: 'all' | 'staff' | 'main';
 }
 
-const rootOf = (language: string) => (language === mainLanguage() ? '/' : `/${language}/`);
-
 /** Opens an address below the language's root, and waits until something is there. */
 const at =
   (path: string, shown: string, act: (page: Page) => Promise<unknown> = () => Promise.resolve()) =>
   async (page: Page, language: string): Promise<void> => {
     // Another fragment alone would not load the page anew.
     await page.goto('about:blank');
-    await page.goto(rootOf(language) + path, { waitUntil: 'networkidle' });
+    await page.goto(rootOf(language) + path);
     await expect(page.locator(shown).first()).toBeVisible();
     await act(page);
   };
@@ -70,7 +69,8 @@ export const places: readonly Place[] = [
   {
     kind: 'preview',
     speaks: 'staff',
-    open: at(`preview/#c=${codeFor(to('stop-book'))}`, '.ranking li'),
+    // Drawn last, in pieces: how firm the ranking is.
+    open: at(`preview/#c=${codeFor(to('stop-book'))}`, '.card.firm details'),
   },
   {
     kind: 'desk',

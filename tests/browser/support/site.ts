@@ -1,8 +1,14 @@
 import { readdirSync } from 'node:fs';
 import { relative, sep } from 'node:path';
-import { expect, type Page } from '@playwright/test';
-import { languages } from '../../../src/content/languages.ts';
-import { FRONT_PAGE } from '../../../.config/front-pages.mjs';
+import type { Page } from '@playwright/test';
+import { languages } from '../../../src/content/load.ts';
+import { FRONT_PAGE } from '../../../src/site/build/front-pages.ts';
+
+/** "For all" means something: an empty list is a mistake. */
+function some<T>(found: T[], what: string): T[] {
+  if (found.length === 0) throw new Error(`there are no ${what}`);
+  return found;
+}
 
 /**
  * Addresses of all pages of a built site, from its root, sorted: `/`, `/about/`, `/404.html`.
@@ -16,8 +22,7 @@ export function pagesOf(dist: string): string[] {
       return `/${[...folder, entry.name].join('/')}`.replace(/(?<=\/)index\.html$/, '');
     })
     .toSorted();
-  expect(pages.length, `pages in ${dist}`).toBeGreaterThan(0);
-  return pages;
+  return some(pages, `pages in ${dist}`);
 }
 
 /** Whether a file or page of the site is only another language's than the first one's. */
@@ -34,15 +39,13 @@ export function readablePagesOf(dist: string): string[] {
 /** The guides of a built site: they are the folders with a danger question. */
 export function guidesIn(dist: string): string[] {
   const guides = pagesOf(dist).flatMap((path) => /^\/([\w-]+)\/danger\/$/.exec(path)?.[1] ?? []);
-  expect(guides, `guides in ${dist}`).toContain('door-locked');
-  return guides;
+  return some(guides, `guides in ${dist}`);
 }
 
 /** Pages of one guide: questions, steps, stops and finishes. */
 export function guidePagesOf(dist: string, guide = 'door-locked'): string[] {
   const pages = pagesOf(dist).filter((path) => path.startsWith(`/${guide}/`));
-  expect(pages.length, `pages of ${guide}`).toBeGreaterThan(0);
-  return pages;
+  return some(pages, `pages of ${guide}`);
 }
 
 /** A question or step, and the answer given there. */
@@ -55,28 +58,35 @@ export const answerLink = (page: Page, answer: string) =>
 /**
  * Follows a guide by clicking, from the page of the first node on, checking at every step that the
  * guide stands where the walk says it does. Leaves the page at what follows the last answer.
+ *
+ * @param patience milliseconds a page may take to come: a guard against a hang
  */
 export async function walkGuide(
   page: Page,
   answers: readonly Answered[],
   guide = 'door-locked',
+  patience = 60_000,
 ): Promise<void> {
   // A node of another guide has that guide's name before it.
   const at = (node: string) => (node.includes('/') ? `/${node}/` : `/${guide}/${node}/`);
-  const first = answers[0];
+  const [first] = answers;
   if (first === undefined) throw new Error('a walk needs an answer');
   if (new URL(page.url(), 'about:blank').pathname !== at(first[0])) await page.goto(at(first[0]));
-  for (const [index, [node, answer]] of answers.entries()) {
-    await expect
-      .poll(() => new URL(page.url()).pathname, {
-        message: `answer ${String(index + 1)} (${answer}) is asked at ${node}`,
+  const arrive = (right: (path: string) => boolean, what: string) =>
+    // Module scripts run before this event: what a page keeps is then kept.
+    page
+      .waitForURL((url) => right(url.pathname), {
+        waitUntil: 'domcontentloaded',
+        timeout: patience,
       })
-      .toBe(at(node));
+      .catch(() => {
+        throw new Error(`${what}, not at ${page.url()}`);
+      });
+  for (const [index, [node, answer]] of answers.entries()) {
+    const what = `answer ${String(index + 1)} (${answer}) is asked at ${at(node)}`;
+    await arrive((path) => path === at(node), what);
     await answerLink(page, answer).click();
   }
   const last = answers.at(-1);
-  if (last !== undefined)
-    await expect.poll(() => new URL(page.url()).pathname).not.toBe(at(last[0]));
-  // Module scripts run before this event: what the last page keeps is then kept.
-  await page.waitForLoadState('domcontentloaded');
+  if (last) await arrive((path) => path !== at(last[0]), `the last answer leads on`);
 }

@@ -1,13 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { loadWorking } from '../../../src/cli/books.ts';
 import { formatFragment } from '../../../src/address/fragment.ts';
 import { isOwn, split } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
-import { languageOf, languages } from '../../../src/content/languages.ts';
+import { languageOf, languages, mainLanguage } from '../../../src/content/load.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
-import { shortestWays } from '../../browser/support/ways.ts';
-import { Silent, answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
+import { guides, shortestWays } from '../../browser/support/ways.ts';
+import { answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
 
 const PHONE: Size = { width: 360, height: 740 };
 const DESK: Size = { width: 1280, height: 800 };
@@ -15,32 +14,26 @@ const DESK: Size = { width: 1280, height: 800 };
 const site = (): string => {
   const url = process.env['SITE_URL'];
   if (url === undefined) throw new Error('no site is served');
-  return url;
+  return url.replace(/\/$/, '');
 };
+const rootOf = (language: string) => (language === mainLanguage() ? '/' : `/${language}/`);
 
-const working = loadWorking();
-if (!working.ok) throw new Error(JSON.stringify(working.error));
-const { guides } = working.value;
-
-/** Of a guide: the longest of the shortest ways to its ends, and one into another guide. */
-function endsOf(guide: Guide): readonly (readonly [NodeId, Journey])[] {
+/** Of a guide: the farthest end that another guide holds, where there is one; else of its own. */
+function farEnd(guide: Guide): readonly [NodeId, Journey] {
   const ways = shortestWays(guide);
-  const far = (ids: readonly NodeId[]): NodeId | undefined =>
-    ids.toSorted((a, b) => (ways.get(b)?.length ?? 0) - (ways.get(a)?.length ?? 0))[0];
-  const ends = [...ways.keys()].filter((id) => guide.nodes.get(id)?.answers.length === 0);
-  const [own, others] = [true, false].map((is) => ends.filter((id) => isOwn({ id }) === is));
-  const chosen = [far(own ?? []), far(others ?? [])];
-  return chosen.flatMap((id) => (id === undefined ? [] : [[id, ways.get(id) ?? []] as const]));
+  const length = (id: NodeId) => ways.get(id)?.length ?? 0;
+  const ends = [...ways.keys()]
+    .filter((id) => guide.nodes.get(id)?.answers.length === 0)
+    .toSorted(
+      (a, b) => Number(isOwn({ id: a })) - Number(isOwn({ id: b })) || length(b) - length(a),
+    );
+  const [end = guide.start] = ends;
+  return [end, ways.get(end) ?? []];
 }
 
-/** Every journey on a phone, the guide's own end on a desk too. */
-function screens(end: NodeId): (readonly [string, Size])[] {
-  return [['phone', PHONE], ...(isOwn({ id: end }) ? [['desk', DESK] as const] : [])];
-}
-
-const pathOf = (guide: string, node: string): string => {
+const pathOf = (root: string, guide: string, node: string): string => {
   const { guide: of = guide, name } = split(node);
-  return `/${of}/${name}/`;
+  return `${root}${of}/${name}/`;
 };
 
 async function arrived(tab: Tab, path: string): Promise<URL> {
@@ -50,121 +43,103 @@ async function arrived(tab: Tab, path: string): Promise<URL> {
     return url.pathname === path && (await tab.loaded()) ? url : undefined;
   }, path);
 }
+const journeyOf = (url: URL) => new URLSearchParams(url.hash.slice(1)).get('j') ?? '';
 
-/** Follows a journey by clicking; each page has one heading and is no wider than its window. */
-async function follow(tab: Tab, guide: string, journey: Journey, root = ''): Promise<void> {
-  await tab.goto(site().replace(/\/$/, '') + root + pathOf(guide, journey[0]?.at ?? ''));
+/** Follows a journey to its end by clicking; each page has one heading and fits its window. */
+async function follow(tab: Tab, guide: Guide, root: string): Promise<URL> {
+  const [end, journey] = farEnd(guide);
+  expect(journey.length, guide.id).toBeGreaterThan(3);
+  await tab.goto(site() + pathOf(root, guide.id, journey[0]?.at ?? ''));
   for (const { at, answer } of journey) {
-    await arrived(tab, root + pathOf(guide, at));
+    await arrived(tab, pathOf(root, guide.id, at));
     expect(await tab.texts('h1')).toHaveLength(1);
     expect(await tab.sideways(), at).toBeLessThanOrEqual(0);
     await tab.click(`main a[data-answer="${answer}"]`);
   }
+  const url = await arrived(tab, pathOf(root, guide.id, end));
+  expect(journeyOf(url)).toBe(formatJourney(journey));
+  expect(await tab.sees('.lost')).toBe(false);
+  return url;
 }
 
 async function codeShown(tab: Tab): Promise<string> {
   return (await tab.texts('.code-card > .groups strong')).join('-');
 }
 
-/** The same journeys in an engine, by taps, at phone and desktop sizes. */
+/**
+ * The same journeys in an engine, by taps: each guide once, the languages by turns, on a phone; and
+ * the first guide on a desk. One tab of each size does all: no test asks for a first visit.
+ */
 export function journeysIn(name: string, start: () => Promise<Engine>): void {
   describe(name, () => {
     let engine: Engine;
+    const tabs = new Map<Size, Tab>();
     beforeAll(async () => {
       engine = await start();
     });
     afterAll(() => engine.close());
 
-    async function once(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
-      const tab = heard(await answered(engine.open(size), 'open'));
+    /** In a tab kept from test to test; after a failure the next test, or the second try, opens another. */
+    async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
+      const tab = tabs.get(size) ?? heard(await answered(engine.open(size), 'open'));
+      tabs.set(size, tab);
       try {
         await act(tab);
         expect(await tab.problems()).toEqual([]);
-      } finally {
-        await tab.close().catch((problem: unknown) => {
-          if (!(problem instanceof Silent)) throw problem;
-        });
+      } catch (problem) {
+        tabs.delete(size);
+        await tab.close().catch(() => undefined);
+        throw problem;
       }
     }
-    /** Again in a new browser where the driver, not the page, fell silent: under load WebKit's may. */
-    async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
-      await once(size, act).catch((problem: unknown) => {
-        if (!(problem instanceof Silent)) throw problem;
-        process.stderr.write(`${name}: ${problem.message}; once more\n`);
-        return once(size, act);
-      });
-    }
 
-    it('has journeys to follow', () => {
-      expect(guides.flatMap(endsOf).length).toBeGreaterThan(guides.length);
+    const spoken = new Set<string>();
+    for (const [nth, guide] of guides.entries()) {
+      const language = languages()[nth % languages().length] ?? mainLanguage();
+      spoken.add(language);
+      it(`${guide.id}, ${language}: a journey is kept, also when the language is changed at its end`, () =>
+        inTab(PHONE, async (tab) => {
+          const url = await follow(tab, guide, rootOf(language));
+          expect(await tab.sees(`html[dir="${languageOf(language).direction}"]`)).toBe(true);
+          const next = languages()[(nth + 1) % languages().length] ?? '';
+          await tab.click(`.languages a[hreflang="${next}"]`);
+          const below = url.pathname.slice(rootOf(language).length);
+          const own = await arrived(tab, rootOf(next) + below);
+          expect(journeyOf(own)).toBe(journeyOf(url));
+        }));
+    }
+    it('these are all languages, and more than one guide', () => {
+      expect(spoken).toEqual(new Set(languages()));
+      expect(guides.length).toBeGreaterThan(1);
     });
 
-    for (const guide of guides)
-      for (const [end, journey] of endsOf(guide))
-        for (const [screen, size] of screens(end))
-          it(`${screen}: ${guide.id} to ${end}, ${journey.length} answers`, () =>
-            inTab(size, async (tab) => {
-              await follow(tab, guide.id, journey);
-              const url = await arrived(tab, pathOf(guide.id, end));
-              const values = new URLSearchParams(url.hash.slice(1));
-              expect(values.get('j')).toBe(formatJourney(journey));
-              expect(await tab.sees('.lost')).toBe(false);
-            }));
+    it('on a desk: a journey, and back through it without losing it', () =>
+      inTab(DESK, async (tab) => {
+        const [guide] = guides;
+        if (!guide) throw new Error('no guide');
+        const [, journey] = farEnd(guide);
+        await follow(tab, guide, '/');
+        for (const [place, { at }] of [...journey.entries()].toReversed()) {
+          await tab.back();
+          const url = await arrived(tab, pathOf('/', guide.id, at));
+          expect(journeyOf(url)).toBe(formatJourney(journey.slice(0, place)));
+        }
+      }));
 
     it('turns a journey into the code the command line writes, and the preview reads it', () =>
       inTab(PHONE, async (tab) => {
         const guide = guides.find(({ id }) => (id as string) === 'door-locked');
         if (!guide) throw new Error('no door-locked');
-        const [[, journey] = [undefined, []]] = endsOf(guide);
+        const [, journey] = farEnd(guide);
         const note = { journey, details: {}, made };
         const code = codeFor(note);
-        const fragment = formatFragment(note);
-        await tab.goto(new URL(`note/#${fragment}`, site()).href);
+        await tab.goto(`${site()}/note/#${formatFragment(note)}`);
         await until(async () => ((await codeShown(tab)) === code ? true : undefined), 'the code');
-        await tab.goto(new URL('preview/', site()).href);
+        await tab.goto(`${site()}/preview/`);
         await tab.type('textarea', code.toLowerCase());
         await tab.click('form button');
         const answers = await tab.texts('.ranking h2');
         expect(answers.length).toBeGreaterThan(0);
-      }));
-
-    const others = languages().slice(1);
-    it('has other languages', () => {
-      expect(others.length).toBeGreaterThan(2);
-    });
-
-    for (const language of others)
-      it(`${language}: a journey in it is kept, also when the language is changed at its end`, () =>
-        inTab(PHONE, async (tab) => {
-          const [guide] = guides;
-          if (!guide) throw new Error('no guide');
-          const [[end, journey] = [guide.start, []]] = endsOf(guide);
-          await follow(tab, guide.id, journey, `/${language}`);
-          const url = await arrived(tab, `/${language}${pathOf(guide.id, end)}`);
-          expect(await tab.sees(`html[dir="${languageOf(language).direction}"]`)).toBe(true);
-          const values = new URLSearchParams(url.hash.slice(1));
-          expect(values.get('j')).toBe(formatJourney(journey));
-          await tab.click('.languages a[hreflang="en"]');
-          const own = await arrived(tab, pathOf(guide.id, end));
-          expect(new URLSearchParams(own.hash.slice(1)).get('j')).toBe(formatJourney(journey));
-        }));
-
-    it('goes back and forth without losing the journey', () =>
-      inTab(PHONE, async (tab) => {
-        const [guide] = guides;
-        if (!guide) throw new Error('no guide');
-        const [[end, journey] = [guide.start, []]] = endsOf(guide);
-        await follow(tab, guide.id, journey);
-        await arrived(tab, pathOf(guide.id, end));
-        for (const { at } of journey.toReversed()) {
-          await tab.back();
-          const url = await arrived(tab, pathOf(guide.id, at));
-          const before = journey.slice(
-            0,
-            journey.findIndex((step) => step.at === at),
-          );
-          expect(new URLSearchParams(url.hash.slice(1)).get('j') ?? '').toBe(formatJourney(before));
-        }
       }));
   });
 }

@@ -1,10 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  resistanceAt,
-  sensitivityAt,
-  temperatureAt,
-  toleranceAt,
-} from '../../../src/physics/rtd.ts';
+import { resistanceAt, temperatureAt, toleranceAt } from '../../../src/physics/rtd.ts';
 import { toCelsius, toFahrenheit } from '../../../src/physics/temperature.ts';
 
 function value<T>(result: { ok: true; value: T } | { ok: false; error: { code: string } }): T {
@@ -83,6 +78,7 @@ describe('IEC 60751', () => {
 
   test('class B at 70 °F is ±1.58 Ω for a 1000 Ω sensor', () => {
     const t = toCelsius(70);
-    expect((toleranceAt(t, 'B') * value(sensitivityAt(t, 1000))).toFixed(2)).toBe('1.58');
+    const ohms = (celsius: number) => value(resistanceAt(celsius, 1000));
+    expect((ohms(t + toleranceAt(t, 'B')) - ohms(t)).toFixed(2)).toBe('1.58');
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { KEYS } from '../../../src/address/grammar.ts';
 import { formatFragment, parseFragment } from '../../../src/address/fragment.ts';
 import type { Fragment } from '../../../src/address/fragment.ts';
 import { formatJourney, parseJourney } from '../../../src/address/journey-text.ts';
@@ -14,9 +15,12 @@ const name = fc.string({
 const nodeName = fc
   .tuple(name, fc.option(name))
   .map(([id, other]) => (other === null ? id : `${other}/${id}`) as NodeId);
-const journey = fc.array(fc.record({ at: nodeName, answer: name.map((id) => id as AnswerId) }), {
-  maxLength: 25,
-});
+const given = fc.record({ at: nodeName, answer: name.map((id) => id as AnswerId) });
+const journey = fc.array(given, { maxLength: 25 });
+const time = fc.integer({ min: 1, max: 36 ** 7 - 1 });
+const timer = fc
+  .record({ node: nodeName, end: time, counted: time }, { requiredKeys: ['node', 'end'] })
+  .filter(({ end, counted = 0 }) => counted <= end);
 /** Text as it comes out of reading: tidy, and within the part's length. */
 const text = (most: number) =>
   fc
@@ -34,14 +38,8 @@ const fragment: fc.Arbitrary<Fragment> = fc.record(
     made: fc
       .date({ min: new Date('2000-01-01'), max: new Date('2099-12-31'), noInvalidDate: true })
       .map((date) => date.toISOString().slice(0, 10)),
-    timer: fc.record(
-      {
-        node: nodeName,
-        end: fc.integer({ min: 1, max: 36 ** 7 - 1 }),
-        counted: fc.integer({ min: 1, max: 36 ** 7 - 1 }),
-      },
-      { requiredKeys: ['node', 'end'] },
-    ),
+    earlyTap: given,
+    timer,
     code: text(40),
     model: text(30),
     remark: text(100),
@@ -93,7 +91,7 @@ describe('the fragment', () => {
     const junk = fc.oneof(
       value,
       fc
-        .array(fc.tuple(fc.constantFrom(...'jedwcmr', 'on'), value), { maxLength: 10 })
+        .array(fc.tuple(fc.constantFrom(...KEYS), value), { maxLength: 10 })
         .map((parts) => parts.map((part) => part.join('=')).join('&')),
     );
     fc.assert(
@@ -150,6 +148,10 @@ describe('a hostile fragment', () => {
     ['w', 'w=wait.-5', {}],
     ['w', 'w=wait.zzzzzzzz', {}],
     ['w', 'w=wait', {}],
+    ['w', 'w=wait.tp1ylc.0', {}],
+    ['w', 'w=wait.tp1ylc.tp1ylc.1', {}],
+    ['a', 'a=near.warm~near.cool', {}],
+    ['a', 'a=near', {}],
   ])('reports an unreadable %s in %s and keeps the rest', (part, hash, rest) => {
     expect(parse(`#${hash}&m=X1`)).toEqual({
       fragment: { journey: [], details: {}, model: 'X1', ...rest },

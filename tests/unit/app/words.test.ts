@@ -2,8 +2,13 @@
 // them that runs in the browser.
 import i18next from 'i18next';
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
-import { makeWords } from '../../../src/app/shared/words.ts';
+import { describe, expect, expectTypeOf, it } from 'vitest';
+import type { GraphNode } from '../../../src/guide/types.ts';
+import { answerWords, nodeWords } from '../../../src/app/shared/content-words.ts';
+import { forGuide, name } from '../../../src/app/shared/diagnosis-words.ts';
+import type { Key, ListKey, Namespace } from '../../../src/app/shared/keys.ts';
+import { makeWords, type Words } from '../../../src/app/shared/words.ts';
+import type { namespaces } from '../../../src/content/texts.ts';
 
 const names = ['note', 'site'] as const;
 const texts = Object.fromEntries(
@@ -16,15 +21,14 @@ const words = makeWords({ language: 'en', texts });
 const reference = i18next.createInstance({
   lng: 'en',
   ns: names,
-  defaultNS: 'note',
   resources: { en: texts },
   initAsync: false,
   interpolation: { escapeValue: false },
 });
 void reference.init();
 
-function keysOf(value: unknown, path: string): string[] {
-  if (typeof value === 'string') return [path];
+function keysOf(value: unknown, path: string): Key[] {
+  if (typeof value === 'string') return [path as Key];
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return [];
   return Object.entries(value).flatMap(([key, inner]) =>
     keysOf(inner, path.endsWith(':') ? path + key : `${path}.${key}`),
@@ -35,13 +39,12 @@ describe('sentences in the browser', () => {
   it('says what i18next says, for every key', () => {
     const keys = names.flatMap((name) => keysOf(texts[name], `${name}:`));
     expect(keys.length).toBeGreaterThan(100);
-    const from = reference.t as unknown as (key: string, facts?: object) => string;
     for (const key of keys) {
-      const sentence = from(key);
+      const sentence = reference.t(key);
       const facts = Object.fromEntries(
         [...sentence.matchAll(/\{\{(\w+)\}\}/g)].map(([, fact = '']) => [fact, `<${fact}> $&`]),
       );
-      expect(words.t(key, facts)).toBe(from(key, facts));
+      expect(words.t(key, facts)).toBe(reference.t(key, facts));
     }
   });
 
@@ -53,31 +56,96 @@ describe('sentences in the browser', () => {
 
   it('counts by the rules of the language', () => {
     // Arabic has six forms; CLDR: 3 is "few", 11 is "many".
-    const arabic = makeWords({
-      language: 'ar',
-      texts: { n: { x_few: 'few {{count}}', x_many: 'many', x_other: 'other' } },
-    });
-    expect([3, 11, 100].map((count) => arabic.t('x', { count }))).toEqual([
+    const minutes = { minutes_few: 'few {{count}}', minutes_many: 'many', minutes_other: 'other' };
+    const arabic = makeWords({ language: 'ar', texts: { site: { timer: minutes } } });
+    expect([3, 11, 100].map((count) => arabic.t('site:timer.minutes', { count }))).toEqual([
       'few 3',
       'many',
       'other',
     ]);
   });
 
-  it('throws on a key or a fact that is missing, and never finds what objects inherit', () => {
-    expect(() => words.t('nothing')).toThrow('nothing');
-    expect(() => words.t('pass.shareText')).toThrow('{{code}}');
-    expect(() => words.t('pass.shareText', { other: 1 })).toThrow('{{code}}');
-    expect(() => words.list('title')).toThrow('title');
-    for (const key of [
-      'constructor',
-      'constructor.name',
-      'title.length',
-      '__proto__:x',
-      'none:title',
-    ])
-      expect(words.has(key), key).toBe(false);
-    expect(words.has('title')).toBe(true);
-    expect(words.list('digits')).toHaveLength(10);
+  it('throws on a fact that is missing, and on a namespace that the page does not carry', () => {
+    expect(() => words.t('note:pass.shareText')).toThrow('{{code}}');
+    expect(() => words.t('note:pass.shareText', { other: 1 })).toThrow('{{code}}');
+    expect(() => words.t('desk:title')).toThrow('desk:title');
+    expect(() => words.list('about:is.lines')).toThrow('about:is.lines');
+    expect(words.list('note:digits')).toHaveLength(10);
+  });
+});
+
+describe('sentences under content’s own names', () => {
+  const start = { id: 'start', sentences: 'start' } as unknown as GraphNode;
+  const guide = { id: 'here', start: start.id, nodes: new Map([[start.id, start]]) };
+  const content = makeWords({
+    language: 'en',
+    texts: {
+      here: {
+        ask: { title: 'Ask', lines: ['One'], answers: { yes: 'Yes' } },
+        start: { answers: { fire: 'Fire' } },
+      },
+      there: { ask: { title: 'Other' } },
+      diagnosis: { parts: { latch: 'Latch' }, faults: { bent: { name: 'Bent' } } },
+      'here.faults': { faults: { bent: { name: 'Bent here' } } },
+    },
+  });
+
+  it('are a node’s, of its own guide or of the one it is handed over to', () => {
+    expect(nodeWords(content, guide, { sentences: 'ask' })).toMatchObject({
+      title: 'Ask',
+      short: 'ask',
+      lines: ['One'],
+      never: [],
+    });
+    expect(nodeWords(content, guide, { sentences: 'there/ask' }).title).toBe('Other');
+    expect(answerWords(content, guide, { sentences: 'ask' }, 'yes')).toBe('Yes');
+    expect(answerWords(content, guide, { sentences: 'ask' }, 'fire')).toBe('Fire');
+  });
+
+  it('are a guide’s own before those of the diagnosis', () => {
+    expect(name(content, 'faults', 'bent')).toBe('Bent');
+    expect(name(forGuide(content, 'here'), 'faults', 'bent')).toBe('Bent here');
+    expect(name(forGuide(content, 'here'), 'parts', 'latch')).toBe('Latch');
+  });
+
+  it('are never what objects inherit: a name may come from an address', () => {
+    const inherited = ['constructor', '__proto__', 'toString', 'length'];
+    for (const id of inherited) {
+      expect(name(content, 'parts', id)).toBe(id);
+      expect(nodeWords(content, { id }, { sentences: id }).title).toBe(id);
+      expect(content.content('diagnosis', 'parts', 'latch', id)).toBeUndefined();
+    }
+  });
+});
+
+// Compiled, never run: `npm run types` fails where one of these compiles that should not.
+describe('keys', () => {
+  it('are those of the English sentences', () => {
+    expectTypeOf<Namespace>().toEqualTypeOf<(typeof namespaces)[number]>();
+    expectTypeOf<'note:title' | 'desk:say.danger'>().toExtend<Key>();
+    // Counted forms are one key.
+    expectTypeOf<'preview:plan.minutes'>().toExtend<Key>();
+    expectTypeOf<'preview:plan.minutes_one'>().not.toExtend<Key>();
+    expectTypeOf<'note:digits'>().toExtend<ListKey>();
+  });
+
+  it('do not compile where they name no sentence', () => {
+    const wrong = ({ t, list }: Words, id: string) => [
+      // @ts-expect-error -- no such key
+      t('note:nothing'),
+      // @ts-expect-error -- another namespace's
+      t('desk:pass.shareText'),
+      // @ts-expect-error -- no namespace
+      t('title'),
+      // @ts-expect-error -- a group, not a sentence
+      t('note:pass'),
+      // @ts-expect-error -- a list, not a sentence
+      t('note:digits'),
+      // @ts-expect-error -- a sentence, not a list
+      list('note:title'),
+      // @ts-expect-error -- what content names is asked for in `content-words.ts`
+      t(`note:details.${id}.label`),
+    ];
+    expect(wrong).toBeTypeOf('function');
   });
 });

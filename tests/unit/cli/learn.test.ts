@@ -2,14 +2,13 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { loadModel } from '../../../src/diagnosis/load.ts';
 import type { Visit } from '../../../src/diagnosis/visits-schema.ts';
 import { logOf } from '../diagnosis/support/logs.ts';
 import { realContext, realFaults } from '../diagnosis/support/real.ts';
+import { here } from './here.ts';
 
-const root = fileURLToPath(new URL('../../../', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'learn-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -22,13 +21,7 @@ function putVisits(name: string, visits: readonly Visit[], guide = 'door-locked'
   return put(name, JSON.stringify({ format: 'hobnote-visits', version: 1, guide, visits }));
 }
 
-function learn(...words: readonly string[]) {
-  const done = spawnSync(process.execPath, ['src/cli/learn.ts', ...words], {
-    cwd: root,
-    encoding: 'utf8',
-  });
-  return { status: done.status, out: done.stdout, err: done.stderr };
-}
+const learn = (...words: readonly string[]) => here('src/cli/learn.ts', ...words);
 
 interface Json {
   readonly visits: number;
@@ -44,8 +37,10 @@ const wrongTables = putVisits('wrong.json', logOf(800, 2, 11, 1));
 describe('npm run learn', () => {
   test('tells the scores and the changes, and writes nothing unasked', () => {
     const faults = put('unasked.yaml', realFaults);
-    const { status, out, err } = learn(wrongTables, '--faults', faults);
-    expect({ status, err }).toEqual({ status: 0, err: '' });
+    const command = ['src/cli/learn.ts', wrongTables, '--faults', faults];
+    const done = spawnSync(process.execPath, command, { encoding: 'utf8' });
+    const { status, stdout: out, stderr } = done;
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
     expect(out).toContain('800 visits of door-locked');
     expect(out).toMatch(/learned figures +−\d\.\d{4} +\d\.\d{4}/);
     expect(out).toMatch(/priors \(800 visits\): .*sensor 0\.05 → 0\.\d+/);
@@ -53,9 +48,9 @@ describe('npm run learn', () => {
     expect(readFileSync(faults, 'utf8')).toBe(realFaults);
   });
 
-  test('--write changes figures only: every word and line stays, and the file loads', () => {
+  test('--write changes figures only: every word and line stays, and the file loads', async () => {
     const faults = put('asked.yaml', realFaults);
-    const { status, out } = learn(wrongTables, '--faults', faults, '--write');
+    const { status, out } = await learn(wrongTables, '--faults', faults, '--write');
     expect(status).toBe(0);
     expect(out).toContain(`Written to ${faults}`);
     const after = readFileSync(faults, 'utf8');
@@ -65,18 +60,18 @@ describe('npm run learn', () => {
     expect(loadModel(after, 'asked.yaml', realContext()).ok).toBe(true);
   });
 
-  test('where the figures are right already, --write writes nothing', () => {
+  test('where the figures are right already, --write writes nothing', async () => {
     const faults = put('right.yaml', realFaults);
     const visits = putVisits('right.json', logOf(400, 1, 1, 1));
-    const { status, out } = learn(visits, '--faults', faults, '--write');
+    const { status, out } = await learn(visits, '--faults', faults, '--write');
     expect(status).toBe(0);
     expect(out).toContain('keep the figures as they are');
     expect(readFileSync(faults, 'utf8')).toBe(realFaults);
   });
 
-  test('--json, several files, other faults', () => {
+  test('--json, several files, other faults', async () => {
     const other = putVisits('other.json', [{ answers: {}, fault: 'other', parts: [] }]);
-    const { status, out } = learn(wrongTables, other, '--json');
+    const { status, out } = await learn(wrongTables, other, '--json');
     expect(status).toBe(0);
     const found = JSON.parse(out) as Json;
     expect(found).toMatchObject({ visits: 801, other: 1, better: true, heldOut: { visits: 800 } });
@@ -85,9 +80,9 @@ describe('npm run learn', () => {
     expect(found.written).toBeUndefined();
   });
 
-  test('too few visits: says so', () => {
+  test('too few visits: says so', async () => {
     const few = putVisits('few.json', [{ answers: {}, fault: 'sensor', parts: ['sensor'] }]);
-    expect(learn(few)).toMatchObject({
+    expect(await learn(few)).toMatchObject({
       status: 0,
       out: expect.stringContaining('Too few') as string,
     });
@@ -116,8 +111,8 @@ describe('npm run learn', () => {
     ],
     ['a strength of none', [wrongTables, '--strength', '0'], '--strength takes'],
     ['an unknown option', [wrongTables, '--guess'], 'Use:'],
-  ])('%s: status 2, and what to do', (_, words, told) => {
-    const { status, out, err } = learn(...words);
+  ])('%s: status 2, and what to do', async (_, words, told) => {
+    const { status, out, err } = await learn(...words);
     expect({ status, out }).toEqual({ status: 2, out: '' });
     expect(err).toContain(told);
   });

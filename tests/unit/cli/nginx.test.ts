@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, readFile, readdir, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { frontPages } from '../../../.config/front-pages.mjs';
+import { frontPages } from '../../../src/site/build/front-pages.ts';
 import { parseHeaders } from '../../../src/cli/headers.ts';
 import { nginxConfig, type NginxSite } from '../../../src/cli/nginx-config.ts';
 import { headersFile } from '../../../src/site/policy.ts';

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { precompress } from '../../../src/cli/precompress.ts';
+import { precompress } from '../../../src/site/build/precompress.ts';
 import { serve, type Served } from '../../../src/cli/serve.ts';
 import { ask as askAt } from './ask.ts';
 
@@ -22,6 +22,7 @@ beforeAll(async () => {
   await writeFile(join(dir, '404.html'), '<!doctype html><title>Lost</title>');
   await writeFile(join(dir, '_astro', 'a.Hash1.js'), 'export const a = "a";'.repeat(30));
   await writeFile(join(dir, '_headers'), '/*\n  X-Everywhere: yes\n');
+  await precompress(dir);
   site = await serve({ dir, port: 0 });
 });
 

@@ -7,6 +7,7 @@ import {
 } from '../../../src/diagnosis/order.ts';
 import type { Search } from '../../../src/diagnosis/order.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
+import { cases } from '../../support/sample.ts';
 import { many, whole } from './support/models.ts';
 import { leastMinutes, randomSearch } from './support/orders.ts';
 
@@ -24,11 +25,14 @@ const plainSearch = (p: readonly number[], minutes: readonly number[]): Search =
 });
 
 describe('the best order', () => {
-  test('costs no more than any order, on 2,000 random searches with shared access', () => {
+  // A slip that shows in 1 of 200 searches comes up; with EVERY=1, in 1 of 670.
+  const searches = cases(600, 2000);
+
+  test('costs no more than any order, on random searches with shared access', () => {
     let orders = 0;
     let shared = 0;
     let ratioFails = 0;
-    for (let seed = 1; seed <= 2000; seed++) {
+    for (let seed = 1; seed <= searches; seed++) {
       const random = seeded(seed);
       const checks = 2 + (seed % 7);
       const tangled = seed % 2 === 0;
@@ -50,10 +54,10 @@ describe('the best order', () => {
           if (((search.checks[check]?.after ?? 0) >>> other) & 1)
             expect(order.slice(0, place), `seed ${seed}`).toContain(other);
     }
-    expect(orders).toBeGreaterThan(5_000_000);
-    expect(shared).toBeGreaterThan(1000);
+    expect(orders).toBeGreaterThan(2500 * searches);
+    expect(shared).toBeGreaterThan(searches / 2);
     // Shared access is what the search is for: without it the ratio would do.
-    expect(ratioFails).toBeGreaterThan(200);
+    expect(ratioFails).toBeGreaterThan(searches / 10);
   });
 
   test('is the order of minutes per probability when no access is shared', () => {

@@ -1,6 +1,6 @@
 // Good inputs to begin with.
-import { loadBooks } from '../../../src/cli/books.ts';
-import { bookGuide } from '../../../src/note/library.ts';
+import { releases } from '../../../src/content/load.ts';
+import { bookGuide, makeLibrary } from '../../../src/note/library.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
 import { writeCode } from '../../../src/note/write.ts';
 
@@ -9,9 +9,8 @@ export function hold(condition: boolean, what: string): asserts condition {
   if (!condition) throw new Error(what);
 }
 
-const books = loadBooks(new Date(0));
-hold(books.ok, 'the books load');
-export const { library, newest } = books.value;
+export const library = makeLibrary(releases());
+export const newest = releases().length;
 /** Codes of the newest release. */
 export const codesOf = (id: string): string[] => {
   const book = library.get(newest);

@@ -1,7 +1,7 @@
 // The readers of text that comes from outside: what each must keep to, whatever the text.
 import { readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
-import { inRoot, sharedFile } from '../../../src/cli/books.ts';
+import { inRoot } from '../../../src/cli/root.ts';
 import { OTHER } from '../../../src/diagnosis/visits-schema.ts';
 import { onceEach, readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
 import { formatFragment, parseFragment } from '../../../src/address/fragment.ts';
@@ -178,7 +178,8 @@ const visits: Target = {
   },
 };
 
-const shared = loadShared(readFileSync(inRoot(sharedFile), 'utf8'), sharedFile);
+const sharedSource = readFileSync(inRoot('content/guides/shared.yaml'), 'utf8');
+const shared = loadShared(sharedSource, 'shared.yaml');
 hold(shared.ok, 'the shared danger pages load');
 
 /** A guide as its author writes it. */

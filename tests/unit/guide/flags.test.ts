@@ -1,7 +1,7 @@
 /** Safety flags: what guides raise, in which order, and how they are worded. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { inRoot } from '../../../src/cli/books.ts';
+import { inRoot } from '../../../src/cli/root.ts';
 import { guides } from '../../../src/content/load.ts';
 import { loadFlags } from '../../../src/guide/flags.ts';
 import { loadGuide, loadShared } from '../../../src/guide/load.ts';

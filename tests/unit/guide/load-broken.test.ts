@@ -1,8 +1,18 @@
+import { readFileSync } from 'node:fs';
+import papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { loadGuide } from '../../../src/guide/load.ts';
 import type { GuideTrouble, JoinTrouble } from '../../../src/guide/problem.ts';
-import { slips } from './support/slips.ts';
 import { edited, smallSource } from './support/small.ts';
+
+/**
+ * Slips in the small guide, one a line: what is replaced by what (`\\n` a new line), its place as an
+ * editor counts it, and the trouble it makes with the facts told of it.
+ */
+type Slip = Readonly<Record<'slip' | 'from' | 'to' | 'place' | 'code' | 'facts', string>>;
+
+const table = readFileSync(new URL('support/slips.tsv', import.meta.url), 'utf8');
+const slips = papa.parse<Slip>(table.trimEnd(), { header: true, delimiter: '\t' }).data;
 
 function troublesOf(source: string) {
   const loaded = loadGuide(source, 'small.yaml');
@@ -14,16 +24,21 @@ describe('loadGuide on a broken file', () => {
     expect(troublesOf(smallSource)).toEqual([]);
   });
 
-  it.each(slips)('tells %s with its place', (_, from, to, trouble, line, column) => {
-    expect(troublesOf(edited(from, to))).toContainEqual({
-      ...trouble,
-      file: 'small.yaml',
-      place: { line, column },
-    });
+  it.each(slips)('tells $slip with its place', ({ from, to, place, code, facts }) => {
+    const [line, column] = place.split(':').map(Number);
+    const [before = '', after = ''] = [from, to].map((text) => text.replaceAll('\\n', '\n'));
+    expect(troublesOf(edited(before, after))).toContainEqual(
+      expect.objectContaining({
+        ...(JSON.parse(facts) as object),
+        code,
+        file: 'small.yaml',
+        place: { line, column },
+      }),
+    );
   });
 
   it('was shown every kind of trouble', () => {
-    const codes = new Set(slips.map(([, , , { code }]) => code));
+    const codes = new Set(slips.map(({ code }) => code));
     // One entry for each code; the type keeps the list complete.
     // Those of guides that hand over are in join.test.ts, those of flags in flags.test.ts.
     type Elsewhere = JoinTrouble['code'] | 'flag-unknown' | 'flag-repeated';

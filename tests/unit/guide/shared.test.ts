@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadGuide, loadShared } from '../../../src/guide/load.ts';
 import type { NodeId } from '../../../src/guide/types.ts';
-import { languages } from '../../../src/content/languages.ts';
+import { languages } from '../../../src/content/load.ts';
 import { realShared } from './support/real.ts';
 
 const sharedSource = `start: danger

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { withAddresses } from '../../../.config/finish-build.mjs';
+import { withAddresses } from '../../../src/site/build/relative-addresses.ts';
 
 const PAGE =
   '<a href="/about/">a</a> <script src="/_astro/x.js"></script> <a href="//other/">b</a>';
@@ -27,4 +27,26 @@ test.each([
 
 test('a site at the top of its host needs no folder', () => {
   expect(withAddresses(PAGE, '404.html', 'https://range.example')).toContain('href="/about/"');
+});
+
+test.each([
+  ['<img srcset="/a.png 1x, /b.png 2x">', 'srcset'],
+  ['<img srcset="a.png 1x, /b.png 2x">', 'srcset'],
+  ['<video title="a > b" poster="/a.png">', 'poster'],
+  ["<form action='/go/'>", 'action'],
+  ['<a href=/about/>', 'href'],
+  ['<a data-next="/">', 'data-next'],
+  ['<p style="background: url(/a.png)">', 'style'],
+  ['<p style=\'background: url("/a.png")\'>', 'style'],
+])('%s stops the build: it would break in a folder', (tag, attribute) => {
+  const build = () =>
+    withAddresses(`<p>Yes / no, /about/.</p>${tag}`, 'a/index.html', 'https://x.example');
+  expect(build).toThrow(`a/index.html: ${attribute}=`);
+  expect(build).toThrow('relative-addresses.ts');
+});
+
+test('text with a slash is no address', () => {
+  const page =
+    '<p title="Yes / no" class="a/b" content="a=b; //other/">Or "/x/" and href="/y/".</p>';
+  expect(withAddresses(page, 'a/index.html', 'https://x.example')).toBe(page);
 });

@@ -2,8 +2,7 @@ import { ESLint } from 'eslint';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
-const fromRoot = (path: string) =>
-  fileURLToPath(new URL(`../../../${path}`, import.meta.url));
+const fromRoot = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 
 // Only the rules under test: type-checked rules would need the snippet to be a file of the project.
 const eslint = new ESLint({
@@ -38,6 +37,9 @@ describe('import directions', () => {
     ['src/pages/x.ts', "import '../cli/serve.ts';", PATHS],
     ['src/text/x.ts', "import '../cli/serve.ts';", PATHS],
     ['src/app/x.ts', "import '../cli/serve.ts';", PATHS],
+    ['src/cli/x.ts', "import '../../tests/mutants/score.ts';", PATHS],
+    ['src/note/x.ts', "import '../../tests/mutants/score.ts';", PATHS],
+    ['src/result.ts', "import '../tests/mutants/score.ts';", PATHS],
     ['src/guide/x.ts', "import 'node:fs';", PACKAGES],
     ['src/note/x.ts', "import 'astro';", PACKAGES],
     ['src/diagnosis/x.ts', "import 'i18next';", PACKAGES],
@@ -67,11 +69,5 @@ describe('import directions', () => {
     ['tests/browser/x.spec.ts', "import { expect } from '@playwright/test';"],
   ])('says nothing in %s of: %s', async (file, text) => {
     expect(await broken(file, `${text}\n`)).toEqual([]);
-  });
-
-  it('reports a file of more than 300 lines', async () => {
-    const line = 'export const x = 1;\n';
-    expect(await broken('src/note/x.ts', line)).toEqual([]);
-    expect(await broken('src/note/x.ts', line + '//\n'.repeat(300))).toContain('max-lines');
   });
 });

@@ -3,6 +3,8 @@
 // section 4) runs on through that, and stands still while the device sleeps.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { formatTimer, parseTimer, waitOf } from '../../../src/address/timer.ts';
+import type { NodeId } from '../../../src/guide/types.ts';
 import {
   begin,
   count,
@@ -11,11 +13,10 @@ import {
   leaveOut,
   left,
   pass,
-  readWait,
-  writeWait,
   type Wait,
 } from '../../../src/journey/wait.ts';
 
+const node = 'wait' as NodeId;
 const LENGTH = 4 * 3600;
 const START = 1_795_600_000;
 
@@ -47,7 +48,8 @@ function simulate(events: readonly Event[]): { left: number; truth: number; aske
       if (event.kind === 'watch') wait = pass(wait, event.seconds);
       else unseen += event.seconds;
       if (event.kind === 'away') {
-        const kept = readWait(writeWait('wait', wait), 'wait', LENGTH);
+        const address = parseTimer(formatTimer({ node, ...wait }));
+        const kept = waitOf(address, node, LENGTH, clock());
         if (!kept) throw new Error('what was written is read');
         wait = kept;
       }
@@ -109,33 +111,5 @@ describe('a wait', () => {
     expect(gap(wait, START + 100 + 59)).toBe(0);
     expect(gap(wait, START + 100 + 60)).toBe(60);
     expect(gap(pass(wait, 500), START + 100_000)).toBe(0);
-  });
-});
-
-describe('what the fragment says of a wait', () => {
-  it('comes back, parts of seconds to the long side', () => {
-    const wait = { end: START + 600.2, counted: START + 10.7 };
-    const text = writeWait('wait', wait);
-    expect(text).toBe(`wait.${(START + 601).toString(36)}.${(START + 10).toString(36)}`);
-    expect(readWait(text, 'wait', 900)).toEqual({ end: START + 601, counted: START + 10 });
-  });
-
-  it('has counted nothing where it is of old and names its end only', () => {
-    const old = readWait(`wait.${(START + 600).toString(36)}`, 'wait', 600);
-    expect(old).toEqual({ end: START + 600, counted: START });
-  });
-
-  it.each([
-    ['another page’s', `cold.${START.toString(36)}`],
-    ['none', ''],
-    ['no number', 'wait.<b>'],
-    ['nothing', 'wait.0'],
-  ])('is no wait where it is %s', (_, text) => {
-    expect(readWait(text, 'wait', 600)).toBeUndefined();
-  });
-
-  it('never leaves more than the whole wait', () => {
-    const far = readWait(`wait.${(START * 2).toString(36)}.${START.toString(36)}`, 'wait', 600);
-    expect(far && left(far)).toBe(600);
   });
 });

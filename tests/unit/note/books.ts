@@ -1,4 +1,4 @@
-import { loadWorking } from '../../../src/cli/books.ts';
+import { details, guides } from '../../../src/content/load.ts';
 import { marksOf } from '../../../src/guide/marks.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { freeze } from '../../../src/note/freeze.ts';
@@ -8,16 +8,12 @@ import type { Release, ReleaseAnswer, ReleaseNode } from '../../../src/note/rele
 import type { Note } from '../../../src/note/types.ts';
 import { unrank } from '../../../src/note/ways.ts';
 
-const now = loadWorking();
-if (!now.ok) throw new Error(JSON.stringify(now.error));
-const { guides, details } = now.value;
-
 /** What today's guides say of pages and answers. */
-export const marks = marksOf(guides);
+export const marks = marksOf(guides());
 
 /** The working guides frozen in memory as a release. */
 export function workingRelease(release = 1): Release {
-  return freeze(guides, details, release, '2026-11-25');
+  return freeze(guides(), details(), release, '2026-11-25');
 }
 
 /** A small release made up for tests: two guides, two details. */

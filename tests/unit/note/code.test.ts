@@ -9,6 +9,7 @@ import { spell } from '../../../src/note/spelling.ts';
 import type { Note, NoteCode } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
 import { rankOf, unrank } from '../../../src/note/ways.ts';
+import { cases } from '../../support/sample.ts';
 import { allDetails, bookOf, guideOf, plainNote, smallRelease, working } from './books.ts';
 
 const book = bookOf(working);
@@ -41,10 +42,13 @@ function boundaries(index: number): bigint[] {
   return [...ranks];
 }
 
-/** Guides with at most this many journeys are tried one by one, larger ones by sample. */
-const exhaustive = 500_000n;
-/** For all guides together. */
-const samples = 2_000_000 / (book.guides.length + 1);
+/**
+ * Guides with at most this many journeys are tried one by one, larger ones by sample: of each guide
+ * so many that a slip in 1 of 5,000 journeys comes up (with EVERY=1, 1 of 80,000), and beside them
+ * both ends of every node's range of ranks, where a slip in the numbering shows.
+ */
+const exhaustive = BigInt(cases(15_000, 500_000));
+const samples = cases(15_000, 250_000);
 
 describe.each(book.guides.map((guide, index) => [guide.id, index] as const))('%s', (_, index) => {
   const guide = guideOf(working, 1, index);
@@ -139,13 +143,13 @@ test('any note with details and error text comes back, typed or spelled', () => 
       expect(readCode(code.toLowerCase().replaceAll('-', ' '), working)).toEqual(exact);
       expect(readCode(spell(code).flat().join(' '), working)).toEqual(exact);
     }),
-    { numRuns: 2000 },
+    { numRuns: cases(500, 2000) },
   );
 });
 
 test('different notes have different codes', () => {
   const codes = new Set<string>();
-  const notes = 20_000;
+  const notes = cases(5000, 20_000);
   for (let rank = 0; rank < notes; rank += 1) codes.add(codeOf(plainNote(BigInt(rank), rank % 32)));
   expect(codes.size).toBe(notes);
 });

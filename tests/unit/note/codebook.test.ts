@@ -1,7 +1,6 @@
 /** Codebooks say of their nodes what the working guides say, whatever was frozen of it. */
 import { describe, expect, it } from 'vitest';
-import { loadReleases } from '../../../src/cli/books.ts';
-import { guides } from '../../../src/content/load.ts';
+import { guides, releases } from '../../../src/content/load.ts';
 import type { Graph, GraphNode } from '../../../src/guide/types.ts';
 import { bookGuide, makeLibrary } from '../../../src/note/library.ts';
 import type { Release } from '../../../src/note/release.ts';
@@ -54,9 +53,7 @@ describe('a codebook of the working guides', () => {
 });
 
 describe('the frozen releases', () => {
-  const releases = loadReleases();
-  if (!releases.ok) throw new Error(JSON.stringify(releases.error));
-  const nodes = [...makeLibrary(releases.value, marks).values()].flatMap((book) =>
+  const nodes = [...makeLibrary(releases(), marks).values()].flatMap((book) =>
     book.guides.flatMap((guide) =>
       [...guide.nodes.values()].map((node) => ({ node, release: book.release })),
     ),
@@ -86,7 +83,7 @@ describe('the frozen releases', () => {
   });
 
   it('know no flag, heat or track without marks', () => {
-    const plain = [...makeLibrary(releases.value).values()].flatMap((book) =>
+    const plain = [...makeLibrary(releases()).values()].flatMap((book) =>
       book.guides.flatMap((guide) => [...guide.nodes.values()]),
     );
     expect(plain.length).toBe(nodes.length);

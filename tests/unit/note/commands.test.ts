@@ -1,11 +1,14 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { inRoot, loadBooks } from '../../../src/cli/books.ts';
-import type { Books } from '../../../src/cli/books.ts';
+import { booksOf } from '../../../src/content/books.ts';
+import type { Books } from '../../../src/content/books.ts';
+import { content } from '../../../src/content/load.ts';
+import { inRoot } from '../../../src/cli/root.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from '../../../src/cli/note-commands.ts';
 import { readingSchema } from '../../../src/cli/note-json.ts';
 import { schemaFiles } from '../../../src/cli/schema-files.ts';
 import { readFileSync, readdirSync } from 'node:fs';
+import { here } from '../cli/here.ts';
 import { working } from './books.ts';
 
 const books: Books = { library: working, newest: 1, draft: true };
@@ -121,11 +124,12 @@ describe('journeys', () => {
 
 describe('at a terminal', () => {
   // The frozen books; those above are of the guides as they are now.
-  const loaded = loadBooks(today);
+  const loaded = booksOf(content(), today);
   const frozen = loaded.ok ? loaded.value : expect.unreachable();
   const code = write(journey, 1, frozen);
   const run = (args: readonly string[], input = '') =>
     spawnSync(process.execPath, [inRoot('src/cli/note.ts'), ...args], { input, encoding: 'utf8' });
+  const note = (...words: readonly string[]) => here('src/cli/note.ts', ...words);
 
   test('one line out for each line in, status 2 when one is bad', () => {
     const input = `${JSON.stringify(journey)}\n{\n${JSON.stringify(journey)}`;
@@ -138,18 +142,18 @@ describe('at a terminal', () => {
     expect(status).toBe(2);
   });
 
-  test('status 0 when all are readable, from arguments or standard input', () => {
-    const given = run(['read', code, code.toLowerCase()]);
+  test('status 0 when all are readable, from arguments or standard input', async () => {
+    const given = await note('read', code, code.toLowerCase());
     const piped = run(['read'], `${code}\n${code.toLowerCase()}\n`);
     expect(given.status).toBe(0);
-    expect(given.stdout.trimEnd().split('\n')).toHaveLength(2);
-    expect(piped).toMatchObject({ status: 0, stdout: given.stdout });
+    expect(given.out.trimEnd().split('\n')).toHaveLength(2);
+    expect(piped).toMatchObject({ status: 0, stdout: given.out });
   });
 
-  test('counts journeys', () => {
-    const { stdout, status } = run(['journeys', 'door-locked', '--count']);
+  test('counts journeys', async () => {
+    const { out, status } = await note('journeys', 'door-locked', '--count');
     const count = newestGuide('door-locked', frozen)?.first.journeys;
-    expect([stdout.trim(), status]).toEqual([String(count), 0]);
+    expect([out.trim(), status]).toEqual([String(count), 0]);
   });
 
   test.each([
@@ -157,11 +161,11 @@ describe('at a terminal', () => {
     [['journeys', 'none', '--count']],
     [['journeys', 'door-locked', '--sample', 'x']],
     [['read', '--loud']],
-  ])('%j is answered with how to use it', (args) => {
-    const { stdout, stderr, status } = run(args);
-    expect([stdout, status]).toEqual(['', 2]);
-    expect(stderr).not.toBe('');
-    expect(stderr).not.toContain('    at ');
+  ])('%j is answered with how to use it', async (args) => {
+    const { out, err, status } = await note(...args);
+    expect([out, status]).toEqual(['', 2]);
+    expect(err).not.toBe('');
+    expect(err).not.toContain('    at ');
   });
 });
 

@@ -1,11 +1,12 @@
-import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { longestInput, readCode } from '../../../src/note/read.ts';
-import { protect } from '../../../src/note/blocks.ts';
+import { protect, unprotect } from '../../../src/note/blocks.ts';
 import { alphabet, groupedText, numberToSymbols } from '../../../src/note/symbols.ts';
 import { spell } from '../../../src/note/spelling.ts';
+import { plainSymbols } from '../../../src/note/typed.ts';
 import type { Reading } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
+import { cases } from '../../support/sample.ts';
 import { bookOf, guideOf, plainNote, working } from './books.ts';
 import { makeRandom } from './random.ts';
 
@@ -85,19 +86,26 @@ describe('a refusal says what is wrong', () => {
 });
 
 describe('a text that reads both ways', () => {
-  test('a plain code with groups like words stays plain', () => {
-    // Rank by rank until codes with a group that is a word have come up.
-    const like = /PAPA|ECH0|K1L0|G01F|M1KE|11MA|A1FA|ZER0|F1VE|N1NE/;
-    const found: string[] = [];
-    for (let rank = 0n; found.length < 3 && rank < 1_000_000n; rank += 1n) {
-      const one = writeCode(plainNote(rank * 223n, Number(rank % 32n)), working);
-      if (one.ok && one.value.split('-').some((group) => like.test(group))) found.push(one.value);
+  /** A code of a note whose second group is this, the check symbols made anew to fit. */
+  function codeWith(group: string): string {
+    for (let rank = 1n; rank < 1000n; rank += 1n) {
+      const one = writeCode(plainNote(rank * 223_456n, Number(rank % 32n)), working);
+      const symbols = plainSymbols(one.ok ? one.value.replace(/(?<=^.{5}).{4}/, group) : '');
+      const made = symbols.ok ? groupedText(protect(unprotect(symbols.value), 16)) : '';
+      if (read(made).kind === 'exact') return made;
     }
-    expect(found).toHaveLength(3);
-    for (const one of found) {
-      const typed = one.replaceAll('0', 'o').replaceAll('1', 'l').replaceAll('-', ' ');
-      expect(read(typed)).toMatchObject({ kind: 'exact', code: one });
-    }
+    return expect.unreachable(group);
+  }
+
+  test.each(
+    'PAPA papa ECH0 echo K110 kilo G01F golf M1KE mike 11MA lima A1FA alfa ZER0 zero F1VE five'
+      .split(' ')
+      .flatMap((group, i, all) => (i % 2 === 0 ? [[group, all[i + 1] ?? '']] : [])),
+  )('a plain code with the group %s, typed as the word %s, stays plain', (group, word) => {
+    const one = codeWith(group);
+    expect(one.split('-')[1]).toBe(group);
+    const typed = one.replace(group, word).replaceAll('-', ' ');
+    expect(read(typed)).toMatchObject({ kind: 'exact', code: one });
   });
 
   test('words only, of a length a plain code could have, are refused', () => {
@@ -112,7 +120,8 @@ test('hostile input never throws, and is refused unless it is a code', () => {
   const random = makeRandom(seed);
   const valid = [...code];
   const odd = ['\u202e', '\0', '<', '"', '💥', '\ud800', '-', '?', ' ', 'alfa ', 'ſ', 'İ', '́'];
-  const runs = 100_000;
+  // An input in 5,000 that makes it throw comes up; the fuzzer goes further from good ones.
+  const runs = cases(15_000, 100_000);
   let refused = 0;
   for (let run = 0; run < runs; run += 1) {
     let input = '';
@@ -140,25 +149,16 @@ test('hostile input never throws, and is refused unless it is a code', () => {
   expect(refused).toBeGreaterThan(0.99 * runs);
 });
 
-test('text from outside is refused or read as a note of the guide', () => {
-  fc.assert(
-    fc.property(fc.string({ unit: 'binary', maxLength: 100 }), (input) => {
-      const reading = read(input);
-      if (reading.kind === 'refused') return;
-      expect(reading.note.guide).toBe(guideOf(working).id);
-    }),
-    { numRuns: 5000 },
-  );
-});
-
 test('random symbols are hardly ever taken for a code', () => {
   const seed = 12;
   const random = makeRandom(seed);
-  const runs = 300_000;
+  // 1.1 in 10,000 of them are within two changes of a code, and of 40 codes one is a note: hardly one
+  // is to be taken. A reader that took every code would take 5; one that corrected three characters
+  // would take 20.
+  const runs = cases(50_000, 300_000);
   let taken = 0;
   for (let run = 0; run < runs; run += 1) {
     if (read(groupedText(random.symbols(16))).kind !== 'refused') taken += 1;
   }
-  // 1.1e-4 of them are within two changes of a codeword; most of those are no note.
-  expect(taken / runs, `seed ${seed}`).toBeLessThan(1.1e-4);
+  expect(taken / runs, `seed ${seed}`).toBeLessThan(0.5 * 1.1e-4);
 });

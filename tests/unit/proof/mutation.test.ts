@@ -1,27 +1,33 @@
 import { describe, expect, it } from 'vitest';
-import { guideFiles } from '../../../src/cli/books.ts';
-import { mutationScores } from '../../../src/cli/mutation.ts';
-import { mutationLine } from '../../../src/cli/proof-report.ts';
-import { meaningOf } from '../../support/mutate/meaning.ts';
+import { guides } from '../../../src/content/load.ts';
+import { meaningOf } from '../../mutants/meaning.ts';
+import { mutationScores } from '../../mutants/published.ts';
+import { cases } from '../../support/sample.ts';
 import { doorLocked } from '../guide/support/meaning.ts';
 import { realGuide } from '../guide/support/real.ts';
 
-/** `npm run prove -- --mutants` judges more of them. */
-const OF_A_KIND = 40;
+/**
+ * `npm run mutants` judges more of them. Some 65 of these are unsafe: were 1 in 22 of such slips let
+ * pass, it would show; beside them the locked door's are judged by what its answers were told to
+ * mean by hand (`mutants.test.ts`).
+ */
+const OF_A_KIND = cases(12, 200);
+const ids = guides()
+  .map(({ id }) => id)
+  .filter((id) => String(id) !== 'door-locked');
 
 describe('slips in any published guide', () => {
   it('are judged by the meaning a guide gives itself, which for one is as told by hand', () => {
     expect(meaningOf(realGuide())).toEqual(doorLocked);
   });
 
-  it.each(guideFiles())('are all caught when unsafe: %s', (file) => {
-    const [one, ...others] = mutationScores(OF_A_KIND, file);
-    if (!one) throw new Error(`${file} does not load`);
+  it.each(ids)('are all caught when unsafe: %s', (id) => {
+    const [one, ...others] = mutationScores(OF_A_KIND, id);
+    if (!one) throw new Error(`${id} does not load`);
     expect(others).toEqual([]);
-    const { guide, score } = one;
-    process.stdout.write(`\n${guide}: ${mutationLine(score)}\n`);
+    const { score } = one;
     expect(score.missed).toEqual([]);
     // Fewest in guides that never send anybody to the breaker.
-    expect(score.unsafe).toBeGreaterThan(10);
+    expect(score.unsafe).toBeGreaterThan(5);
   });
 });

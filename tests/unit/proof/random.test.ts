@@ -7,16 +7,15 @@ import { randomGuide } from '../guide/support/random-guide.ts';
 
 const RUNS = 1500;
 const SEED = 20261125;
-/** `sentences-plain` speaks of words only; see prove-text.test.ts. */
+/** `sentences-plain` speaks of words only; see text.test.ts. */
 const structural = propertyIds.filter((id) => id !== 'sentences-plain');
 
 describe('the proof, beside every journey spelled out', () => {
-  const tally = new Map<string, { holds: number; fails: number }>(
-    structural.map((id) => [id, { holds: 0, fails: 0 }]),
-  );
-  let loops = 0;
-
   it(`agrees on ${RUNS} random guides, property by property and journey by journey`, () => {
+    const tally = new Map<string, { holds: number; fails: number }>(
+      structural.map((id) => [id, { holds: 0, fails: 0 }]),
+    );
+    let loops = 0;
     fc.assert(
       fc.property(randomGuide, (guide) => {
         const proof = prove(guide);
@@ -50,9 +49,7 @@ describe('the proof, beside every journey spelled out', () => {
       }),
       { numRuns: RUNS, seed: SEED },
     );
-  });
-
-  it('met guides of both kinds for every property, and loops', () => {
+    // It met guides of both kinds for every property, and loops.
     for (const [id, { holds, fails }] of tally) {
       // A step of a random guide always has an action; action-unlisted has its own test.
       if (id !== 'actions-listed') expect(fails, id).toBeGreaterThan(20);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { prove } from '../../../src/proof/prove.ts';
 import { gradeOf } from '../../../src/text/readability.ts';
 import { realGuide, realSentences } from '../guide/support/real.ts';
-import { everyJourney, everyState } from '../../support/mutate/truth.ts';
+import { everyJourney, everyState } from '../../mutants/truth.ts';
 import { doorLocked } from '../guide/support/meaning.ts';
 
 const guide = realGuide();

@@ -1,7 +1,8 @@
 import { spawnSync } from 'node:child_process';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { loadFigures, makeRound, roundCsv } from '../../../src/cli/round.ts';
+import { chanceOf, loadFigures, makeRound, roundCsv, roundOutput } from '../../../src/cli/round.ts';
+import { tellEntries } from '../../../src/cli/round-words.ts';
 import { roundSchema } from '../../../src/cli/round-json.ts';
 import { poissonBinomial } from '../../../src/diagnosis/demand.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
@@ -133,10 +134,14 @@ describe('the command', () => {
   const run = (input: string, ...args: string[]) =>
     spawnSync(process.execPath, ['src/cli/note.ts', 'round', ...args], { input, encoding: 'utf8' });
 
+  const output = (text: string) =>
+    roundOutput(text, books, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
+
   test('prints the round, and fails where a line is no visit', () => {
-    const good = run(`${first}\n${second}\n`, '--chance', '0.95');
-    expect([good.status, good.stderr]).toEqual([0, '']);
-    expect(roundSchema.parse(JSON.parse(good.stdout)).load.chance).toBe(0.95);
+    const good = output(`${first}\n${second}\n`);
+    if (!good.ok) return expect.unreachable(JSON.stringify(good.error));
+    expect(good.value.good).toBe(true);
+    expect(roundSchema.parse(JSON.parse(good.value.text)).load.chance).toBe(0.95);
     const bad = run(`${first}\n${damaged(second, 1)}\n`, '--csv');
     expect(bad.status).toBe(2);
     expect(bad.stdout.split('\r\n')[0]).toMatch(/^code,urgency,/);
@@ -144,14 +149,12 @@ describe('the command', () => {
   });
 
   test('says what to do where it prints nothing', () => {
-    for (const [input, args] of [
-      ['', []],
-      [first, ['--chance', '1.5']],
-      [`${first}\n`.repeat(501), []],
-    ] as const) {
-      const { status, stdout, stderr } = run(input, ...args);
-      expect([status, stdout]).toEqual([2, '']);
-      expect(stderr.length).toBeGreaterThan(20);
-    }
+    const { status, stdout, stderr } = run('');
+    expect([status, stdout]).toEqual([2, '']);
+    const nothing = output('');
+    expect(nothing.ok || tellEntries(nothing.error)).toBe(stderr.trimEnd());
+    const many = output(`${first}\n`.repeat(501));
+    expect(many.ok || tellEntries(many.error)).toContain('Split the list.');
+    expect(['1.5', '0', '1', '', 'x'].map(chanceOf)).toEqual(Array(5).fill(undefined));
   });
 });

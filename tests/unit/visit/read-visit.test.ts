@@ -1,17 +1,15 @@
 /** What staff are shown of a note: read off codes and journeys whose meaning is written down here. */
 import { describe, expect, it } from 'vitest';
 import { parseJourney } from '../../../src/address/journey-text.ts';
-import { loadBooks } from '../../../src/cli/books.ts';
 import { loadFigures } from '../../../src/cli/round.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { readVisit } from '../../../src/visit/read-visit.ts';
+import { publishedBooks } from '../route/support/codes.ts';
 
-const books = loadBooks(new Date('2026-11-25T10:00:00Z'));
-if (!books.ok) throw new Error(JSON.stringify(books.error));
-const { library, newest } = books.value;
+const { library, newest } = publishedBooks();
 const figures = loadFigures();
 const SEED = 5;
 

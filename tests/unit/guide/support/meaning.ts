@@ -4,7 +4,7 @@
  * is judged by what really was answered. Keys are `text.answer` and text keys.
  */
 
-import type { Made, Meaning, Told } from '../../../support/mutate/meaning.ts';
+import type { Made, Meaning, Told } from '../../../mutants/meaning.ts';
 
 /** Once answered, these stay true. */
 const told: Readonly<Record<string, Told>> = {

@@ -4,7 +4,7 @@ import { loadGuide, loadShared } from '../../../../src/guide/load.ts';
 import { writtenOut } from '../../../../src/guide/shared.ts';
 import type { GuideSentences } from '../../../../src/proof/sentences.ts';
 import type { Guide } from '../../../../src/guide/types.ts';
-import { joinedText } from '../../../../src/content/shared-text.ts';
+import { joinedText } from '../../../../src/content/texts.ts';
 
 function read(path: string): string {
   return readFileSync(fileURLToPath(new URL(`../../../../${path}`, import.meta.url)), 'utf8');

@@ -1,14 +1,18 @@
-import { loadBooks } from '../../../../src/cli/books.ts';
-import type { Books } from '../../../../src/cli/books.ts';
+import type { Books } from '../../../../src/content/books.ts';
+import { guides, releases } from '../../../../src/content/load.ts';
+import { marksOf } from '../../../../src/guide/marks.ts';
+import { makeLibrary } from '../../../../src/note/library.ts';
 import { sampleJourneys } from '../../../../src/note/sample.ts';
 import { alphabet } from '../../../../src/note/symbols.ts';
 import { writeCode } from '../../../../src/note/write.ts';
 
 /** The books as published. */
 export function publishedBooks(): Books {
-  const books = loadBooks(new Date('2026-11-25T10:00:00Z'));
-  if (!books.ok) throw new Error(JSON.stringify(books.error));
-  return books.value;
+  return {
+    library: makeLibrary(releases(), marksOf(guides())),
+    newest: releases().length,
+    draft: false,
+  };
 }
 
 /** `size` codes of the newest release, of all its guides in turn, the same ones every time. */

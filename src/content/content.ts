@@ -1,0 +1,228 @@
+/**
+ * The one reader of `content/`, for the site, the command line and the tests alike. A part is
+ * read when it is first asked for, once a folder. Every part is its value or the problems that
+ * keep it from being used; `gates.ts` asks for them all.
+ */
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
+import type { z } from 'zod';
+import { loadModel } from '../diagnosis/load.ts';
+import type { Model } from '../diagnosis/types.ts';
+import { loadDetails } from '../guide/details.ts';
+import type { Detail } from '../guide/details.ts';
+import { loadGuides } from '../guide/load-guides.ts';
+import type { SourceFile } from '../guide/load-guides.ts';
+import type { GuideProblem } from '../guide/problem.ts';
+import type { Guide } from '../guide/types.ts';
+import { releaseSchema } from '../note/release-schema.ts';
+import type { Release } from '../note/release.ts';
+import { fail, ok } from '../result.ts';
+import type { Result } from '../result.ts';
+import { glossarySchema } from '../text/glossary.ts';
+import type { Glossary } from '../text/glossary.ts';
+import type { StaffViews } from '../visit/staff-view.ts';
+import { fileProblem, shapeProblems } from './problem.ts';
+import type { Problem } from './problem.ts';
+import { TOP, once, parseText, syntaxProblem } from './read.ts';
+import type { Text } from './read.ts';
+import { carePagesSchema, sourcesSchema } from './schema/care.ts';
+import type { CarePage } from './schema/care.ts';
+import { demoSchema } from './schema/demo.ts';
+import type { Demo } from './schema/demo.ts';
+import { finderSchema } from './schema/finder.ts';
+import type { Finder } from './schema/finder.ts';
+import { firmSchema } from './schema/firm.ts';
+import type { Firm } from './schema/firm.ts';
+import { languagesSchema } from './schema/languages.ts';
+import type { Language } from './schema/languages.ts';
+import { staffViewSchema } from './schema/staff-view.ts';
+
+/** A part of content, or every problem that keeps it from being used. */
+export type Part<T> = Result<T, readonly Problem[]>;
+
+export interface Content {
+  /** The folder, absolute. */
+  readonly root: string;
+  /** A file's name as problems tell it: from the working folder, or absolute where it is elsewhere. */
+  readonly shown: (path: string) => string;
+  /** A file by its path in the folder, parsed. */
+  readonly text: (path: string) => Part<Text>;
+  readonly firm: () => Part<Firm>;
+  readonly languages: () => Part<Readonly<Record<string, Language>>>;
+  /** In the order of their folders' names, which is their order in a release. */
+  readonly guides: () => Part<readonly Guide[]>;
+  /** In the order of the file, which is part of the note code. */
+  readonly details: () => Part<readonly Detail[]>;
+  /** Guide → its diagnosis model, for the guides that have one. */
+  readonly models: () => Part<Readonly<Record<string, Model>>>;
+  /** Guide → how a technician sees it, for the guides that say so. */
+  readonly staffViews: () => Part<StaffViews>;
+  readonly finder: () => Part<Finder>;
+  readonly carePages: () => Part<readonly CarePage[]>;
+  /** Short name → how the source is cited. */
+  readonly sources: () => Part<Readonly<Record<string, string>>>;
+  readonly demos: () => Part<readonly Demo[]>;
+  /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
+  readonly releases: () => Part<readonly Release[]>;
+  /** How the trade's terms are said; a language may have no glossary. */
+  readonly glossary: (language: string) => Part<Glossary>;
+}
+
+const opened = new Map<string, Content>();
+
+/** The content of a folder; what was read of it before is not read again. */
+export function openContent(folder: string): Content {
+  const root = resolve(folder);
+  const known = opened.get(root) ?? readerOf(root);
+  opened.set(root, known);
+  return known;
+}
+
+/** Forgets what was read: whoever asks next reads the files as they are then. */
+export function dropContent(): void {
+  opened.clear();
+}
+
+/** The values of parts together, or the problems of them all. */
+export function all<T extends readonly unknown[]>(
+  ...parts: { readonly [K in keyof T]: Part<T[K]> }
+): Part<T> {
+  const problems = parts.flatMap((part) => (part.ok ? [] : part.error));
+  return problems.length > 0
+    ? fail(problems)
+    : ok(parts.map((part) => part.ok && part.value) as unknown as T);
+}
+
+/** A function of a path that is worked out once a path. */
+function eachOnce<T>(make: (path: string) => T): (path: string) => T {
+  const made = new Map<string, { value: T }>();
+  return (path) => {
+    const known = made.get(path) ?? { value: make(path) };
+    made.set(path, known);
+    return known.value;
+  };
+}
+
+/** Guides' and models' own words for a slip of syntax become the file's. */
+function guideProblem({ file, place, ...trouble }: GuideProblem): Problem {
+  return trouble.code === 'yaml-syntax'
+    ? syntaxProblem(file, { ...trouble, place })
+    : { file, place, about: 'guide', trouble };
+}
+
+function readerOf(root: string): Content {
+  const shown = (path: string): string => {
+    const near = relative(process.cwd(), join(root, path));
+    return near.startsWith('..') ? join(root, path) : near;
+  };
+  const source = (path: string): Part<SourceFile> => {
+    const file = shown(path);
+    try {
+      return ok({ source: readFileSync(join(root, path), 'utf8'), file });
+    } catch {
+      return fail([fileProblem({ file }, TOP, { code: 'missing' })]);
+    }
+  };
+  const text = eachOnce((path): Part<Text> => {
+    const read = source(path);
+    return read.ok ? parseText(read.value.source, read.value.file) : read;
+  });
+  /** A file of the given shape. */
+  const shaped = <T>(path: string, schema: z.ZodType<T>): Part<T> => {
+    const read = text(path);
+    if (!read.ok) return read;
+    const parsed = schema.safeParse(read.value.value);
+    return parsed.success ? ok(parsed.data) : fail(shapeProblems(read.value, parsed.error.issues));
+  };
+  const file = <T>(path: string, schema: z.ZodType<T>) => once(() => shaped(path, schema));
+  const has = (path: string): boolean => existsSync(join(root, path));
+
+  const guides = once((): Part<readonly Guide[]> => {
+    const folders = readdirSync(join(root, 'guides'), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }) => name)
+      .toSorted();
+    const graphs = folders.map((name) => source(`guides/${name}/graph.yaml`));
+    const sources = all<SourceFile[]>(
+      source('guides/shared.yaml'),
+      source('flags.yaml'),
+      ...graphs,
+    );
+    if (!sources.ok) return sources;
+    const [shared, flags, ...files] = sources.value;
+    if (!shared || !flags) return fail([]);
+    const loaded = loadGuides(files, shared, flags);
+    return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
+  });
+  const details = once((): Part<readonly Detail[]> => {
+    const read = source('details.yaml');
+    if (!read.ok) return read;
+    const loaded = loadDetails(read.value.source, read.value.file);
+    return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
+  });
+  /** Of each guide that has the file, what is in it; by guide. */
+  const ofGuides = <T>(name: string, read: (path: string, guide: Guide) => Part<T>) =>
+    once((): Part<Record<string, T>> => {
+      const known = guides();
+      if (!known.ok) return known;
+      const own = known.value.filter(({ id }) => has(`guides/${id}/${name}`));
+      const parts = all<T[]>(...own.map((guide) => read(`guides/${guide.id}/${name}`, guide)));
+      if (!parts.ok) return parts;
+      const values = parts.value;
+      return ok(Object.fromEntries(own.map(({ id }, index) => [id, values[index] as T])));
+    });
+  const model = (path: string, guide: Guide): Part<Model> => {
+    const parts = all<[SourceFile, readonly Detail[]]>(source(path), details());
+    if (!parts.ok) return parts;
+    const [read, known] = parts.value;
+    const loaded = loadModel(read.source, read.file, { guide, details: known });
+    if (loaded.ok) return loaded;
+    return fail(
+      loaded.error.map(({ file: of, place, ...trouble }): Problem => {
+        const { yaml, first } = trouble.facts;
+        if (trouble.code !== 'not-yaml') return { file: of, place, about: 'model', trouble };
+        const before = typeof first === 'number' ? { first: { line: first, column: 1 } } : {};
+        return syntaxProblem(of, { reason: String(yaml), place, ...before });
+      }),
+    );
+  };
+  const releases = once((): Part<readonly Release[]> => {
+    const names = has('releases') ? readdirSync(join(root, 'releases')) : [];
+    const found = names.filter((name) => name.endsWith('.json'));
+    const parts = all<Release[]>(
+      ...found.map((name): Part<Release> => {
+        const path = `releases/${name}`;
+        const release = shaped(path, releaseSchema);
+        if (!release.ok || name === `${String(release.value.release)}.json`) return release;
+        const trouble = { code: 'release-misnamed', release: release.value.release } as const;
+        return fail([fileProblem({ file: shown(path) }, TOP, trouble)]);
+      }),
+    );
+    if (!parts.ok) return parts;
+    const sorted = parts.value.toSorted((a, b) => a.release - b.release);
+    const gap = sorted.findIndex(({ release }, index) => release !== index + 1);
+    const missing = { code: 'release-missing', release: gap + 1 } as const;
+    return gap < 0 ? ok(sorted) : fail([fileProblem({ file: shown('releases') }, TOP, missing)]);
+  });
+
+  return {
+    root,
+    shown,
+    text,
+    firm: file('firm.yaml', firmSchema),
+    languages: file('languages.yaml', languagesSchema),
+    guides,
+    details,
+    models: ofGuides('faults.yaml', model),
+    staffViews: ofGuides('preview.yaml', (path, guide) => shaped(path, staffViewSchema(guide))),
+    finder: file('finder.yaml', finderSchema),
+    carePages: file('care.yaml', carePagesSchema),
+    sources: file('sources.json', sourcesSchema),
+    demos: file('demo.json', demoSchema),
+    releases,
+    glossary: eachOnce((language) => {
+      const path = `glossaries/${language}.json`;
+      return has(path) ? shaped(path, glossarySchema) : ok({});
+    }),
+  };
+}

@@ -1,0 +1,190 @@
+/**
+ * What must hold before anything is made of content: one list, run by the build, by `npm run
+ * prove` and by the tests. A copy with a problem is not built.
+ */
+import { readdirSync } from 'node:fs';
+import { sep } from 'node:path';
+import { ownNodes, split } from '../guide/ids.ts';
+import type { Place } from '../guide/problem.ts';
+import type { Guide } from '../guide/types.ts';
+import type { Path } from '../guide/yaml.ts';
+import type { Fault } from '../proof/property.ts';
+import type { Content } from './content.ts';
+import { idSentences } from './id-sentences.ts';
+import { languageReport, readTexts } from './language-report.ts';
+import { names } from './names.ts';
+import { fileProblem, shapeProblems, valueAt } from './problem.ts';
+import type { Problem } from './problem.ts';
+import { provedGuides, tellJourney } from './proofs.ts';
+import { TOP } from './read.ts';
+import type { Text } from './read.ts';
+import { guideTextSchema } from './schema/guide-text.ts';
+import { SOURCE, alone, joinedText } from './texts.ts';
+
+/** One thing asked of content. */
+export interface Gate {
+  /** The same for machines in every release. */
+  readonly id: 'shape' | 'names' | 'sentences' | 'languages' | 'proof';
+  readonly asks: string;
+  /** Parts that are broken are the first gate's business: the others pass over them. */
+  readonly check: (content: Content) => readonly Problem[];
+}
+
+/** Files with a reader of their own, which knows their places better. */
+const READ_APART = /^(?:details|flags|guides\/.*(?:graph|faults|shared))\.yaml$/;
+
+/** Every file can be parsed, has each key once and no alias, and every part has its form. */
+function shape(content: Content): readonly Problem[] {
+  const files = readdirSync(content.root, { recursive: true, encoding: 'utf8' })
+    .map((file) => file.split(sep).join('/'))
+    .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
+  const { carePages, demos, details, finder, firm, guides, languages, models } = content;
+  const { glossary, releases, staffViews, sources } = content;
+  const known = languages();
+  const parts = [
+    ...files.map(content.text),
+    ...[carePages, demos, details, finder, firm, guides, models, releases, staffViews, sources].map(
+      (part) => part(),
+    ),
+    known,
+    ...(known.ok ? Object.keys(known.value).map(glossary) : []),
+  ];
+  return parts.flatMap((part) => (part.ok ? [] : part.error));
+}
+
+/** A guide's English sentences have the shape its graph asks for, the shared ones a guide. */
+function guideSentences(content: Content): readonly Problem[] {
+  const guides = content.guides();
+  const shared = content.text(`text/${SOURCE}/shared.json`);
+  if (!guides.ok || !shared.ok) return [];
+  const texts = readTexts(content, SOURCE, ['shared', ...guides.value.map(({ id }) => id)]);
+  if (!texts.ok) return [];
+  const read = (name: string) => (texts.value.get(name) ?? {}) as Record<string, unknown>;
+  const shown = new Set<string>();
+  const problems = guides.value.flatMap((guide) => {
+    for (const { sentences } of ownNodes(guide)) shown.add(sentences);
+    const value = joinedText(alone(guide), read('shared'), read);
+    const parsed = guideTextSchema(guide).safeParse(value);
+    const own = content.text(`text/${SOURCE}/${guide.id}.json`);
+    if (parsed.success || !own.ok) return [];
+    return parsed.error.issues.flatMap((issue) => {
+      const [page = ''] = issue.path;
+      // What a guide does not say itself is said by the shared file.
+      const taken = !Object.hasOwn(read(guide.id), page) && Object.hasOwn(read('shared'), page);
+      return shapeProblems({ ...(taken ? shared.value : own.value), value }, [issue]);
+    });
+  });
+  const unused = Object.keys(read('shared')).filter((page) => !shown.has(page));
+  return [
+    ...problems,
+    ...unused.map((page) =>
+      fileProblem(shared.value, shared.value.keyAt([page]), {
+        ...{ code: 'sentence-unused', key: `shared:${page}` },
+      }),
+    ),
+  ];
+}
+
+/** What every other language that the firm speaks lacks beside English, and where it reads hard. */
+function otherLanguages(content: Content): readonly Problem[] {
+  const firm = content.firm();
+  const others = firm.ok ? firm.value.languages.filter((language) => language !== SOURCE) : [];
+  return others.flatMap((language) => {
+    const report = languageReport(content, language);
+    // Of a file that is missing only this gate knows that a language needs it.
+    if (!report.ok) return report.error;
+    const problem = (path: string, make: (text: Text, path: Path) => Problem): Problem[] => {
+      const [name = '', keys = ''] = path.split(':');
+      const text = content.text(`text/${language}/${name}.json`);
+      return text.ok ? [make(text.value, keys === '' ? [] : keys.split('.'))] : [];
+    };
+    const { problems, pages } = report.value;
+    return [
+      ...problems.flatMap((trouble) =>
+        problem(trouble.path, ({ file, keyAt }, path) => ({
+          ...{ file, place: keyAt(path), about: 'translation', trouble },
+        })),
+      ),
+      ...pages
+        .filter(({ score, least }) => score < least)
+        .flatMap((trouble) =>
+          problem(trouble.page.replace('/', ':'), (text, path) =>
+            fileProblem(text, text.keyAt(path), { code: 'too-hard', ...trouble }),
+          ),
+        ),
+    ];
+  });
+}
+
+/** Where a fault of a proof stands: the page's sentences, or the node or answer in its graph. */
+function faultPlace(content: Content, guide: Guide, fault: Fault): { file: string; place: Place } {
+  const { guide: of = guide.id, name } = split(fault.node);
+  const inFile = (path: string, ...paths: readonly Path[]) => {
+    const text = content.text(path);
+    if (!text.ok) return { file: content.shown(path), place: TOP };
+    const found = paths.find((keys) => valueAt(text.value.value, keys) !== undefined);
+    return { file: text.value.file, place: found ? text.value.keyAt(found) : TOP, found };
+  };
+  const answer = 'answer' in fault ? ['answers', fault.answer] : [];
+  const node = guide.nodes.get(fault.node);
+  if (fault.code === 'too-hard') {
+    const page = [split(node?.sentences ?? name).name];
+    const own = inFile(`text/${SOURCE}/${of}.json`, page);
+    return own.found ? own : inFile(`text/${SOURCE}/shared.json`, page);
+  }
+  const page = node?.page ?? name;
+  const paths = [
+    ['nodes', page, ...answer],
+    ['nodes', page],
+  ];
+  const own = inFile(`guides/${of}/graph.yaml`, ...paths);
+  return own.found ? own : inFile('guides/shared.yaml', ...paths);
+}
+
+/** Every property of every guide, the guides it hands over to joined to it. */
+function proofs(content: Content): readonly Problem[] {
+  const proved = provedGuides(content);
+  if (!proved.ok) return [];
+  const failing = proved.value.flatMap((one) =>
+    one.proof.verdicts.flatMap(({ id: property, faults, counterExample }) =>
+      counterExample ? [{ one, property, more: faults.length - 1, ...counterExample }] : [],
+    ),
+  );
+  // What a guide breaks is broken in those that hand over to it, too: told of the guide itself.
+  const told = new Set(failing.map(({ one, property }) => `${one.guide.id} ${property}`));
+  return failing
+    .filter(({ property, fault }) => !told.has(`${split(fault.node).guide ?? ''} ${property}`))
+    .map(({ one, property, fault, journey, more }) => ({
+      ...faultPlace(content, one.guide, fault),
+      about: 'proof',
+      trouble: { property, fault, guide: one.guide.id, journey: tellJourney(one, journey), more },
+    }));
+}
+
+/** The list. */
+export const gates: readonly Gate[] = [
+  {
+    id: 'shape',
+    asks: 'Every file can be parsed, gives each key once, and has its form.',
+    check: shape,
+  },
+  { id: 'names', asks: 'Every name that a file uses is one that another declares.', check: names },
+  {
+    id: 'sentences',
+    asks: 'Every page, answer, fault, check, part, detail, flag and guide has its English words.',
+    check: (content) => [...guideSentences(content), ...idSentences(content)],
+  },
+  {
+    id: 'languages',
+    asks: 'Every language says all that English says, in its terms, and reads easily.',
+    check: otherLanguages,
+  },
+  { id: 'proof', asks: 'Every guide keeps every property on every journey.', check: proofs },
+];
+
+/** Every problem of the content, each told once. Empty: it may be built. */
+export function checkContent(content: Content): readonly Problem[] {
+  const problems = gates.flatMap(({ check }) => check(content));
+  // A broken part is the answer to everyone who asks for it, each time the same object.
+  return [...new Set(problems)];
+}

@@ -1,0 +1,61 @@
+/** The check of every language but English, which the others are made from. */
+import type { Model } from '../diagnosis/types.ts';
+import type { Guide } from '../guide/types.ts';
+import { fail, ok } from '../result.ts';
+import { checkLanguage } from '../text/check-language.ts';
+import type { LanguageReport } from '../text/check-language.ts';
+import type { Glossary } from '../text/glossary.ts';
+import { all } from './content.ts';
+import type { Content, Part } from './content.ts';
+import { fileProblem } from './problem.ts';
+import { TOP } from './read.ts';
+import type { Text } from './read.ts';
+import type { Language } from './schema/languages.ts';
+import { SOURCE, faultTexts, namespaces, ownerTexts } from './texts.ts';
+
+/** Text files of a language by their names, as values. */
+export function readTexts(
+  content: Content,
+  language: string,
+  names: readonly string[],
+): Part<ReadonlyMap<string, unknown>> {
+  const texts = all<Text[]>(...names.map((name) => content.text(`text/${language}/${name}.json`)));
+  return texts.ok
+    ? ok(new Map(names.map((name, index) => [name, texts.value[index]?.value])))
+    : texts;
+}
+
+/** The text files of a language that do not follow a guide's pages. */
+export function textsOf(content: Content, language: string): Part<readonly string[]> {
+  const parts = all<[Readonly<Record<string, Language>>, Readonly<Record<string, Model>>]>(
+    content.languages(),
+    content.models(),
+  );
+  if (!parts.ok) return parts;
+  const [languages, models] = parts.value;
+  const known = languages[language];
+  if (known)
+    return ok(known.staff ? [...namespaces, ...Object.keys(models).map(faultTexts)] : ownerTexts);
+  const trouble = { code: 'name-unknown', name: language, among: 'languages.yaml' } as const;
+  return fail([fileProblem({ file: content.shown('languages.yaml') }, TOP, trouble)]);
+}
+
+/** A language compared with English and measured, whether the firm speaks it yet or not. */
+export function languageReport(content: Content, language: string): Part<LanguageReport> {
+  const parts = all<
+    [readonly string[], readonly Guide[], Readonly<Record<string, Language>>, Glossary]
+  >(textsOf(content, language), content.guides(), content.languages(), content.glossary(language));
+  if (!parts.ok) return parts;
+  const [others, guides, languages, glossary] = parts.value;
+  const ofGuides = ['shared', ...guides.map(({ id }) => id)];
+  const names = [...others, ...ofGuides];
+  const texts = all<[ReadonlyMap<string, unknown>, ReadonlyMap<string, unknown>]>(
+    readTexts(content, SOURCE, names),
+    readTexts(content, language, names),
+  );
+  if (!texts.ok) return texts;
+  const [english, own] = texts.value;
+  const read = (of: string, name: string) => (of === SOURCE ? english : own).get(name);
+  const target = { language, glossary, same: new Set(languages[language]?.same) };
+  return ok(checkLanguage({ all: names, guides: ofGuides, owners: ownerTexts, read }, target));
+}

@@ -1,0 +1,138 @@
+/** Names that one file of content uses and another declares. */
+import { z } from 'zod';
+import type { Guide } from '../guide/types.ts';
+import { makeLibrary } from '../note/library.ts';
+import type { Release } from '../note/release.ts';
+import { all } from './content.ts';
+import type { Content, Part } from './content.ts';
+import { demoCode } from './demo-code.ts';
+import { fileProblem, shapeProblems } from './problem.ts';
+import type { Problem } from './problem.ts';
+import type { Text } from './read.ts';
+import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
+import type { CarePage } from './schema/care.ts';
+import type { Demo } from './schema/demo.ts';
+import type { Firm } from './schema/firm.ts';
+import type { Language } from './schema/languages.ts';
+import { SOURCE } from './texts.ts';
+
+/** What parts say together; nothing where one of them is broken, which is told already. */
+function together<T extends readonly unknown[]>(
+  check: (...values: T) => readonly Problem[],
+  ...parts: { readonly [K in keyof T]: Part<T[K]> }
+): readonly Problem[] {
+  const values = all<T>(...parts);
+  return values.ok ? check(...values.value) : [];
+}
+
+/** The firm's languages are known, the first has pages for staff, and what it says is said in each. */
+function firmNames(
+  text: Text,
+  { languages, hours, area }: Firm,
+  known: Readonly<Record<string, Language>>,
+): readonly Problem[] {
+  const [first = ''] = languages;
+  const staff = known[first]?.staff ?? true;
+  const unknown = languages.flatMap((name, index) =>
+    known[name] ? [] : [{ name, place: text.valueAt(['languages', index]) }],
+  );
+  const silent = Object.entries({ hours, area }).flatMap(([key, told]) =>
+    typeof told === 'string'
+      ? []
+      : languages
+          .filter((language) => told[language] === undefined)
+          .map((language) => [key, language] as const),
+  );
+  return [
+    ...unknown.map(({ name, place }) =>
+      fileProblem(text, place, { code: 'name-unknown', name, among: 'languages.yaml' }),
+    ),
+    ...(staff
+      ? []
+      : [
+          fileProblem(text, text.valueAt(['languages', 0]), {
+            code: 'staff-language-first',
+            language: first,
+          }),
+        ]),
+    ...silent.map(([path, key]) =>
+      fileProblem(text, text.keyAt([path]), { code: 'key-missing', path, key }),
+    ),
+  ];
+}
+
+/** Care pages are led to from pages that are there. */
+function careNames(
+  text: Text,
+  pages: readonly CarePage[],
+  guides: readonly Guide[],
+): readonly Problem[] {
+  const places = new Set(
+    guides.flatMap(({ id, nodes }) =>
+      [...nodes.values()].flatMap((node) => [`${id}/${node.sentences}`, `*/${node.sentences}`]),
+    ),
+  );
+  return pages.flatMap(({ from }, page) =>
+    from.flatMap((name, index) =>
+      places.has(name)
+        ? []
+        : [
+            fileProblem(text, text.valueAt([page, 'from', index]), {
+              ...{ code: 'name-unknown', name, among: 'the guides’ pages' },
+            }),
+          ],
+    ),
+  );
+}
+
+/** Every care page has its English sentences, no others are there, and each names a known source. */
+function careTexts(
+  text: Text,
+  pages: readonly CarePage[],
+  sources: Readonly<Record<string, string>>,
+): readonly Problem[] {
+  const shape = z.looseObject({
+    topics: z.strictObject(Object.fromEntries(pages.map(({ id }) => [id, careTextSchema]))),
+  });
+  const parsed = shape.safeParse(text.value);
+  if (!parsed.success) return shapeProblems(text, parsed.error.issues);
+  return Object.entries(parsed.data.topics).flatMap(([topic, own]) =>
+    careParts.flatMap((part) =>
+      own[part].flatMap(({ from }, index) =>
+        from === PRACTICE || Object.hasOwn(sources, from)
+          ? []
+          : [
+              fileProblem(text, text.valueAt(['topics', topic, part, index, 'from']), {
+                ...{ code: 'name-unknown', name: from, among: 'sources.json' },
+              }),
+            ],
+      ),
+    ),
+  );
+}
+
+/** The newest release can write the code of every made-up visit. */
+function demoNames(
+  text: Text,
+  demos: readonly Demo[],
+  releases: readonly Release[],
+): readonly Problem[] {
+  const library = makeLibrary(releases);
+  return demos.flatMap((demo, index) => {
+    const code = demoCode(demo, library);
+    if (code.ok) return [];
+    const reason = JSON.stringify(code.error);
+    return [fileProblem(text, text.valueAt([index]), { code: 'demo-broken', id: demo.id, reason })];
+  });
+}
+
+/** Every name in the small files that nothing declares. */
+export function names(content: Content): readonly Problem[] {
+  const { carePages, demos, firm, guides, languages, releases, sources, text } = content;
+  return [
+    ...together(firmNames, text('firm.yaml'), firm(), languages()),
+    ...together(careNames, text('care.yaml'), carePages(), guides()),
+    ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),
+    ...together(demoNames, text('demo.json'), demos(), releases()),
+  ];
+}

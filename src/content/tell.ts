@@ -1,0 +1,141 @@
+/** Problems of content in words, for whoever edits it. */
+import { tellTrouble } from './guide-words.ts';
+import type { Told } from './guide-words.ts';
+import { tellModelTrouble } from './model-words.ts';
+import type { FileTrouble, Problem } from './problem.ts';
+import { propertyWords, tellFault } from './proof-words.ts';
+import { tellTranslation } from '../text/language-words.ts';
+
+/** What YAML allows and this content does not take. */
+const refused: Readonly<Record<string, string>> = {
+  ALIAS: 'an alias (*)',
+  ANCHOR: 'an anchor (&)',
+  MERGE_KEY: 'a merge key (<<)',
+};
+
+function tellFile(trouble: FileTrouble): Told {
+  switch (trouble.code) {
+    case 'missing':
+      return { what: 'There is no such file to read.', hint: 'Write it, or correct the name.' };
+    case 'syntax': {
+      const kind = refused[trouble.reason];
+      return kind === undefined
+        ? {
+            what: `This cannot be parsed (${trouble.reason}).`,
+            hint: 'Check indentation, commas, quotes and brackets at this place.',
+          }
+        : {
+            what: `This has ${kind}: a value that stands elsewhere.`,
+            hint: 'Write the value out, so that whoever reads this place sees it.',
+          };
+    }
+    case 'duplicate-key':
+      return {
+        what: `This key is given twice: here and in line ${String(trouble.first)}.`,
+        hint: 'Keep one of the two, or give the other a name of its own.',
+      };
+    case 'key-missing':
+      return {
+        what: `"${trouble.key}" is missing${trouble.path ? ` in ${trouble.path}` : ''}.`,
+        hint: `Add "${trouble.key}".`,
+      };
+    case 'key-unknown':
+      return {
+        what: `"${trouble.key}" is not a key ${trouble.path ? `of ${trouble.path}` : 'of this file'}.`,
+        hint: 'Correct its spelling, or take it out.',
+      };
+    case 'shape':
+      return {
+        what: `${trouble.path || 'The file'} has the wrong form (${trouble.reason}).`,
+        hint: 'Compare with its neighbors; the form is in src/content/schema.',
+      };
+    case 'name-unknown':
+      return {
+        what: `"${trouble.name}" is not in ${trouble.among}.`,
+        hint: 'Correct its spelling, or add it there.',
+      };
+    case 'release-misnamed':
+      return {
+        what: `This is release ${String(trouble.release)}.`,
+        hint: `Name the file ${String(trouble.release)}.json.`,
+      };
+    case 'release-missing':
+      return {
+        what: `Release ${String(trouble.release)} is missing.`,
+        hint: 'Bring its file back: its codes could not be read.',
+      };
+    case 'demo-broken':
+      return {
+        what: `No code can be written for the visit "${trouble.id}" (${trouble.reason}).`,
+        hint: 'Let its answers follow the guide as the newest release has it.',
+      };
+    case 'staff-language-first':
+      return {
+        what: `The first language, "${trouble.language}", has no pages for staff.`,
+        hint: 'Put one first that has "staff: true" in languages.yaml.',
+      };
+    case 'sentence-missing':
+      return {
+        what: `There is no sentence ${trouble.key}, which ${trouble.by} asks for.`,
+        hint: 'Write it here, and in every other language.',
+      };
+    case 'sentence-empty':
+      return { what: `The sentence ${trouble.key} is empty.`, hint: 'Write it.' };
+    case 'sentence-unused':
+      return {
+        what: `No page shows the sentence ${trouble.key}.`,
+        hint: 'Take it out in every language, or correct its name.',
+      };
+    case 'too-hard':
+      return {
+        what: `${trouble.page} scores ${trouble.score.toFixed(1)} (${trouble.formula}); ${String(trouble.least)} is the least.`,
+        hint: 'Use shorter sentences and shorter words.',
+      };
+  }
+}
+
+/** What is wrong, and what to do next. */
+export function tell(problem: Problem): Told {
+  switch (problem.about) {
+    case 'file':
+      return tellFile(problem.trouble);
+    case 'guide':
+      return tellTrouble(problem.trouble);
+    case 'model':
+      return tellModelTrouble(problem.trouble);
+    case 'translation':
+      return tellTranslation(problem.trouble);
+    case 'proof': {
+      const { property, fault, guide, journey, more } = problem.trouble;
+      const { what, hint } = tellFault(fault);
+      const steps = journey.map((step, index) => `\n      ${String(index + 1)}. ${step}`);
+      const shown = steps.length > 0 ? `\n    A journey that shows it:${steps.join('')}` : '';
+      const others =
+        more > 0 ? `\n    Also at ${String(more)} more ${more === 1 ? 'place' : 'places'}.` : '';
+      return {
+        what: `${what} This breaks the promise ${property} of the guide ${guide}: ${propertyWords[property]}${shown}${others}`,
+        hint,
+      };
+    }
+  }
+}
+
+/** `file:line:column: what` and the hint under it. */
+export function tellProblem(problem: Problem): string {
+  const { what, hint } = tell(problem);
+  const { file, place } = problem;
+  return `${file}:${String(place.line)}:${String(place.column)}: ${what}\n    ${hint}`;
+}
+
+/** A list longer than this helps nobody; the rest is counted. */
+const MOST = 30;
+
+/** All problems, each with its place and hint. */
+export function tellProblems(problems: readonly Problem[]): string {
+  const rest = problems.length - MOST;
+  return [
+    `The content has ${problems.length === 1 ? 'a problem' : `${String(problems.length)} problems`}. Nothing is built until this is fixed.`,
+    ...problems.slice(0, MOST).map(tellProblem),
+    ...(rest > 0 ? [`And ${String(rest)} more.`] : []),
+  ].join('\n');
+}

@@ -1,0 +1,53 @@
+/** Which text files there are, and which sentences belong to a guide's pages. */
+import { ownNodes, split } from '../guide/ids.ts';
+import type { Guide } from '../guide/types.ts';
+
+/** The language that sentences are written in first; the others are made from it. */
+export const SOURCE = 'en';
+
+/** Text files of homeowners' pages, besides those of the guides. */
+export const ownerTexts = [
+  'site',
+  'about',
+  'note',
+  'errors',
+  'offline',
+  'care',
+  'guides',
+  'fetching',
+] as const;
+/** Text files of pages for staff; languages that only homeowners' pages speak have none. */
+export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk', 'round'] as const;
+/** Text files that belong to no guide. */
+export const namespaces = [...ownerTexts, ...staffTexts] as const;
+
+/** The text file of a guide's own faults and checks. */
+export function faultTexts(guide: string): string {
+  return `${guide}.faults`;
+}
+
+/**
+ * A guide's sentences by its nodes' keys: its own, those of the shared danger pages it has,
+ * and under `other/…` those of the guides it hands over to. A guide's own sentence takes
+ * the place of a shared one of the same name.
+ * @param own a guide's own sentences, by the guide's name
+ */
+export function joinedText<T>(
+  guide: Guide,
+  shared: Readonly<Record<string, T>>,
+  own: (guide: string) => Readonly<Record<string, T>>,
+): Record<string, T> {
+  const has = new Set<string>([...guide.nodes.values()].map(({ sentences }) => sentences));
+  const taken = [...has].flatMap((key): [string, T][] => {
+    const { guide: other = guide.id, name } = split(key);
+    const sentences = own(other)[name] ?? shared[name];
+    return sentences === undefined ? [] : [[key, sentences]];
+  });
+  // Sentences of no page are left in: whoever checks the text's shape tells of them.
+  return { ...own(guide.id), ...Object.fromEntries(taken) };
+}
+
+/** A guide without the pages of others that it hands over to. */
+export function alone(guide: Guide): Guide {
+  return { ...guide, nodes: new Map(ownNodes(guide).map((node) => [node.id, node])) };
+}

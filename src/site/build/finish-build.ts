@@ -1,0 +1,40 @@
+import { readFile, readdir, writeFile } from 'node:fs/promises';
+import { join, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { AstroIntegration } from 'astro';
+import { firm } from '../../content/load.ts';
+import { headersFile } from '../policy.ts';
+import { frontPages } from './front-pages.ts';
+import { keepOffline } from './keep-offline.ts';
+import { precompress } from './precompress.ts';
+import { withAddresses } from './relative-addresses.ts';
+
+/**
+ * What is left to do once the pages are written: first pages to choose from, relative addresses,
+ * the headers file, the workers that keep the site for use with no network, and compressed copies.
+ */
+export function finishBuild(): AstroIntegration {
+  return {
+    name: 'finish-build',
+    hooks: {
+      'astro:build:done': async ({ dir }) => {
+        const root = fileURLToPath(dir);
+        await frontPages(root);
+        const files = await readdir(root, { recursive: true });
+        const pages = files
+          .filter((file) => file.endsWith('.html'))
+          .map((file) => file.split(sep).join('/'));
+        for (const name of pages) {
+          const page = await readFile(join(root, name), 'utf8');
+          await writeFile(join(root, name), withAddresses(page, name, firm().site));
+        }
+        const previews = pages
+          .filter((page) => `/${page}`.endsWith('/preview/index.html'))
+          .map((page) => `/${page.replace('index.html', '')}`);
+        await writeFile(join(root, '_headers'), headersFile(previews));
+        await keepOffline(root);
+        await precompress(root);
+      },
+    },
+  };
+}

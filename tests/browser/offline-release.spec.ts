@@ -1,0 +1,90 @@
+// A newer release: kept beside the one in use, and never in the midst of a journey.
+import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { keepOffline } from '../../src/site/build/keep-offline.ts';
+import { expect } from './support/fixtures.ts';
+import { copyOf, kept, list, state, test } from './support/offline.ts';
+import { pagesOf } from './support/site.ts';
+
+test.describe('a newer release', () => {
+  // One worker, one copy.
+  test.describe.configure({ mode: 'default' });
+  let next: string;
+  let css: string;
+  test.beforeAll(async ({ small }) => {
+    // The same site with another name for one style sheet and a mark on the first page.
+    next = await copyOf(/\.(?:br|gz)$/);
+    css = Object.keys((await list(small)).files).find((file) => /Layout.*css$/.test(file)) ?? '';
+    const renamed = css.replace('.css', '2.css');
+    await rename(join(next, css), join(next, renamed));
+    for (const path of pagesOf(next)) {
+      const file = join(next, path.endsWith('/') ? `${path}index.html` : path);
+      const html = await readFile(file, 'utf8');
+      await writeFile(file, html.replace(css, renamed).replace('<main', '<main data-next'));
+    }
+    await keepOffline(next);
+  });
+  test.afterAll(() => rm(next, { recursive: true }));
+  const isNew = (page: Page) => expect(page.locator('main[data-next]'));
+  const cacheCount = (page: Page) => page.evaluate(async () => (await caches.keys()).length);
+
+  test('is announced on the first page, and never changes a journey on its way', async ({
+    place: { origin, context, page },
+  }) => {
+    await page.goto('/');
+    await kept(page);
+    const traveller = await context.newPage();
+    await traveller.goto('/door-locked/danger/');
+    await traveller.locator('main a[data-answer="none"]').click();
+    await origin.release(next);
+
+    // The browser looks for a newer worker with every page.
+    await traveller.locator('main a[data-answer="ended"]').click();
+    await expect.poll(async () => (await state(traveller)).waiting).toBe(true);
+    await expect(traveller.getByText('newer version')).toHaveCount(0);
+    await traveller.reload();
+    await isNew(traveller).toHaveCount(0);
+
+    await page.reload();
+    await isNew(page).toHaveCount(0);
+    await expect(page.locator('.update [role="status"]')).toHaveText(/newer version/);
+    await page.locator('.update button').click();
+    await expect(page.locator('.update [role="status"]')).toHaveText(/another window/);
+    await traveller.locator('main a[data-answer="time"]').click();
+    await isNew(traveller).toHaveCount(0);
+
+    // A tab that is in no journey keeps what it was made of until it goes elsewhere.
+    await traveller.goto('/about/');
+    await page.locator('.update button').click();
+    await isNew(page).toHaveCount(1);
+    await expect(page.locator('.update')).toBeHidden();
+    const old = (of: Page) => of.evaluate(async (url) => (await fetch(url)).ok, `/${css}`);
+    expect(await old(traveller)).toBe(true);
+    expect(await cacheCount(page)).toBe(2);
+    await traveller.close();
+    await page.goto('/door-locked/danger/');
+    await isNew(page).toHaveCount(1);
+    await expect.poll(() => cacheCount(page)).toBe(1);
+  });
+
+  test('is taken without a word once no tab of the old one is left', async ({
+    place: { origin, context, page },
+  }) => {
+    await page.goto('/');
+    await kept(page);
+    await origin.release(next);
+    await page.reload();
+    await expect.poll(async () => (await state(page)).waiting).toBe(true);
+    await page.close();
+    const later = await context.newPage();
+    // A worker of a tab just closed may take a moment to go: the page is opened until it has.
+    await expect
+      .poll(async () => {
+        await later.goto('/');
+        return later.locator('main[data-next]').count();
+      })
+      .toBe(1);
+    await expect.poll(() => cacheCount(later)).toBe(1);
+  });
+});

@@ -1,0 +1,241 @@
+// Each slip is made in a copy of the published content; the gates are those the build runs.
+import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openContent } from '../../../src/content/content.ts';
+import { checkContent, gates } from '../../../src/content/gates.ts';
+import type { Gate } from '../../../src/content/gates.ts';
+import { copyOfContent, spoil, toldBy } from './copy.ts';
+
+const root = fileURLToPath(new URL('../../..', import.meta.url));
+const published = join(root, 'content');
+let copy = copyOfContent();
+beforeEach(() => {
+  copy = copyOfContent();
+});
+afterEach(() => {
+  copy.done();
+});
+
+describe('the published content', () => {
+  it('passes every gate', () => {
+    expect(gates.map(({ id }) => id)).toEqual([
+      ...['shape', 'names', 'sentences', 'languages', 'proof'],
+    ]);
+    expect(checkContent(openContent(published))).toEqual([]);
+  });
+});
+
+interface Slip {
+  readonly name: string;
+  readonly gate: Gate['id'];
+  readonly file: string;
+  readonly from: string;
+  readonly to: string;
+  /** Lines between the replaced text and what is told. */
+  readonly below?: number;
+  /** The file told of, where it is another one; then its line is not asked for. */
+  readonly told?: string;
+  readonly what: string;
+  readonly hint: string;
+}
+
+const slips: readonly Slip[] = [
+  {
+    name: 'a doubled key in JSON, both lines named',
+    gate: 'shape',
+    file: 'text/en/preview.json',
+    from: '    "leans": ',
+    to: '    "late-light": "Gas lights late",\n    "leans": ',
+    what: 'This key is given twice: here and in line ',
+    hint: 'Keep one of the two',
+  },
+  {
+    name: 'a doubled key in YAML, both lines named',
+    gate: 'shape',
+    file: 'guides/door-locked/graph.yaml',
+    from: '      warm: { to: wait }',
+    to: '      warm: { to: wait }\n      warm: { to: wait }',
+    below: 1,
+    what: 'This key is given twice: here and in line ',
+    hint: 'Keep one of the two',
+  },
+  {
+    name: 'an alias',
+    gate: 'shape',
+    file: 'details.yaml',
+    from: "storm: ['yes', 'no']\nrepairs: ['yes', 'no']",
+    to: "storm: &both ['yes', 'no']\nrepairs: *both",
+    below: 1,
+    what: 'This has an alias (*)',
+    hint: 'Write the value out',
+  },
+  {
+    name: 'JSON that is none',
+    gate: 'shape',
+    file: 'sources.json',
+    from: '"ul-2034": ',
+    to: '"ul-2034" ',
+    what: 'This cannot be parsed',
+    hint: 'Check indentation, commas',
+  },
+  {
+    name: 'a fault without words',
+    gate: 'sentences',
+    file: 'text/en/door-locked.faults.json',
+    from: '    "not-cool": {',
+    to: '    "no-such-fault": {',
+    what: 'There is no sentence door-locked.faults:faults.not-cool.name, which ',
+    hint: 'Write it here',
+    below: -1,
+  },
+  {
+    name: 'a detail without words on the homeowner’s page',
+    gate: 'sentences',
+    file: 'text/en/note.json',
+    from: '"label": "What kind is it?",',
+    to: '',
+    what: 'There is no sentence note:details.kind.label, which ',
+    hint: 'Write it here',
+    below: -1,
+  },
+  {
+    name: 'a detail’s answer without words on the technician’s page',
+    gate: 'sentences',
+    file: 'details.yaml',
+    from: 'dual]',
+    to: 'dual, wood]',
+    told: 'text/en/preview.json',
+    what: 'There is no sentence preview:details.fuel.answers.wood, which ',
+    hint: 'Write it here',
+  },
+  {
+    name: 'an answer of a guide without its label',
+    gate: 'sentences',
+    file: 'guides/door-locked/graph.yaml',
+    from: '      warm: { to: wait }',
+    to: '      warm: { to: wait }\n      hot: { to: wait }',
+    told: 'text/en/door-locked.json',
+    what: '"hot" is missing in near.answers.',
+    hint: 'Add "hot"',
+  },
+  {
+    name: 'a language that lacks a sentence',
+    gate: 'languages',
+    file: 'text/fr/desk.json',
+    from: '{\n  "title":',
+    to: '{\n  "titre":',
+    what: 'desk:title: is missing.',
+    hint: 'Translate the English sentence.',
+    told: 'text/fr/desk.json',
+  },
+  {
+    name: 'a language that firm.yaml speaks and nobody knows',
+    gate: 'names',
+    file: 'firm.yaml',
+    from: 'languages: [en, es, fr, ar]',
+    to: 'languages: [en, es, fr, xx]',
+    what: '"xx" is not in languages.yaml.',
+    hint: 'Correct its spelling',
+  },
+  {
+    name: 'a source that is not listed',
+    gate: 'names',
+    file: 'sources.json',
+    from: '"hrsa":',
+    to: '"hrsb":',
+    told: 'text/en/care.json',
+    what: '"hrsa" is not in sources.json.',
+    hint: 'Correct its spelling',
+  },
+  {
+    name: 'a made-up visit that no longer fits its guide',
+    gate: 'names',
+    file: 'demo.json',
+    from: '["listen", "hum-on"]',
+    to: '["listen", "gone"]',
+    told: 'demo.json',
+    what: 'No code can be written for the visit "hum"',
+    hint: 'Let its answers follow the guide',
+  },
+  {
+    name: 'a release that is gone',
+    gate: 'shape',
+    file: 'releases/2.json',
+    from: '"release": 2',
+    to: '"release": 7',
+    told: 'releases/2.json',
+    what: 'This is release 7.',
+    hint: 'Name the file 7.json.',
+  },
+];
+
+describe('a copy with one slip is refused, with file, line, what is wrong and what to do', () => {
+  it.each(slips)('$name', ({ gate, file, from, to, below = 0, told, what, hint }) => {
+    const line = spoil(copy.folder, file, from, to) + below;
+    const place = `${join(copy.folder, told ?? file)}:${told === undefined ? `${String(line)}:` : ''}`;
+    const lines = toldBy(gate, copy.folder);
+    const found = lines.find((one) => one.startsWith(place) && one.includes(what));
+    expect(found, lines.join('\n')).toBeDefined();
+    expect(found).toMatch(/:\d+:\d+: .+\n {4}.+/);
+    expect(found).toContain(hint);
+  });
+
+  it('a file that is not there', () => {
+    rmSync(join(copy.folder, 'text/fr/desk.json'));
+    const [first] = toldBy('languages', copy.folder);
+    expect(first).toContain(`${join(copy.folder, 'text/fr/desk.json')}:1:1: There is no such file`);
+  });
+
+  it('names both lines of a doubled key', () => {
+    const file = join(copy.folder, 'text/en/preview.json');
+    const first = readFileSync(file, 'utf8')
+      .split('\n')
+      .findIndex((one) => one.includes('"late-light"'));
+    const added = '    "late-light": "Again",\n    "leans": ';
+    const second = spoil(copy.folder, 'text/en/preview.json', '    "leans": ', added);
+    expect(first).toBeGreaterThan(0);
+    expect(toldBy('shape', copy.folder)).toContainEqual(
+      expect.stringContaining(
+        `${file}:${String(second)}:5: This key is given twice: here and in line ${String(first + 1)}.`,
+      ),
+    );
+  });
+
+  it('a guide that leads a hot oven’s owner on, with a journey that shows it', () => {
+    spoil(
+      copy.folder,
+      'guides/door-locked/graph.yaml',
+      'warm: { to: wait }',
+      'warm: { to: inside }',
+    );
+    const lines = toldBy('proof', copy.folder).join('\n');
+    expect(lines).toMatch(/guides\/door-locked\/graph\.yaml:\d+:\d+: \S+ touches the door/);
+    expect(lines).toMatch(/guides\/door-locked\/graph\.yaml:\d+:\d+: \S+ can heat the oven/);
+    expect(lines).toMatch(/\d+\. Hold your hand near the door\. Is there heat\? → /);
+    expect(lines).toContain('breaks the promise door-only-when-cool of the guide door-locked');
+  });
+});
+
+describe('npm run build', () => {
+  it('stops with these words before any page is made', () => {
+    spoil(
+      copy.folder,
+      'guides/door-locked/graph.yaml',
+      'warm: { to: wait }',
+      'warm: { to: inside }',
+    );
+    const out = join(copy.folder, '..', 'dist');
+    const done = spawnSync('npm', ['run', '-s', 'build', '--', '--outDir', out], {
+      cwd: root,
+      encoding: 'utf8',
+      env: { ...process.env, CONTENT_DIR: copy.folder },
+    });
+    expect(done.status).not.toBe(0);
+    expect(done.stdout + done.stderr).toMatch(/graph\.yaml:\d+:\d+: \S+ touches the door/);
+    expect(done.stdout + done.stderr).toContain('Nothing is built until this is fixed.');
+    expect(existsSync(out)).toBe(false);
+  });
+});
