@@ -1,5 +1,5 @@
 // Who may import whom. Each room of `src` names the rooms it reads; all others are closed to it.
-// `result.ts` is open to all.
+// Files of `src` itself are open to all, and pure.
 const PURE = {
   physics: [],
   guide: ['physics'],
@@ -50,7 +50,7 @@ const NODE = ['node:*', 'fs', 'path', 'fs/*'];
  */
 export const packages = [
   {
-    files: [`src/{${pure.join()}}/**`, 'src/result.ts'],
+    files: [`src/{${pure.join()}}/**`, 'src/*.ts'],
     group: [
       ...NODE,
       'astro',
@@ -77,4 +77,4 @@ export const packages = [
 ];
 
 /** Files of the pure rooms, which know no browser and no Node. */
-export const pureFiles = [`src/{${pure.join()}}/**/*.ts`, 'src/result.ts'];
+export const pureFiles = [`src/{${pure.join()}}/**/*.ts`, 'src/*.ts'];

@@ -1,4 +1,5 @@
 /** What the bench's entries say. Temperatures in °C, resistances in Ω. Pure. */
+import { defined } from '../../defined.ts';
 import { parseReading, parseResistance, type ReadingProblem } from '../../physics/reading.ts';
 import {
   believedTemperature,
@@ -110,12 +111,15 @@ export function judge(entries: Entries): Judged {
       : value(believedTemperature({ celsius, r0, seriesOhms: added }));
   return {
     problems,
-    ...(ohms === undefined ? {} : { ohms }),
-    ...(believed === undefined ? {} : { believed }),
-    ...(celsius === undefined ? {} : { expected: expectedAt(celsius, r0) }),
-    ...(finding === undefined ? {} : { finding }),
-    ...(added === undefined || celsius === undefined
-      ? {}
-      : { added: { ohms: added, ...(heated === undefined ? {} : { believed: heated }) } }),
+    ...defined({
+      ohms,
+      believed,
+      expected: celsius === undefined ? undefined : expectedAt(celsius, r0),
+      finding,
+      added:
+        added === undefined || celsius === undefined
+          ? undefined
+          : { ohms: added, ...defined({ believed: heated }) },
+    }),
   };
 }

@@ -3,6 +3,7 @@ import { parseFragment } from '../../address/fragment.ts';
 import { bookGuide, type BookGuide } from '../../note/library.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
 import { Desk } from './Desk.tsx';
@@ -23,11 +24,7 @@ function isReload(): boolean {
 
 /** The tab's own storage, where the firm has switched it on and the browser has one. */
 function keeperOf({ keepCaller }: Carried): Keeper {
-  try {
-    return keepCaller === 'tab' ? sessionStorage : undefined;
-  } catch {
-    return undefined;
-  }
+  return keepCaller === 'tab' ? tryStorage(() => sessionStorage) : undefined;
 }
 
 /** What is done once a guide's desk stands: a note taken over, a danger told. */

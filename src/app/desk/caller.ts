@@ -3,6 +3,7 @@
  * it on (`desk: keep-caller: tab`) does it also lie in the tab's session storage, for a reload.
  */
 import { createSignal, type Accessor } from 'solid-js';
+import { tryStorage } from '../shared/storage.ts';
 import { withEntry } from '../shared/entry.ts';
 import { callerFields, callerMost, type Caller, type CallerField } from '../../visit/job.ts';
 
@@ -20,22 +21,17 @@ export type Keeper = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undef
 const KEY = 'hobnote.desk.caller';
 
 function read(keeper: Keeper): Caller {
-  try {
-    const value: unknown = JSON.parse(keeper?.getItem(KEY) ?? 'null');
-    if (typeof value !== 'object' || value === null) return {};
-    const texts = value as Record<string, unknown>;
-    return Object.fromEntries(
-      callerFields.flatMap((field) => {
-        const text = Object.hasOwn(texts, field) ? texts[field] : undefined;
-        return typeof text === 'string' && text !== ''
-          ? [[field, text.slice(0, callerMost[field])]]
-          : [];
-      }),
-    );
-  } catch {
-    // Blocked or broken storage holds nothing to go on with.
-    return {};
-  }
+  const value = tryStorage((): unknown => JSON.parse(keeper?.getItem(KEY) ?? 'null'));
+  if (typeof value !== 'object' || value === null) return {};
+  const texts = value as Record<string, unknown>;
+  return Object.fromEntries(
+    callerFields.flatMap((field) => {
+      const text = Object.hasOwn(texts, field) ? texts[field] : undefined;
+      return typeof text === 'string' && text !== ''
+        ? [[field, text.slice(0, callerMost[field])]]
+        : [];
+    }),
+  );
 }
 
 /** @param fresh the tab begins anew: a copy from another call is not taken up, but removed */
@@ -44,12 +40,10 @@ export function createCaller(keeper: Keeper, fresh: boolean): CallerState {
   const [caller, setCaller] = createSignal<Caller>(before);
   const keep = (texts: Caller): void => {
     setCaller(texts);
-    try {
+    tryStorage(() => {
       if (Object.keys(texts).length === 0) keeper?.removeItem(KEY);
       else keeper?.setItem(KEY, JSON.stringify(texts));
-    } catch {
-      // Memory holds it all the same.
-    }
+    });
   };
   if (fresh) keep({});
   return {

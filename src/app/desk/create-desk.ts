@@ -3,6 +3,7 @@
  * fragment; all about the caller stays in this tab's memory.
  */
 import { createMemo, createSignal, onCleanup } from 'solid-js';
+import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { formatJourney } from '../../address/journey-text.ts';
 import {
@@ -40,12 +41,10 @@ function carried(
   guide: string | undefined,
 ): Fragment {
   return {
-    ...(guide !== undefined && journey.length > 0 ? { guide } : {}),
     journey,
     details,
-    ...(error ? { error } : {}),
-    ...(made && journey.length > 0 ? { made } : {}),
-    ...(timer ? { timer } : {}),
+    ...defined({ error: error === '' ? undefined : error, timer }),
+    ...(journey.length > 0 ? defined({ guide, made }) : {}),
   };
 }
 
@@ -112,7 +111,11 @@ export function createDesk(
     const count = next.journey.length - at - 1;
     setEdited(next);
     if (changed)
-      keep({ ...parts, made: localDay(new Date()), ...(timer && stays ? { timer } : {}) });
+      keep({
+        ...parts,
+        made: localDay(new Date()),
+        ...defined({ timer: stays ? timer : undefined }),
+      });
     setIndex(undefined);
     setStatus(changed && count > 0 ? { key: 'desk:status.kept', facts: { count } } : undefined);
   };
@@ -148,7 +151,7 @@ export function createDesk(
     reset();
     setEdited(taken);
     const unseen = restored(given.timer);
-    keep({ ...given, ...(unseen ? { timer: unseen } : {}) });
+    keep({ ...given, ...defined({ timer: unseen }) });
     if (given.model) caller.set('model', given.model);
     if (given.remark) caller.set('remark', given.remark);
     const astray = formatJourney(taken.journey) !== formatJourney(given.journey);

@@ -1,4 +1,5 @@
 import { For } from 'solid-js';
+import { defined } from '../../defined.ts';
 import type { Fragment } from '../../address/fragment.ts';
 import type { Words } from '../shared/words.ts';
 import type { Traced } from './traced.ts';
@@ -13,10 +14,7 @@ export function Answers(props: { words: Words; traced: Traced; fragment: Fragmen
       guide: props.traced.guide.id,
       journey: journey.slice(0, index),
       details,
-      ...(error ? { error } : {}),
-      ...(model ? { model } : {}),
-      ...(remark ? { remark } : {}),
-      ...(kept ? { kept } : {}),
+      ...defined({ error, model, remark, kept }),
     });
     return pageOf(props.traced.guide, node) + before;
   };

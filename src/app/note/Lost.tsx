@@ -1,3 +1,4 @@
+import { defined } from '../../defined.ts';
 import type { Fragment } from '../../address/fragment.ts';
 import { bookGuide, type Book } from '../../note/library.ts';
 import type { Words } from '../shared/words.ts';
@@ -11,10 +12,7 @@ export function Lost(props: { words: Words; book: Book; guide: string; fragment:
     return hashOf({
       journey: [],
       details,
-      ...(error ? { error } : {}),
-      ...(model ? { model } : {}),
-      ...(remark ? { remark } : {}),
-      ...(kept ? { kept } : {}),
+      ...defined({ error, model, remark, kept }),
     });
   };
   const start = () => {

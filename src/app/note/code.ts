@@ -1,4 +1,5 @@
 /** From the address's parts to the note code and the address a technician opens. */
+import { defined } from '../../defined.ts';
 import type { Fragment } from '../../address/fragment.ts';
 import { fragmentHash } from '../../address/fragment.ts';
 import type { GuideId } from '../../guide/types.ts';
@@ -81,9 +82,7 @@ export function previewAddress(
     journey: [],
     details: {},
     code,
-    ...(leftOut && error ? { error } : {}),
-    ...(model ? { model } : {}),
-    ...(remark ? { remark } : {}),
+    ...defined({ error: leftOut && error, model, remark }),
   });
   return url.href;
 }

@@ -2,7 +2,7 @@ import { For, Show, createSignal, type JSX } from 'solid-js';
 import type { PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { Results } from './Results.tsx';
-import { checkSteps, name, names } from '../shared/diagnosis-words.ts';
+import { checkSteps, name, names } from '../shared/staff-words.ts';
 import { minutes, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';

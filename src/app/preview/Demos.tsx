@@ -1,6 +1,6 @@
 import { For, type JSX } from 'solid-js';
 import { hashOf } from '../../address/grammar.ts';
-import { demoName } from '../shared/content-words.ts';
+import { demoName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 

@@ -6,7 +6,7 @@ import { Faults } from './Faults.tsx';
 import { Load } from './Load.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from '../shared/content-words.ts';
-import { forGuide } from '../shared/diagnosis-words.ts';
+import { forGuide } from '../shared/staff-words.ts';
 import { Later } from '../visits/Later.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';

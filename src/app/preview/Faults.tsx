@@ -4,7 +4,7 @@ import { Bar } from './Bar.tsx';
 import { Firm } from './Firm.tsx';
 import { shareWords } from './facts.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
-import { faultReason, name, names, resultName } from '../shared/diagnosis-words.ts';
+import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import type { Page } from './page.ts';
 import type { Visit } from './visit.ts';
 

@@ -2,7 +2,7 @@ import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from '
 import type { Firmness } from '../../diagnosis/firmness.ts';
 import type { Evidence } from '../../diagnosis/types.ts';
 import { Bar } from './Bar.tsx';
-import { name } from '../shared/diagnosis-words.ts';
+import { name } from '../shared/staff-words.ts';
 import { breathe } from '../shared/breathe.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';

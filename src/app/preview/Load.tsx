@@ -2,7 +2,7 @@ import { For, Show, createMemo, type JSX } from 'solid-js';
 import { bestLoad, loadFor } from '../../diagnosis/parts.ts';
 import { Bar } from './Bar.tsx';
 import { createChance } from './Chance.tsx';
-import { name, names } from '../shared/diagnosis-words.ts';
+import { name, names } from '../shared/staff-words.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';

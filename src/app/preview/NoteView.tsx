@@ -6,10 +6,10 @@ import {
   answerWords,
   detailAnswer,
   detailName,
-  flagWords,
   guideName,
   nodeWords,
 } from '../shared/content-words.ts';
+import { flagWords } from '../shared/staff-words.ts';
 import { Diagnosis } from './Diagnosis.tsx';
 import { DriftCard } from './Drift.tsx';
 import { Fetching } from '../shared/Fetching.tsx';

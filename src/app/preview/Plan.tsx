@@ -3,7 +3,7 @@ import type { PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { CheckCard } from './CheckCard.tsx';
 import { Routes } from './Routes.tsx';
-import { name, resultName } from '../shared/diagnosis-words.ts';
+import { name, resultName } from '../shared/staff-words.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';

@@ -1,7 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
 import { shares } from '../../diagnosis/posterior.ts';
 import type { Check, CheckResult } from '../../diagnosis/types.ts';
-import { name, resultName } from '../shared/diagnosis-words.ts';
+import { name, resultName } from '../shared/staff-words.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';

@@ -3,6 +3,7 @@
  * came in own words lies in the tab.
  */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
+import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
 import type { Library } from '../../note/library.ts';
@@ -52,11 +53,7 @@ export function createPreviewState(library: Library): PreviewState {
     const other = now.kind !== 'refused' && then && then.kind !== 'refused';
     if (other && now.code !== then.code) return {};
     const { error, model, remark } = came().fragment;
-    return {
-      ...(error === undefined ? {} : { error }),
-      ...(model === undefined ? {} : { model }),
-      ...(remark === undefined ? {} : { remark }),
-    };
+    return defined({ error, model, remark });
   });
 
   const keep = () => {
@@ -64,9 +61,8 @@ export function createPreviewState(library: Library): PreviewState {
     const now = tuckAway({
       journey: [],
       details: {},
-      ...(text === '' ? {} : { code: text }),
+      ...defined({ code: text === '' ? undefined : text, kept }),
       ...extras(),
-      ...(kept === undefined ? {} : { kept }),
     });
     kept = now.kept;
     replaceHash(fragmentHash(forAddress(now)));

@@ -3,6 +3,7 @@ import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { plan, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
 export interface Visit {
@@ -18,21 +19,14 @@ export interface Visit {
   undo(check: string): void;
 }
 
-function read(key: string): string {
-  try {
-    return sessionStorage.getItem(key) ?? '';
-  } catch {
-    return '';
-  }
-}
+const read = (key: string): string => tryStorage(() => sessionStorage.getItem(key)) ?? '';
 
+/** Where nothing is kept the results last as long as the page does. */
 function keep(key: string, text: string): void {
-  try {
+  tryStorage(() => {
     if (text === '') sessionStorage.removeItem(key);
     else sessionStorage.setItem(key, text);
-  } catch {
-    // Blocked or full: the results last as long as the page does.
-  }
+  });
 }
 
 /**

@@ -1,4 +1,6 @@
 /** The sound at the end of a count-down, only where the reader asked for it. */
+import { tryStorage } from '../shared/storage.ts';
+
 const KEY = 'hobnote.chime';
 
 /** Browsers let a page sound only after a tap on it; a tap before a reload does not count. */
@@ -6,19 +8,14 @@ let audio: AudioContext | undefined;
 
 /** Follows the choice: kept on the device, and the sound made ready with the next tap. */
 export function followChime(choice: HTMLInputElement, hint: HTMLElement | null): void {
-  try {
-    choice.checked = localStorage.getItem(KEY) !== null;
-  } catch {
-    // Blocked storage keeps no choice.
-  }
+  choice.checked = tryStorage(() => localStorage.getItem(KEY) !== null) ?? false;
   if (hint) hint.hidden = !choice.checked;
   choice.addEventListener('change', () => {
-    try {
+    // Where nothing is kept the choice holds while the page is open.
+    tryStorage(() => {
       if (choice.checked) localStorage.setItem(KEY, '1');
       else localStorage.removeItem(KEY);
-    } catch {
-      // The choice holds while the page is open.
-    }
+    });
   });
   addEventListener('click', () => {
     if (hint) hint.hidden = true;

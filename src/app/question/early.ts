@@ -7,15 +7,8 @@ import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import { split, whole } from '../../guide/ids.ts';
 import type { NodeId } from '../../guide/types.ts';
 import { KEPT } from '../shared/kept-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { savedAddress } from './saved.ts';
-
-function lastAddress(): string {
-  try {
-    return localStorage.getItem(KEPT) ?? '';
-  } catch {
-    return '';
-  }
-}
 
 /**
  * The fragment of a page that was reached by an early tap, the journey put in; undefined where
@@ -30,7 +23,7 @@ export function caughtUp(
 ): RawFragment | undefined {
   const [tap] = parseJourney(values.a);
   if (values.j !== undefined || !tap || !arrivals.has(formatJourney([tap]))) return undefined;
-  const address = savedAddress(lastAddress(), location.href);
+  const address = savedAddress(tryStorage(() => localStorage.getItem(KEPT)) ?? '', location.href);
   if (address === undefined) return undefined;
   const kept = new URL(address);
   const before = new URL(`../../${whole(own, tap.at)}/`, location.href);

@@ -3,25 +3,22 @@
  * with a journey is set aside under another key, never followed and never thrown away.
  */
 import { KEPT as key } from '../shared/kept-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 
 const link = document.querySelector<HTMLAnchorElement>('.resume');
 
 function saved(): string | undefined {
-  try {
-    const text = localStorage.getItem(key);
-    if (text === null) return undefined;
-    const address = savedAddress(text, location.href);
-    if (address !== undefined) return address;
-    localStorage.setItem(`${key}.broken`, text.slice(0, SAVED_MOST));
-    localStorage.removeItem(key);
-  } catch {
-    // Blocked or full storage: there is nothing to resume from, and nothing is lost.
-  }
+  const text = localStorage.getItem(key);
+  if (text === null) return undefined;
+  const address = savedAddress(text, location.href);
+  if (address !== undefined) return address;
+  localStorage.setItem(`${key}.broken`, text.slice(0, SAVED_MOST));
+  localStorage.removeItem(key);
   return undefined;
 }
 
-const href = saved();
+const href = tryStorage(saved);
 if (link && href !== undefined) {
   link.href = href;
   link.hidden = false;

@@ -3,7 +3,7 @@ import type { Assessed } from '../../visit/assess.ts';
 import { loadRound, type PartLoad } from '../../route/load.ts';
 import { sayer } from '../shared/words.ts';
 import { percent } from '../preview/facts.ts';
-import { name } from '../shared/diagnosis-words.ts';
+import { name } from '../shared/staff-words.ts';
 import type { RoundProps } from './props.ts';
 
 /** What to put on the van for the whole round, beside one of each likely part a visit. */

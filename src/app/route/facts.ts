@@ -2,8 +2,8 @@
 import { LIKELY } from '../../route/load.ts';
 import type { Visit } from '../../route/types.ts';
 import { percent } from '../preview/facts.ts';
-import { answerWords, flagWords, nodeWords } from '../shared/content-words.ts';
-import { forGuide, name } from '../shared/diagnosis-words.ts';
+import { answerWords, nodeWords } from '../shared/content-words.ts';
+import { flagWords, forGuide, name } from '../shared/staff-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Page } from './page.ts';
 

@@ -4,7 +4,9 @@
  * holds the key to it (`k`), so that journeys in one tab never mix. Where the browser refuses
  * storage the text stays in the address, where nothing that was written gets lost.
  */
+import { defined } from '../../defined.ts';
 import { formatFragment, parseFragment, type Fragment } from '../../address/fragment.ts';
+import { tryStorage } from './storage.ts';
 
 type FreeText = Pick<Fragment, 'model' | 'remark'>;
 
@@ -22,30 +24,26 @@ function freeText({ model, remark }: FreeText): FreeText {
 
 /** A fragment as read, with what this tab keeps under its key. Text in the address comes first. */
 export function bringBack(fragment: Fragment): Fragment {
-  if (fragment.kept === undefined) return fragment;
-  try {
-    const text = sessionStorage.getItem(nameOf(fragment.kept)) ?? '';
-    // Read like an address: what lies in storage is trusted no more than that.
-    return { ...freeText(parseFragment(text).fragment), ...fragment };
-  } catch {
-    return fragment;
-  }
+  const { kept } = fragment;
+  if (kept === undefined) return fragment;
+  const text = tryStorage(() => sessionStorage.getItem(nameOf(kept))) ?? '';
+  // Read like an address: what lies in storage is trusted no more than that.
+  return { ...freeText(parseFragment(text).fragment), ...fragment };
 }
 
 /** Puts the fragment's text in the tab's keeping; `kept` is set where that worked and text is there. */
 export function tuckAway({ kept, ...fragment }: Fragment): Fragment {
   const text = freeText(fragment);
-  try {
+  const key = tryStorage(() => {
     if (Object.keys(text).length > 0) {
-      const key = kept ?? newKey();
-      sessionStorage.setItem(nameOf(key), formatFragment({ journey: [], details: {}, ...text }));
-      return { ...fragment, kept: key };
+      const name = kept ?? newKey();
+      sessionStorage.setItem(nameOf(name), formatFragment({ journey: [], details: {}, ...text }));
+      return name;
     }
     if (kept !== undefined) sessionStorage.removeItem(nameOf(kept));
-  } catch {
-    // Blocked or full.
-  }
-  return fragment;
+    return undefined;
+  });
+  return { ...fragment, ...defined({ kept: key }) };
 }
 
 /** The fragment as an address may hold it: without the text that the tab keeps. */

@@ -2,7 +2,7 @@ import { For, Show, createResource, createSignal, onCleanup, type JSX } from 'so
 import { OTHER } from '../../diagnosis/visits-schema.ts';
 import { copy } from '../shared/copy.ts';
 import { sayer } from '../shared/words.ts';
-import { name, names } from '../shared/diagnosis-words.ts';
+import { name, names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
 import type { Visit } from '../preview/visit.ts';
 import { asFile, recorded, type Kept } from './kept.ts';

@@ -6,7 +6,7 @@ import { FileButton } from '../shared/FileButton.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
 import { guideName } from '../shared/content-words.ts';
-import { name, names } from '../shared/diagnosis-words.ts';
+import { name, names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
 import { figuresOf } from './figures.ts';
 import {

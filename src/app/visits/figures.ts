@@ -2,7 +2,7 @@
 import type { Model } from '../../diagnosis/types.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { fetchData } from '../shared/fetched.ts';
-import { forGuide } from '../shared/diagnosis-words.ts';
+import { forGuide } from '../shared/staff-words.ts';
 import { pageWords, type Words } from '../shared/words.ts';
 import type { Page, PreviewPart } from '../preview/page.ts';
 import type { ImportProblem } from './kept.ts';

@@ -5,7 +5,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { GraphNode } from '../../../src/guide/types.ts';
 import { answerWords, nodeWords } from '../../../src/app/shared/content-words.ts';
-import { forGuide, name } from '../../../src/app/shared/diagnosis-words.ts';
+import { forGuide, name } from '../../../src/app/shared/staff-words.ts';
 import type { Key, ListKey, Namespace } from '../../../src/app/shared/keys.ts';
 import { makeWords, type Words } from '../../../src/app/shared/words.ts';
 import type { namespaces } from '../../../src/content/texts.ts';

@@ -1,15 +1,18 @@
 /** What staff are shown of a note: read off codes and journeys whose meaning is written down here. */
 import { describe, expect, it } from 'vitest';
 import { parseJourney } from '../../../src/address/journey-text.ts';
+import { booksOf } from '../../../src/content/books.ts';
+import { content } from '../../../src/content/load.ts';
 import { loadFigures } from '../../../src/cli/round.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { readVisit } from '../../../src/visit/read-visit.ts';
-import { publishedBooks } from '../route/support/codes.ts';
 
-const { library, newest } = publishedBooks();
+const books = booksOf(content(), new Date('2026-11-25T10:00:00Z'));
+if (!books.ok) throw new Error(JSON.stringify(books.error));
+const { library, newest } = books.value;
 const figures = loadFigures();
 const SEED = 5;
 

@@ -1,6 +1,16 @@
-/** Names and sentences of the diagnosis, under names that content gives (`content-words.ts`). */
-import { asLines, asText } from './content-words.ts';
+/** What only staff read under names that content gives (`content-words.ts`): flags, the diagnosis. */
+import { said } from './content-words.ts';
 import type { Words } from './words.ts';
+
+/** What a safety flag says. */
+export function flagWords(words: Words, flag: string): string {
+  return said(words, flag, 'preview', 'flags', flag);
+}
+
+/** What a made-up visit is called. */
+export function demoName(words: Words, demo: string): string {
+  return said(words, demo, 'preview', 'demo', 'list', demo);
+}
 
 /** The same words, a guide's own faults and checks (`<guide>.faults`) before the diagnosis'. */
 export function forGuide(words: Words, guide: string): Words {
@@ -17,8 +27,7 @@ export type Kind = 'faults' | 'checks' | 'parts' | 'access' | 'tools' | 'skills'
 
 /** The name of something in the diagnosis. */
 export function name(words: Words, kind: Kind, id: string): string {
-  const found = words.content('diagnosis', kind, id);
-  return asText(found) ?? asText(words.content('diagnosis', kind, id, 'name')) ?? id;
+  return said(words, said(words, id, 'diagnosis', kind, id, 'name'), 'diagnosis', kind, id);
 }
 
 /** Several names in one line. */
@@ -28,15 +37,16 @@ export function names(words: Words, kind: Kind, ids: readonly string[]): string 
 
 /** Why a fault does what is seen. */
 export function faultReason(words: Words, fault: string): string {
-  return asText(words.content('diagnosis', 'faults', fault, 'why')) ?? '';
+  return said(words, '', 'diagnosis', 'faults', fault, 'why');
 }
 
 /** How a check is made, in order. */
 export function checkSteps(words: Words, check: string): readonly string[] {
-  return asLines(words.content('diagnosis', 'checks', check, 'how'));
+  const steps = words.content('diagnosis', 'checks', check, 'how');
+  return (steps as readonly string[] | undefined) ?? [];
 }
 
 /** What a check's result is called. */
 export function resultName(words: Words, check: string, result: string): string {
-  return asText(words.content('diagnosis', 'checks', check, 'results', result)) ?? result;
+  return said(words, result, 'diagnosis', 'checks', check, 'results', result);
 }
