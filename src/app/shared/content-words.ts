@@ -25,7 +25,9 @@ export function finderLabel(words: Words, part: 'groups' | 'sayings', id: string
 
 /** What words ask of a guide and of a node: a build's guide or a codebook's. */
 type GuideNamed = { readonly id: string } & Partial<Pick<Graph, 'start' | 'nodes'>>;
-type NodeNamed = { readonly sentences: string };
+interface NodeNamed {
+  readonly sentences: string;
+}
 
 /** Where a node's sentences stand: another guide's under that guide's name. */
 function placeOf(guide: GuideNamed, { sentences }: NodeNamed): [guide: string, node: string] {
