@@ -11,9 +11,9 @@ export default defineConfig({
     // Files share their workers, and what these have loaded: no test leaves anything behind it that
     // another could see. `--sequence.shuffle` tells whether that still holds.
     isolate: false,
-    // A guard against a hang, not a measure of speed: exhaustive tests share two cores.
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    // A guard against a hang, not a measure of speed: whole sweeps may share two cores with much else.
+    testTimeout: 900_000,
+    hookTimeout: 900_000,
     maxWorkers: 2,
   },
 });

@@ -1,4 +1,5 @@
 import type { Detail } from '../guide/details.ts';
+import { depthFirst } from '../guide/loops.ts';
 import type { Guide } from '../guide/types.ts';
 import { resultRow } from './build-model.ts';
 import { detailKey } from './evidence.ts';
@@ -115,21 +116,10 @@ function check([id, one]: readonly [string, CheckFile], file: FaultsFile, report
 }
 
 /** Checks that wait for each other, directly or through others. */
-function circles(file: FaultsFile, report: Report): void {
-  const done = new Set<string>();
-  const names = Object.keys(file.checks);
-  const ready = (name: string) =>
-    (file.checks[name]?.after ?? []).every((one) => done.has(one) || !names.includes(one));
-  for (let grown = true; grown;) {
-    grown = false;
-    for (const name of names)
-      if (!done.has(name) && ready(name)) {
-        done.add(name);
-        grown = true;
-      }
-  }
-  for (const name of names)
-    if (!done.has(name)) report(['checks', name, 'after'], 'checks-in-a-circle', { name });
+function circles({ checks }: FaultsFile, report: Report): void {
+  const { loops } = depthFirst(Object.keys(checks), (name) => checks[name]?.after ?? []);
+  for (const name of new Set(loops.flat()))
+    report(['checks', name, 'after'], 'checks-in-a-circle', { name });
 }
 
 function fixedOrder(file: FaultsFile, report: Report): void {

@@ -1,7 +1,7 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { foreign, guidesOf, split, whole } from './ids.ts';
-import { findLoops } from './loops.ts';
+import { depthFirst } from './loops.ts';
 import type { GuideProblem, GuideTrouble, Place } from './problem.ts';
 import type { Answer, Guide, GuideId, GuideNode, NodeId, Rule, TextId } from './types.ts';
 
@@ -70,7 +70,7 @@ function circles(parts: Parts): GuideProblem[] {
         .filter((guide) => parts.has(guide)),
     ),
   ];
-  return findLoops(parts.keys(), next).flatMap((guides) => {
+  return depthFirst(parts.keys(), next).loops.flatMap((guides) => {
     const last = parts.get(guides.at(-1) ?? '');
     const closing = last?.handOvers.find(({ guide }) => guide === guides[0]);
     return last && closing

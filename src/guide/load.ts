@@ -9,7 +9,7 @@ import type { AuthoredGuide, AuthoredNode } from './file.ts';
 import { BREAKER_OFF } from './flags.ts';
 import { joinGuides } from './join.ts';
 import type { Part } from './join.ts';
-import { findLoops } from './loops.ts';
+import { depthFirst } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
 import type { FileRule } from './schema.ts';
 import type { Found } from './shape.ts';
@@ -109,7 +109,10 @@ function checkCopies(
       });
   // The same loop shows on every track; tell it once, by the author's names.
   const told = new Set<string>();
-  const loops = findLoops(copies.keys(), (id) => copies.get(id)?.edges.map(({ to }) => to) ?? []);
+  const { loops } = depthFirst(
+    copies.keys(),
+    (id) => copies.get(id)?.edges.map(({ to }) => to) ?? [],
+  );
   for (const loop of loops) {
     const nodes = loop.map((id) => copies.get(id)?.authored.name ?? id);
     const key = nodes.toSorted().join(' ');

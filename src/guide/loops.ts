@@ -1,9 +1,15 @@
 /**
- * Loops of a directed graph, by one depth-first search in time linear in the graph:
- * one loop for each node that some way leads back to. `next` lists a node's successors.
+ * One depth-first search of a directed graph, in time linear in the graph. `next` lists a node's
+ * successors, always the same ones. Its reverse postorder is a topological order where there is no
+ * loop (Tarjan 1976; Cormen et al., Introduction to Algorithms, section 20.4, from memory); of
+ * loops there is one for each node that some way leads back to, the first met first.
  */
-export function findLoops<T>(roots: Iterable<T>, next: (node: T) => readonly T[]): T[][] {
+export function depthFirst<T>(
+  roots: Iterable<T>,
+  next: (node: T) => readonly T[],
+): { readonly postorder: readonly T[]; readonly loops: readonly (readonly T[])[] } {
   const loops: T[][] = [];
+  const postorder: T[] = [];
   const done = new Set<T>();
   const looped = new Set<T>();
   for (const root of roots) {
@@ -17,6 +23,7 @@ export function findLoops<T>(roots: Iterable<T>, next: (node: T) => readonly T[]
       top.turn += 1;
       if (successor === undefined) {
         done.add(top.node);
+        postorder.push(top.node);
         placeOf.delete(top.node);
         way.pop();
         continue;
@@ -31,5 +38,5 @@ export function findLoops<T>(roots: Iterable<T>, next: (node: T) => readonly T[]
       }
     }
   }
-  return loops;
+  return { postorder, loops };
 }

@@ -82,5 +82,7 @@ export function asGuide(text: YamlText): YamlText {
 /** A guide's file with the shared pages written out in it: no other file is needed. */
 export function writtenOut(source: string, shared: Shared): string {
   const { value } = withShared(readYaml(source), shared);
-  return stringify(isRecord(value) ? { ...value, dangers: undefined } : value);
+  const whole = isRecord(value) ? { ...value, dangers: undefined } : value;
+  // A guide's file has no aliases: see `readYaml`.
+  return stringify(whole, { aliasDuplicateObjects: false });
 }

@@ -5,7 +5,7 @@
  */
 import { z } from 'zod';
 import { foreign, split } from '../guide/ids.ts';
-import { findLoops } from '../guide/loops.ts';
+import { depthFirst } from '../guide/loops.ts';
 import { nodeKinds, urgencies } from '../guide/types.ts';
 import type { Release, ReleaseGuide } from './release.ts';
 
@@ -92,7 +92,7 @@ function graphProblems({ start, nodes, exits }: ReleaseGuide): GraphProblem[] {
   if (!exits.every(([, to]) => byId.get(to)?.kind === 'stop')) {
     problems.push({ code: 'exit-not-to-stop', path: ['exits'] });
   }
-  if (findLoops(byId.keys(), (id) => targetsOf(byId.get(id))).length > 0)
+  if (depthFirst(byId.keys(), (id) => targetsOf(byId.get(id))).loops.length > 0)
     problems.push({ code: 'loop', path: ['nodes'] });
   return problems;
 }
@@ -114,7 +114,8 @@ function joinProblems(guides: readonly ReleaseGuide[]): GraphProblem[] {
       problems.push({ code: 'unknown-hand-over', path: [i] });
   const next = (id: string): string[] =>
     (leaving.get(id) ?? []).flatMap((to) => split(to).guide ?? []);
-  if (findLoops(leaving.keys(), next).length > 0) problems.push({ code: 'guide-circle', path: [] });
+  if (depthFirst(leaving.keys(), next).loops.length > 0)
+    problems.push({ code: 'guide-circle', path: [] });
   return problems;
 }
 

@@ -1,3 +1,4 @@
+import { depthFirst } from '../guide/loops.ts';
 import { facts } from '../guide/types.ts';
 import type { Answer, Fact, Guide, GuideNode, NodeId } from '../guide/types.ts';
 
@@ -47,47 +48,9 @@ export function graphOf(guide: Guide): Graph {
     return [...answers.map(arcOf), ...shown];
   });
   const start = indexOf.get(guide.start) ?? -1;
-  return { guide, nodes, start, ways, ...sortTopologically(nodes.length, start, ways) };
-}
-
-/**
- * Reverse postorder of a depth-first search, which in a graph without loops is a
- * topological order (Tarjan 1976; Cormen et al., Introduction to Algorithms,
- * section 20.4, from memory), and the first loop met, if any. Not recursive: a guide
- * of 100,000 nodes in a row would overflow the stack.
- */
-function sortTopologically(
-  count: number,
-  start: number,
-  ways: readonly (readonly Arc[])[],
-): Pick<Graph, 'order' | 'loop'> {
-  const FRESH = 0;
-  const OPEN = 1;
-  const DONE = 2;
-  const state = new Uint8Array(count);
-  const turn = new Int32Array(count);
-  const open = start >= 0 ? [start] : [];
-  if (start >= 0) state[start] = OPEN;
-  const postorder: number[] = [];
-  let loop: number[] | undefined;
-  for (let node = open.at(-1); node !== undefined; node = open.at(-1)) {
-    const index = turn[node] ?? 0;
-    const arc = ways[node]?.[index];
-    if (!arc) {
-      state[node] = DONE;
-      postorder.push(node);
-      open.pop();
-      continue;
-    }
-    turn[node] = index + 1;
-    if (arc.to < 0) continue;
-    if (state[arc.to] === OPEN) loop ??= open.slice(open.indexOf(arc.to));
-    else if (state[arc.to] === FRESH) {
-      state[arc.to] = OPEN;
-      open.push(arc.to);
-    }
-  }
-  return { order: postorder.reverse(), loop };
+  const next = ways.map((arcs) => arcs.map(({ to }) => to).filter((to) => to >= 0));
+  const { postorder, loops } = depthFirst(start < 0 ? [] : [start], (node) => next[node] ?? []);
+  return { guide, nodes, start, ways, order: postorder.toReversed(), loop: loops[0] };
 }
 
 /** Ended well or at a stop: nothing follows. */

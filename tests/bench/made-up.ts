@@ -122,7 +122,10 @@ async function speak(folder: string, more: readonly string[]): Promise<void> {
   const as = { name: 'Made up', direction: 'ltr', staff: true, same: [...same] };
   const known = parse(await readFile(join(content, 'languages.yaml'), 'utf8')) as object;
   const languages = { ...known, ...Object.fromEntries(more.map((language) => [language, as])) };
-  await writeFile(join(content, 'languages.yaml'), stringify(languages));
+  await writeFile(
+    join(content, 'languages.yaml'),
+    stringify(languages, { aliasDuplicateObjects: false }),
+  );
   const firm = parse(await readFile(join(content, 'firm.yaml'), 'utf8')) as object;
   const told = { hours: 'always', area: 'everywhere', languages: ['en', ...more] };
   await writeFile(join(content, 'firm.yaml'), stringify({ ...firm, ...told }));

@@ -145,7 +145,7 @@ describe('loading faults.yaml', () => {
   test.each(Object.entries(slips))('%s', (code, { path, slip }) => {
     const file = parse(realFaults) as File;
     slip(file);
-    const found = problemsOf(stringify(file));
+    const found = problemsOf(stringify(file, { aliasDuplicateObjects: false }));
     expect(found.map((one) => [one.code, one.path])).toContainEqual([code, path]);
     for (const one of found) expect(one.file).toBe('faults.yaml');
   });
@@ -174,7 +174,7 @@ describe('loading faults.yaml', () => {
     slips['unsafe-reading'].slip(file);
     slips['row-does-not-sum-to-one'].slip(file);
     expect(
-      problemsOf(stringify(file))
+      problemsOf(stringify(file, { aliasDuplicateObjects: false }))
         .map(({ code }) => code)
         .toSorted(),
     ).toEqual(['row-does-not-sum-to-one', 'unknown-access', 'unsafe-reading']);
@@ -183,7 +183,9 @@ describe('loading faults.yaml', () => {
   test('a live reading may not claim a dead supply', () => {
     const file = parse(realFaults) as File;
     checkOf(file, 'supply')['proved-dead'] = true;
-    expect(problemsOf(stringify(file))).toMatchObject([{ code: 'unsafe-reading' }]);
+    expect(problemsOf(stringify(file, { aliasDuplicateObjects: false }))).toMatchObject([
+      { code: 'unsafe-reading' },
+    ]);
   });
 
   test('a figure of 0 or 1 is refused anywhere: no evidence could move it', () => {

@@ -1,9 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadGuide, loadShared } from '../../../src/guide/load.ts';
 import type { NodeId } from '../../../src/guide/types.ts';
-import { languages } from '../../../src/content/load.ts';
-import { realShared } from './support/real.ts';
 
 const sharedSource = `start: danger
 nodes:
@@ -78,15 +75,5 @@ describe('danger pages that guides share', () => {
       ...{ code: 'target-unknown', node: 'danger', answer: 'fire', target: 'stop-fier' },
       ...{ file: 'shared.yaml', place: { line: 6, column: 19 } },
     });
-  });
-
-  it('have sentences in every language, and none that no page shows', () => {
-    expect(languages()).toContain('en');
-    for (const language of languages()) {
-      const text = JSON.parse(
-        readFileSync(`content/text/${language}/shared.json`, 'utf8'),
-      ) as object;
-      expect(Object.keys(text).toSorted()).toEqual(Object.keys(realShared.nodes).toSorted());
-    }
   });
 });

@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { finder, guides, textFile } from '../../../src/content/load.ts';
+import { finder, guides } from '../../../src/content/load.ts';
 import { guidesInOrder, mainGuide, sayings } from '../../../src/site/finder.ts';
-
-const words = textFile('en', 'guides') as Record<
-  'groups' | 'sayings' | 'names',
-  Record<string, string>
->;
 
 describe('the finder', () => {
   it('reaches every guide: one tap opens a group, the next its saying', () => {
@@ -20,14 +15,10 @@ describe('the finder', () => {
     );
   });
 
-  it('has words for each group, saying and guide it names, and no more', () => {
+  it('names the main guide in some saying', () => {
     const { groups, main } = finder();
     const all = groups.flatMap((group) => group.sayings);
-    const sorted = (names: Iterable<string>) => [...new Set(names)].toSorted();
     expect(all.length).toBeGreaterThan(10);
-    expect(sorted(Object.keys(words.groups))).toEqual(sorted(groups.map(({ id }) => id)));
-    expect(sorted(Object.keys(words.sayings))).toEqual(sorted(all.map(({ id }) => id)));
-    expect(sorted(Object.keys(words.names))).toEqual(sorted(all.map(({ guide }) => guide)));
     expect(all.map(({ guide }) => guide)).toContain(main);
   });
 

@@ -1,5 +1,6 @@
 import type { Books } from '../../../../src/content/books.ts';
-import { releases } from '../../../../src/content/load.ts';
+import { guides, releases } from '../../../../src/content/load.ts';
+import { marksOf } from '../../../../src/guide/marks.ts';
 import { makeLibrary } from '../../../../src/note/library.ts';
 import { sampleJourneys } from '../../../../src/note/sample.ts';
 import { alphabet } from '../../../../src/note/symbols.ts';
@@ -7,7 +8,11 @@ import { writeCode } from '../../../../src/note/write.ts';
 
 /** The books as published. */
 export function publishedBooks(): Books {
-  return { library: makeLibrary(releases()), newest: releases().length, draft: false };
+  return {
+    library: makeLibrary(releases(), marksOf(guides())),
+    newest: releases().length,
+    draft: false,
+  };
 }
 
 /** `size` codes of the newest release, of all its guides in turn, the same ones every time. */
