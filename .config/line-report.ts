@@ -51,7 +51,9 @@ export function counted(outcome?: Outcome): Tally {
 /** Reads a report, whole or cut off anywhere. Of a test tried again the last try counts. */
 export function tally(report: string): Tally {
   const last = new Map<string, Begun | Ended>();
-  for (const line of report.split('\n').map(parsed)) if (line) last.set(line.id, line);
+  for (const line of report.split('\n').map(parsed))
+    // vitest may tell late that a test began: what has ended stays so.
+    if (line && ('outcome' in line || !last.has(line.id))) last.set(line.id, line);
   const { counts } = counted();
   const running: string[] = [];
   const skips = new Map<string, number>();
