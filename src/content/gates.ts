@@ -60,6 +60,13 @@ function guideSentences(content: Content): readonly Problem[] {
   const texts = readTexts(content, SOURCE, ['shared', ...guides.value.map(({ id }) => id)]);
   if (!texts.ok) return [];
   const read = (name: string) => (texts.value.get(name) ?? {}) as Record<string, unknown>;
+  const nodesOf = (file: string) => {
+    const text = content.text(`guides/${file}`);
+    const nodes = text.ok ? valueAt(text.value.value, ['nodes']) : undefined;
+    return new Set<PropertyKey>(Object.keys(nodes ?? {}));
+  };
+  const sharedPages = nodesOf('shared.yaml');
+  const hasOwn = (guide: string, page: PropertyKey) => nodesOf(`${guide}/graph.yaml`).has(page);
   const shown = new Set<string>();
   const problems = guides.value.flatMap((guide) => {
     for (const { sentences } of ownNodes(guide)) shown.add(sentences);
@@ -69,8 +76,10 @@ function guideSentences(content: Content): readonly Problem[] {
     if (parsed.success || !own.ok) return [];
     return parsed.error.issues.flatMap((issue) => {
       const [page = ''] = issue.path;
-      // What a guide does not say itself is said by the shared file.
-      const taken = !Object.hasOwn(read(guide.id), page) && Object.hasOwn(read('shared'), page);
+      // What a guide takes from the shared file is said by the shared file, unless it says it itself.
+      const taken =
+        !Object.hasOwn(read(guide.id), page) &&
+        (Object.hasOwn(read('shared'), page) || (sharedPages.has(page) && !hasOwn(guide.id, page)));
       return shapeProblems({ ...(taken ? shared.value : own.value), value }, [issue]);
     });
   });
@@ -185,6 +194,6 @@ export const gates: readonly Gate[] = [
 /** Every problem of the content, each told once. Empty: it may be built. */
 export function checkContent(content: Content): readonly Problem[] {
   const problems = gates.flatMap(({ check }) => check(content));
-  // A broken part is the answer to everyone who asks for it, each time the same object.
-  return [...new Set(problems)];
+  // A broken part is the answer to everyone who asks for it, a shared page's to each of its guides.
+  return [...new Map(problems.map((one) => [JSON.stringify(one), one])).values()];
 }

@@ -1,12 +1,14 @@
 /** Names that one file of content uses and another declares. */
+import { readdirSync } from 'node:fs';
 import { z } from 'zod';
+import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import { makeLibrary } from '../note/library.ts';
 import type { Release } from '../note/release.ts';
 import { all } from './content.ts';
 import type { Content, Part } from './content.ts';
 import { demoCode } from './demo-code.ts';
-import { fileProblem, shapeProblems } from './problem.ts';
+import { fileProblem, shapeProblems, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
 import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
@@ -126,10 +128,42 @@ function demoNames(
   });
 }
 
+/** Every drawing that a page names is there. The build draws from its own folder, whatever the copy. */
+function drawings(content: Content, guides: readonly Guide[]): readonly Problem[] {
+  const known = new Set(readdirSync(new URL('../site/drawings/', import.meta.url)));
+  const graphs = ['shared.yaml', ...guides.map(({ id }) => `${id}/graph.yaml`)];
+  const files = [
+    ...graphs.map((name) => [`guides/${name}`, ['nodes']] as const),
+    ['care.yaml', []] as const,
+  ];
+  return files.flatMap(([file, path]) => {
+    const text = content.text(file);
+    if (!text.ok) return [];
+    const pages = valueAt(text.value.value, path);
+    const keys = Array.isArray(pages)
+      ? [...pages.keys()]
+      : isRecord(pages)
+        ? Object.keys(pages)
+        : [];
+    return keys.flatMap((key) => {
+      const at = [...path, key, 'drawing'];
+      const name = valueAt(text.value.value, at);
+      if (typeof name !== 'string' || known.has(`${name}.svg`)) return [];
+      const trouble = {
+        code: 'name-unknown',
+        name: `${name}.svg`,
+        among: 'src/site/drawings',
+      } as const;
+      return [fileProblem(text.value, text.value.valueAt(at), trouble)];
+    });
+  });
+}
+
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
   const { carePages, demos, firm, guides, languages, releases, sources, text } = content;
   return [
+    ...together((known) => drawings(content, known), guides()),
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),

@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openContent } from '../../../src/content/content.ts';
 import { checkContent, gates } from '../../../src/content/gates.ts';
 import type { Gate } from '../../../src/content/gates.ts';
+import { tellProblem } from '../../../src/content/tell.ts';
 import { copyOfContent, spoil, toldBy } from './copy.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
@@ -132,6 +133,25 @@ const slips: readonly Slip[] = [
     told: 'text/fr/desk.json',
   },
   {
+    name: 'a drawing that is not there',
+    gate: 'names',
+    file: 'guides/burner/graph.yaml',
+    from: 'drawing: cracked-top',
+    to: 'drawing: cracked-tops',
+    what: '"cracked-tops.svg" is not in src/site/drawings.',
+    hint: 'add it there',
+  },
+  {
+    name: 'a shared page without words',
+    gate: 'sentences',
+    file: 'guides/shared.yaml',
+    from: 'unsure: { to: stop-unsure }',
+    to: 'unsure: { to: stop-unsure }\n      bang: { to: stop-bang }\n\n  stop-bang:\n    { kind: stop, danger: bang, urgency: emergency, call: [emergency], care: danger, drawing: fire }',
+    told: 'text/en/shared.json',
+    what: '"stop-bang" is missing.',
+    hint: 'Add "stop-bang"',
+  },
+  {
     name: 'a language that firm.yaml speaks and nobody knows',
     gate: 'names',
     file: 'firm.yaml',
@@ -187,6 +207,14 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
     rmSync(join(copy.folder, 'text/fr/desk.json'));
     const [first] = toldBy('languages', copy.folder);
     expect(first).toContain(`${join(copy.folder, 'text/fr/desk.json')}:1:1: There is no such file`);
+  });
+
+  it('tells a shared page’s slip once, not once a guide', () => {
+    spoil(copy.folder, 'text/en/shared.json', '      "fire":', '      "flames":');
+    const told = checkContent(openContent(copy.folder)).map(tellProblem);
+    expect(told.filter((one) => one.includes('"fire" is missing in danger.answers'))).toHaveLength(
+      1,
+    );
   });
 
   it('names both lines of a doubled key', () => {
