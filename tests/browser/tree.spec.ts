@@ -13,7 +13,7 @@ const treeOf = async (place: Locator): Promise<string> =>
   (await place.ariaSnapshot())
     .split('\n')
     .filter((line) => !/^\s*- (?:\/url|text):/.test(line))
-    .map((line) => line.replace(/^(\s*- [a-z]+): .*$/, '$1'))
+    .map((line) => line.replace(/^(\s*- [a-z]+): .*$/, '$1').replace(/:$/, ''))
     .join('\n')
     .replaceAll(/\(\d{3}\)\s555-01\d\d/g, '(number)')
     .replaceAll(firm().name, '(firm)');

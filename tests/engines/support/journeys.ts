@@ -73,22 +73,30 @@ async function codeShown(tab: Tab): Promise<string> {
 export function journeysIn(name: string, start: () => Promise<Engine>): void {
   describe(name, () => {
     let engine: Engine;
-    const tabs = new Map<Size, Tab>();
+    /** One at a time: WebKit's driver has one session. */
+    let open: { readonly size: Size; readonly tab: Tab } | undefined;
     beforeAll(async () => {
       engine = await start();
     });
     afterAll(() => engine.close());
 
+    const shut = async () => {
+      const was = open;
+      open = undefined;
+      await was?.tab.close().catch(() => undefined);
+    };
     /** In a tab kept from test to test; after a failure the next test, or the second try, opens another. */
     async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
-      const tab = tabs.get(size) ?? heard(await answered(engine.open(size), 'open'));
-      tabs.set(size, tab);
+      if (open?.size !== size) {
+        await shut();
+        open = { size, tab: heard(await answered(engine.open(size), 'open')) };
+      }
+      const { tab } = open;
       try {
         await act(tab);
         expect(await tab.problems()).toEqual([]);
       } catch (problem) {
-        tabs.delete(size);
-        await tab.close().catch(() => undefined);
+        await shut();
         throw problem;
       }
     }
@@ -113,19 +121,6 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
       expect(guides.length).toBeGreaterThan(1);
     });
 
-    it('on a desk: a journey, and back through it without losing it', () =>
-      inTab(DESK, async (tab) => {
-        const [guide] = guides;
-        if (!guide) throw new Error('no guide');
-        const [, journey] = farEnd(guide);
-        await follow(tab, guide, '/');
-        for (const [place, { at }] of [...journey.entries()].toReversed()) {
-          await tab.back();
-          const url = await arrived(tab, pathOf('/', guide.id, at));
-          expect(journeyOf(url)).toBe(formatJourney(journey.slice(0, place)));
-        }
-      }));
-
     it('turns a journey into the code the command line writes, and the preview reads it', () =>
       inTab(PHONE, async (tab) => {
         const guide = guides.find(({ id }) => (id as string) === 'door-locked');
@@ -140,6 +135,19 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
         await tab.click('form button');
         const answers = await tab.texts('.ranking h2');
         expect(answers.length).toBeGreaterThan(0);
+      }));
+
+    it('on a desk: a journey, and back through it without losing it', () =>
+      inTab(DESK, async (tab) => {
+        const [guide] = guides;
+        if (!guide) throw new Error('no guide');
+        const [, journey] = farEnd(guide);
+        await follow(tab, guide, '/');
+        for (const [place, { at }] of [...journey.entries()].toReversed()) {
+          await tab.back();
+          const url = await arrived(tab, pathOf('/', guide.id, at));
+          expect(journeyOf(url)).toBe(formatJourney(journey.slice(0, place)));
+        }
       }));
   });
 }
