@@ -12,7 +12,7 @@ import { csvOf, carriedColumns } from '../route/table.ts';
 import type { Round, Unread, Visit } from '../route/types.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
-import type { Books } from '../content/books.ts';
+import type { CurrentCodebooks } from '../content/codebooks.ts';
 
 /** The chance that is asked for where none is named. */
 export const USUAL_CHANCE = 0.9;
@@ -25,22 +25,22 @@ export function loadFigures(): Figures {
 /** A day's round of a text, sorted by urgency. Repaired codes stay among the unread ones. */
 export function makeRound(
   text: string,
-  { library }: Books,
+  { codebooks }: CurrentCodebooks,
   figures: Figures,
 ): Result<Round, EntriesProblem> {
-  const found = entriesOf(text, library);
+  const found = entriesOf(text, codebooks);
   if (!found.ok) return found;
   const { columns, entries } = found.value;
   const assess = makeAssess();
   const visits: Visit[] = [];
   const unread: Unread[] = [];
   for (const { row, text: given, others } of entries) {
-    const reading = readEntry(given, library);
+    const reading = readEntry(given, codebooks);
     if (reading.kind !== 'exact') {
       unread.push({ row, others, text: given, reading });
       continue;
     }
-    const seen = readVisit(reading.note, library, figures);
+    const seen = readVisit(reading.note, codebooks, figures);
     const assessed = seen.model && assess(seen.model, seen.evidence);
     visits.push({ row, others, code: reading.code, seen, assessed });
   }
@@ -100,11 +100,11 @@ export interface RoundWish {
 /** What is printed for a text, and whether all of it was usable. */
 export function roundOutput(
   text: string,
-  books: Books,
+  current: CurrentCodebooks,
   today: Date,
   { chance, csv }: RoundWish,
 ): Result<{ readonly text: string; readonly good: boolean }, EntriesProblem> {
-  const round = makeRound(text, books, loadFigures());
+  const round = makeRound(text, current, loadFigures());
   if (!round.ok) return fail(round.error);
   const json = roundJson(round.value, chance, today);
   return ok({

@@ -1,7 +1,7 @@
 /** Names that one file of content uses and another declares. */
 import { z } from 'zod';
 import type { Guide } from '../guide/types.ts';
-import { makeLibrary } from '../note/library.ts';
+import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { all } from './content.ts';
 import type { Content, Part } from './content.ts';
@@ -117,9 +117,9 @@ function demoNames(
   demos: readonly Demo[],
   releases: readonly Release[],
 ): readonly Problem[] {
-  const library = makeLibrary(releases);
+  const codebooks = makeCodebooks(releases);
   return demos.flatMap((demo, index) => {
-    const code = demoCode(demo, library);
+    const code = demoCode(demo, codebooks);
     if (code.ok) return [];
     const reason = JSON.stringify(code.error);
     return [fileProblem(text, text.valueAt([index]), { code: 'demo-broken', id: demo.id, reason })];

@@ -14,7 +14,7 @@ export function closureOf(release: Release, guide: string): readonly string[] {
   return [...found];
 }
 
-/** Keeps a guide's place in the book, and with it every code's meaning; it has no journeys. */
+/** Keeps a guide's place in the codebook, and with it every code's meaning; it has no journeys. */
 function placeholder({ id }: ReleaseGuide): ReleaseGuide {
   return { id, start: 'absent', nodes: [{ id: 'absent', kind: 'stop' }], exits: [] };
 }

@@ -15,7 +15,7 @@ export type NoteCode = string & { readonly [brand]: 'NoteCode' };
 
 /** What a code says. No personal data has a place in it. */
 export interface Note {
-  /** The release whose book gives the numbers their meaning, 1 or more. */
+  /** The release whose codebook gives the numbers their meaning, 1 or more. */
   readonly release: number;
   readonly guide: GuideId;
   readonly journey: Journey;
@@ -35,7 +35,7 @@ export type WriteProblem =
       readonly known: readonly number[];
     }
   | { readonly code: 'unknown-guide'; readonly guide: string; readonly release: number }
-  /** `step` is the place in the journey, from 0, that the book does not allow. */
+  /** `step` is the place in the journey, from 0, that the codebook does not allow. */
   | {
       readonly code: 'not-a-journey';
       readonly step: number;

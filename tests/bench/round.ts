@@ -2,7 +2,7 @@ import { loadFigures, makeRound } from '../../src/cli/round.ts';
 import { loadRound } from '../../src/route/load.ts';
 import { totalOf } from '../../src/route/total.ts';
 import { MOST_VISITS } from '../../src/route/entries.ts';
-import { damaged, publishedBooks, sampleCodes } from '../unit/route/support/codes.ts';
+import { damaged, publishedCodebooks, sampleCodes } from '../unit/route/support/codes.ts';
 import type { Row } from './row.ts';
 
 /** Rounds measured, each of other codes, after as many to warm up. */
@@ -11,10 +11,10 @@ const CHANCE = 0.9;
 
 /** The largest round: read, ranked, planned, sorted, timed and stocked. */
 export function benchRound(): Promise<Row[]> {
-  const books = publishedBooks();
+  const current = publishedCodebooks();
   const figures = loadFigures();
   const whole = (text: string) => {
-    const round = makeRound(text, books, figures);
+    const round = makeRound(text, current, figures);
     if (!round.ok) throw new Error(JSON.stringify(round.error));
     const assessed = round.value.visits.flatMap((visit) => visit.assessed ?? []);
     return { round: round.value, total: totalOf(assessed), load: loadRound(assessed, CHANCE) };
@@ -29,7 +29,7 @@ export function benchRound(): Promise<Row[]> {
     });
     return times.toSorted((a, b) => a - b)[Math.floor(ROUNDS / 2)] ?? NaN;
   };
-  const rounds = Array.from({ length: ROUNDS }, (_, i) => sampleCodes(books, MOST_VISITS, i + 1));
+  const rounds = Array.from({ length: ROUNDS }, (_, i) => sampleCodes(current, MOST_VISITS, i + 1));
   const spoilt = rounds.map((codes) =>
     codes.map((code, i) => (i % 10 === 0 ? damaged(code, 1, 7) : code)).join('\n'),
   );

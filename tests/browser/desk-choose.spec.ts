@@ -2,10 +2,10 @@
 import { readCode } from '../../src/note/read.ts';
 import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
-import { library, newest } from './support/books.ts';
+import { codebooks, newest } from './support/codebooks.ts';
 import { rows, say } from './support/desk.ts';
 import { expect, test } from './support/fixtures.ts';
-import { guides } from './support/ways.ts';
+import { guides } from './support/shortest-journeys.ts';
 
 const { names } = namespaceText('en', 'guides') as { names: Record<string, string> };
 
@@ -32,7 +32,7 @@ test('every guide is chosen by a tap or a number key, and the call is in its wor
     const title = namespaceText('en', guide.id)[first?.to ?? ''] as { title: string };
     await expect(say(page)).toHaveText(title.title);
     const code = (await page.locator('.code-out .groups strong').allTextContents()).join('-');
-    const reading = readCode(code, library);
+    const reading = readCode(code, codebooks);
     expect(reading, guide.id).toMatchObject({
       kind: 'exact',
       note: { release: newest, guide: guide.id, journey: [{ at: guide.start, answer: 'none' }] },

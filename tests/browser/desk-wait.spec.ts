@@ -1,12 +1,12 @@
 // The desk's wait across a reload: the device's clock may have been set meanwhile.
 import { formatFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
-import { guide, ways } from './support/codes.ts';
+import { guide, shortest } from './support/codes.ts';
 import { expect, test } from './support/fixtures.ts';
 
 test('no clock set while the page was away ends a wait, and the desk says so', async ({ page }) => {
   const [node, journey] =
-    [...ways].find(([id]) => guide.nodes.get(id)?.timer?.kind === 'cooling') ?? [];
+    [...shortest].find(([id]) => guide.nodes.get(id)?.timer?.kind === 'cooling') ?? [];
   expect(journey?.length).toBeGreaterThan(2);
   if (!node || !journey) return;
   const now = Math.floor(Date.now() / 1000);

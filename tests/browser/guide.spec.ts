@@ -6,15 +6,15 @@ import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { toWait } from './support/codes.ts';
 import { answerLink, walkGuide } from './support/site.ts';
-import { guides, shortestWays } from './support/ways.ts';
+import { guides, shortestJourneys } from './support/shortest-journeys.ts';
 
 const journeyOf = (hash: string) => new URLSearchParams(hash.slice(1)).get('j');
 
 /** Of a guide: the farthest end of its own, and the farthest that another guide holds, if any. */
 function farEnds(guide: Guide): NodeId[] {
-  const ways = shortestWays(guide);
-  const length = (id: NodeId) => ways.get(id)?.length ?? 0;
-  const ends = [...ways.keys()]
+  const shortest = shortestJourneys(guide);
+  const length = (id: NodeId) => shortest.get(id)?.length ?? 0;
+  const ends = [...shortest.keys()]
     .filter((id) => guide.nodes.get(id)?.answers.length === 0)
     .toSorted((a, b) => length(b) - length(a));
   return [true, false].flatMap(
@@ -31,7 +31,7 @@ for (const guide of guides)
         const ends = farEnds(guide);
         expect(ends.length).toBeGreaterThan(0);
         for (const end of ends) {
-          const journey = shortestWays(guide).get(end) ?? [];
+          const journey = shortestJourneys(guide).get(end) ?? [];
           await walkGuide(
             page,
             journey.map(({ at, answer }) => [at, answer]),

@@ -3,7 +3,7 @@ import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
-import { addressOf, codeFor, guide, open, qrOf, shownCode, to, ways } from './support/note.ts';
+import { addressOf, codeFor, guide, open, qrOf, shownCode, to, shortest } from './support/note.ts';
 
 test('a finished journey gives its outcome, its numbers and the code of the library', async ({
   page,
@@ -65,7 +65,7 @@ test('changing an answer keeps what was written and comes back with a new code',
   const { kept, ...address } = addressOf(page);
   expect(address).toEqual({
     guide: guide.id,
-    journey: ways.get('doing' as never),
+    journey: shortest.get('doing' as never),
     details: { fuel: 'gas' },
     error: 'F9',
   });

@@ -2,12 +2,12 @@
 import { readFileSync } from 'node:fs';
 import type { Locator, Page, TestInfo } from '@playwright/test';
 import { roundSchema } from '../../src/cli/round-json.ts';
-import { damaged, publishedBooks, sampleCodes } from '../unit/route/support/codes.ts';
+import { damaged, publishedCodebooks, sampleCodes } from '../unit/route/support/codes.ts';
 import { axe } from './support/axe.ts';
 import { DESK, expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
 
-const codes = sampleCodes(publishedBooks(), 500);
+const codes = sampleCodes(publishedCodebooks(), 500);
 const [a = '', b = '', c = '', d = ''] = codes;
 
 const field = (page: Page): Locator => page.getByLabel('Note codes');

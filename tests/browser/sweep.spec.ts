@@ -12,7 +12,7 @@ import { tabOrder } from './support/keyboard.ts';
 import { textSize, tooWide, wideParts } from './support/layout.ts';
 import { every, rootOf, textOf, visits, type OfGuide, type Visit } from './support/pages.ts';
 import { tightTargets } from './support/targets.ts';
-import { guides } from './support/ways.ts';
+import { guides } from './support/shortest-journeys.ts';
 
 const all = visits(siteDir());
 /** Pages a test looks at: a failure names its page, and two workers end at about the same time. */

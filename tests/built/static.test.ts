@@ -6,7 +6,7 @@ import { languageOf, languages, staffLanguages } from '../../src/content/load.ts
 import { ownNodes, split } from '../../src/guide/ids.ts';
 import { policy } from '../../src/site/policy.ts';
 import { pagesOf, readablePagesOf } from '../browser/support/site.ts';
-import { guides } from '../browser/support/ways.ts';
+import { guides } from '../browser/support/shortest-journeys.ts';
 import { dist, elements, markup, target } from './site.ts';
 
 const [main = '', ...others] = languages();

@@ -17,7 +17,7 @@ import {
 import { edgeAt, trace } from '../../journey/trace.ts';
 import { madeOn } from '../../note/day.ts';
 import type { GraphNode } from '../../guide/types.ts';
-import type { BookGuide } from '../../note/library.ts';
+import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import { waitMinutes } from '../../journey/wait.ts';
@@ -60,7 +60,7 @@ export interface Around {
 
 export function createDesk(
   page: Page,
-  guide: BookGuide,
+  guide: CodebookGuide,
   caller: CallerState,
   around: Around,
 ): DeskState {

@@ -13,7 +13,7 @@ export interface Choice {
   readonly key: string;
 }
 
-/** Nodes the page does not know (of an older book) show no more than the book has. */
+/** Nodes the page does not know (of an older codebook) show no more than the codebook has. */
 export function carriedOf({ nodes }: Page, node: GraphNode): CarriedNode {
   return nodes[node.id] ?? { left: { least: 0, most: 0 } };
 }

@@ -25,7 +25,7 @@ export interface Outcome {
 export function createOutcome(page: Page, desk: DeskState): Outcome {
   const code = createMemo(() => {
     if (desk.edited().journey.length === 0) return undefined;
-    return codeOf(page.library, page.book, desk.guide.id, desk.fragment())?.code;
+    return codeOf(page.codebooks, page.codebook, desk.guide.id, desk.fragment())?.code;
   });
   const made = () => desk.fragment().made ?? localDay(new Date());
   /** Nodes with cautions that the journey came past, an end reached among them. */
@@ -37,14 +37,14 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
   };
   const view = createMemo(() => {
     const note: Note = {
-      release: page.book.release,
+      release: page.codebook.release,
       guide: desk.guide.id,
       journey: desk.edited().journey,
       day: dayOf(new Date(`${made()}T00:00:00Z`)),
-      details: knownDetails(page.book, desk.fragment().details),
+      details: knownDetails(page.codebook, desk.fragment().details),
       error: tidyErrorText(desk.fragment().error ?? ''),
     };
-    return readVisit(note, page.library);
+    return readVisit(note, page.codebooks);
   });
   const job = createMemo((): Job | undefined => {
     const written = code();

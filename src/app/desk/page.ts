@@ -1,11 +1,11 @@
-/** What the desk carries besides its sentences and note books; made in `pages`. */
+/** What the desk carries besides its sentences and codebooks; made in `pages`. */
 import type { Signal, Timer } from '../../guide/types.ts';
 import type { Remaining } from '../../guide/remaining.ts';
-import type { Book, Library } from '../../note/library.ts';
+import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from '../note/calls.ts';
 
-/** What a note book does not say of a node. */
+/** What a codebook does not say of a node. */
 export interface CarriedNode {
   readonly care?: Signal;
   readonly timer?: Timer;
@@ -30,8 +30,8 @@ export interface DeskPart {
 /** What is there before a guide is chosen. */
 export interface Shell extends Carried {
   readonly words: Words;
-  readonly library: Library;
-  readonly book: Book;
+  readonly codebooks: Codebooks;
+  readonly codebook: Codebook;
   /** Guide → the address of its part, the main guide's first. */
   readonly files: Readonly<Record<string, string>>;
 }

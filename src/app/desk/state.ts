@@ -5,7 +5,7 @@ import type { EditableJourney } from '../../journey/edit.ts';
 import type { Trace } from '../../journey/trace.ts';
 import type { CallerField } from '../../visit/job.ts';
 import type { GraphNode } from '../../guide/types.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { CodebookGuide, CodebookNode } from '../../note/codebook.ts';
 import type { Note } from '../../note/types.ts';
 import type { Facts } from '../../placeholders.ts';
 import type { Key } from '../shared/keys.ts';
@@ -23,15 +23,15 @@ export interface Told {
 }
 
 export interface DeskState {
-  readonly guide: BookGuide;
+  readonly guide: CodebookGuide;
   /** Which call of this tab it is, from 0. */
   readonly number: Accessor<number>;
   readonly edited: Accessor<EditableJourney>;
-  readonly traced: Accessor<Trace<BookNode>>;
+  readonly traced: Accessor<Trace<CodebookNode>>;
   readonly fragment: Accessor<Fragment>;
   readonly view: Accessor<View>;
   /** The node in the middle; at the danger question the guide's start. */
-  readonly node: Accessor<BookNode>;
+  readonly node: Accessor<CodebookNode>;
   /** The answer that stands there now, where the view goes back to one. */
   readonly present: Accessor<string | undefined>;
   /** What to know about how this call was found; shown until it is understood. */

@@ -9,7 +9,7 @@ import { replaceHash } from '../shared/replace-hash.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
 import { whole } from '../../guide/ids.ts';
-import type { BookGuide } from '../../note/library.ts';
+import type { CodebookGuide } from '../../note/codebook.ts';
 
 export interface NoteState {
   readonly fragment: Accessor<Fragment>;
@@ -45,7 +45,7 @@ export function createNoteState(): NoteState {
 }
 
 /** Address of a node's page from a page one folder deep: its own guide's, or the other it is of. */
-export function pageOf(guide: BookGuide, node: string): string {
+export function pageOf(guide: CodebookGuide, node: string): string {
   return `../${whole(guide.id, node)}/`;
 }
 

@@ -1,6 +1,6 @@
 /** What the preview page carries besides its sentences; made in `pages`. */
 import type { Figures } from '../../visit/read-visit.ts';
-import type { Library } from '../../note/library.ts';
+import type { Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 
 export interface Carried {
@@ -18,5 +18,5 @@ export interface Page extends Carried, Omit<PreviewPart, 'texts'> {
   /** Guide → the address of its part. */
   readonly files: Readonly<Record<string, string>>;
   readonly words: Words;
-  readonly library: Library;
+  readonly codebooks: Codebooks;
 }

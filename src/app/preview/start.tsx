@@ -1,4 +1,4 @@
-import { library } from '../shared/books.ts';
+import { codebooks } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -12,7 +12,7 @@ const place = document.getElementById('preview');
 if (place) {
   const page: Page = {
     words: pageWords(),
-    library,
+    codebooks,
     files: embedded('files') as Page['files'],
     ...(embedded('preview-data') as Carried),
     // Loaded with the guide a code is of.
@@ -21,7 +21,7 @@ if (place) {
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(library);
+    const state = createPreviewState(codebooks);
     return <Preview page={page} state={state} />;
   });
 }

@@ -6,7 +6,7 @@ import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
-import type { Library } from '../../note/library.ts';
+import type { Codebooks } from '../../note/codebook.ts';
 import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { readCode } from '../../note/read.ts';
@@ -34,7 +34,7 @@ export interface PreviewState {
 
 export type Extras = Pick<Fragment, 'error' | 'model' | 'remark'>;
 
-export function createPreviewState(library: Library): PreviewState {
+export function createPreviewState(codebooks: Codebooks): PreviewState {
   const [code, setCode] = createSignal('');
   const [settled, setSettled] = createSignal(false);
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
@@ -42,7 +42,7 @@ export function createPreviewState(library: Library): PreviewState {
   /** Under which key the tab keeps what came in own words. */
   let kept: string | undefined;
 
-  const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, library));
+  const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, codebooks));
   const reading = createMemo(() => read(code()));
   const cameAs = createMemo(() => read(came().fragment.code ?? ''));
 

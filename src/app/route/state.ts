@@ -71,7 +71,7 @@ export function createRound(page: Page): RoundState {
 
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     const known = page.guides.known(reading.note.guide);
-    const seen = readVisit(reading.note, page.library, known?.figures);
+    const seen = readVisit(reading.note, page.codebooks, known?.figures);
     const assessed = seen.model && assess(seen.model, seen.evidence);
     return { id, row, others, code: reading.code, seen, assessed };
   };
@@ -115,11 +115,11 @@ export function createRound(page: Page): RoundState {
     unsaved: createMemo(() => dirty() && visits().length + unread().length > 0),
     async add(text) {
       const room = MOST_VISITS - visits().length - unread().length;
-      const found = entriesOf(text, page.library, room);
+      const found = entriesOf(text, page.codebooks, room);
       if (!found.ok) return found;
       const { codes } = found.value;
       const placed = withEntries(columns(), found.value);
-      const read = (entry: Entry) => ({ entry, reading: readEntry(entry.text, page.library) });
+      const read = (entry: Entry) => ({ entry, reading: readEntry(entry.text, page.codebooks) });
       const total = placed.entries.length;
       working('read', total)(0);
       const lines = await inSlices(placed.entries, read, working('read', total));
@@ -141,7 +141,7 @@ export function createRound(page: Page): RoundState {
     async mend(id, text) {
       const line = lineOf(id);
       if (!line) return false;
-      const reading = readEntry(text, page.library);
+      const reading = readEntry(text, page.codebooks);
       if (reading.kind === 'exact') {
         await become(line, reading);
         return true;

@@ -11,9 +11,9 @@ import type { Given, Guide, GuideNode, Journey, NodeId } from '../../../src/guid
 import { heatEndedAs } from '../../../src/journey/heat.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import { clock, waitMinutes } from '../../../src/journey/wait.ts';
-import { bookGuide } from '../../../src/note/library.ts';
+import { codebookGuide } from '../../../src/note/codebook.ts';
 import { heatTold } from '../../../src/site/heat-told.ts';
-import { bookOf, working } from '../note/books.ts';
+import { codebookOf, working } from '../note/codebooks.ts';
 
 /** Minutes left of the slowest oven's 240, by what the caller said of the locked door's heat. */
 const LEFT: Readonly<Record<string, number>> = {
@@ -78,7 +78,7 @@ function onPage({ guide, journey, wait }: Case): number {
 
 /** As the desk does, of its codebook. */
 function atDesk({ guide, journey, wait }: Case): number {
-  const frozen = bookGuide(bookOf(working), guide.id) ?? expect.unreachable();
+  const frozen = codebookGuide(codebookOf(working), guide.id) ?? expect.unreachable();
   const { end, rest, heatEnded } = trace(frozen, journey);
   expect([end.id, rest]).toEqual([wait.id, []]);
   return waitMinutes(wait.timer ?? expect.unreachable(), heatEnded);

@@ -10,15 +10,15 @@ import { shares } from '../../../src/diagnosis/posterior.ts';
 import { makeAssess } from '../../../src/visit/assess.ts';
 import { roundJson } from '../../../src/route/json.ts';
 import { byUrgency, urgencyOrder } from '../../../src/visit/read-visit.ts';
-import { damaged, publishedBooks, sampleCodes } from './support/codes.ts';
+import { damaged, publishedCodebooks, sampleCodes } from './support/codes.ts';
 
-const books = publishedBooks();
+const current = publishedCodebooks();
 const figures = loadFigures();
 const today = new Date('2026-11-25T10:00:00Z');
-const codes = sampleCodes(books, 40);
+const codes = sampleCodes(current, 40);
 const [first = '', second = ''] = codes;
 const roundOf = (text: string) => {
-  const made = makeRound(text, books, figures);
+  const made = makeRound(text, current, figures);
   if (!made.ok) throw new Error(JSON.stringify(made.error));
   return made.value;
 };
@@ -135,7 +135,7 @@ describe('the command', () => {
     spawnSync(process.execPath, ['src/cli/note.ts', 'round', ...args], { input, encoding: 'utf8' });
 
   const output = (text: string) =>
-    roundOutput(text, books, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
+    roundOutput(text, current, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
 
   test('prints the round, and fails where a line is no visit', () => {
     const good = output(`${first}\n${second}\n`);
