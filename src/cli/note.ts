@@ -11,8 +11,8 @@ import { content } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
-import { USUAL_CHANCE, chanceOf, roundOutput } from './round.ts';
-import { tellEntries } from './round-words.ts';
+import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
+import { tellEntries } from './route-words.ts';
 
 const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
@@ -64,10 +64,10 @@ function wholeNumber(text: string, option: string): number {
   return Number(text);
 }
 
-async function round(current: CurrentCodebooks, today: Date, { chance, csv = false }: Wish): Promise<void> {
+async function route(current: CurrentCodebooks, today: Date, { chance, csv = false }: Wish): Promise<void> {
   const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
   if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
-  const made = roundOutput(await text(process.stdin), current, today, { chance: asked, csv });
+  const made = routeOutput(await text(process.stdin), current, today, { chance: asked, csv });
   if (!made.ok) return stop(tellEntries(made.error));
   print(made.value);
 }
@@ -130,6 +130,6 @@ else if (command === 'write' && rest.length === 0) {
   const current = codebooksOrStop(today);
   await eachInputLine((text, line) => writeLine(text, line, current, today));
 } else if (command === 'round' && rest.length === 0) {
-  await round(codebooksOrStop(today), today, values);
+  await route(codebooksOrStop(today), today, values);
 } else if (command === 'journeys') journeys(rest[0], values, codebooksOrStop(today));
 else stop(USAGE);

@@ -7,7 +7,7 @@ import type { Codebooks } from '../note/codebook.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { readEntry } from './read.ts';
 
-/** A round has at most so many visits. */
+/** A route has at most so many visits. */
 export const MOST_VISITS = 500;
 /** Most characters looked at: 500 rows of 2,000 characters. */
 export const MOST_CHARACTERS = 1_000_000;

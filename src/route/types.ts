@@ -21,7 +21,7 @@ export interface Unread {
   readonly reading: Exclude<Reading, { kind: 'exact' }>;
 }
 
-export interface Round {
+export interface Route {
   /** Headings of the columns carried along. */
   readonly columns: readonly string[];
   /** In the order of the day. */

@@ -1,5 +1,5 @@
 /** A visit's facts in words. */
-import { LIKELY } from '../../route/load.ts';
+import { LIKELY } from '../../route/parts-to-bring.ts';
 import type { Visit } from '../../route/types.ts';
 import { percent } from '../preview/facts.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';

@@ -1,18 +1,18 @@
-/** The round as a table for people. */
+/** The route as a table for people. */
 import { carriedColumns, csvOf } from '../../route/table.ts';
 import { problemWords } from '../preview/sentences.ts';
 import { told } from './facts.ts';
 import type { Page } from './page.ts';
-import type { Line, RoundState } from './state.ts';
+import type { Line, RouteState } from './state.ts';
 
 const HEADINGS = [
   ...['code', 'urgency', 'expected', 'cautious', 'faults', 'parts', 'flags', 'problem'],
 ] as const;
 
 /** The visits in their order, then the lines still to mend, each with the columns it came with. */
-export function roundTable(
+export function routeTable(
   page: Page,
-  { visits, unread, columns }: Pick<RoundState, 'visits' | 'unread' | 'columns'>,
+  { visits, unread, columns }: Pick<RouteState, 'visits' | 'unread' | 'columns'>,
 ): string {
   const headings = HEADINGS.map((heading) => page.words.t(`round:csv.${heading}`));
   const kept = carriedColumns(columns(), headings);

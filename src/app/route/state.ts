@@ -1,4 +1,4 @@
-/** The round in this tab: nothing of it is stored. */
+/** The route in this tab: nothing of it is stored. */
 import { batch, createMemo, createSignal, type Accessor } from 'solid-js';
 import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../visit/assess.ts';
@@ -31,7 +31,7 @@ export interface Added {
   readonly column: string | undefined;
 }
 
-export interface RoundState {
+export interface RouteState {
   readonly columns: Accessor<readonly string[]>;
   readonly visits: Accessor<readonly Listed[]>;
   readonly unread: Accessor<readonly Line[]>;
@@ -56,7 +56,7 @@ export interface RoundState {
   saved(): void;
 }
 
-export function createRound(page: Page): RoundState {
+export function createRoute(page: Page): RouteState {
   const [columns, setColumns] = createSignal<readonly string[]>([]);
   const [visits, setVisits] = createSignal<readonly Listed[]>([]);
   const [unread, setUnread] = createSignal<readonly Line[]>([]);

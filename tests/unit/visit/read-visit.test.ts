@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseJourney } from '../../../src/address/journey-text.ts';
 import { currentCodebooks } from '../../../src/content/codebooks.ts';
 import { content } from '../../../src/content/load.ts';
-import { loadFigures } from '../../../src/cli/round.ts';
+import { loadFigures } from '../../../src/cli/route.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
