@@ -8,7 +8,7 @@ import type { Figures } from '../visit/read-visit.ts';
 import { routeJson } from '../route/json.ts';
 import type { RouteJson } from '../route/json.ts';
 import { readEntry } from '../route/read.ts';
-import { csvOf, carriedColumns } from '../route/table.ts';
+import { csvOf, passthroughColumns } from '../route/table.ts';
 import type { Route, Unread, Visit } from '../route/types.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
@@ -56,13 +56,13 @@ const NAMED = 3;
 
 /** A route as CSV, names as in the JSON; the lines that could not be read come last. */
 export function routeCsv({ visits, unread }: RouteJson, columns: readonly string[]): string {
-  const kept = carriedColumns(columns, HEADINGS);
+  const passed = passthroughColumns(columns, HEADINGS);
   const rest = (values: Readonly<Record<string, string>>) => {
     const cells = Object.values(values);
-    return kept.map(({ index }) => cells[index] ?? '');
+    return passed.map(({ index }) => cells[index] ?? '');
   };
   return csvOf([
-    [...HEADINGS, ...kept.map(({ name }) => name)],
+    [...HEADINGS, ...passed.map(({ name }) => name)],
     ...visits.map(({ code, urgency, figures, flags, columns: values }) => [
       ...[code, urgency],
       figures ? String(Math.round(figures.minutes.expected)) : '',

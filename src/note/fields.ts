@@ -13,7 +13,7 @@ import {
   numberToText,
   textToNumber,
   tidyErrorText,
-  uncarried,
+  unencodable,
 } from './error-text.ts';
 import type { Codebook, Codebooks } from './codebook.ts';
 import { type Digit, pack, type Unpacker, unpacker } from './number.ts';
@@ -133,7 +133,7 @@ function takeDetails(codebook: Codebook, left: Unpacker): Record<string, string>
 }
 
 function textTrouble(text: string): WriteProblem | undefined {
-  const characters = uncarried(text);
+  const characters = unencodable(text);
   if (characters.length > 0) return { code: 'error-characters', characters };
   if (text.length > longestError) {
     return { code: 'error-too-long', length: text.length, most: longestError };

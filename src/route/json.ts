@@ -17,7 +17,7 @@ function figuresOf({ ranking, parts, expected, cautious, leftOver }: Assessed) {
 }
 
 /** The columns carried along; where two have one heading the later is told apart by its number. */
-function carried(columns: readonly string[], others: readonly string[]): Record<string, string> {
+function passthrough(columns: readonly string[], others: readonly string[]): Record<string, string> {
   return Object.fromEntries(
     columns.map((name, index) => [
       columns.indexOf(name) === index ? name : `${name} (${String(index + 1)})`,
@@ -45,7 +45,7 @@ function visitOf(
     flags: [...flags],
     ranked: last,
     figures: assessed ? figuresOf(assessed) : null,
-    columns: carried(columns, others),
+    columns: passthrough(columns, others),
   };
 }
 
@@ -54,7 +54,7 @@ function unreadOf({ row, others, text, reading }: Unread, columns: Route['column
     reading.kind === 'refused'
       ? { problem: reading.problem }
       : { proposal: { code: reading.code, places: reading.places, spare: reading.spare } };
-  return { row, text, ...what, columns: carried(columns, others) };
+  return { row, text, ...what, columns: passthrough(columns, others) };
 }
 
 /** @param chance with which the load is to be enough */

@@ -12,7 +12,7 @@ import { createClocks } from './clocks.ts';
 import { createDesk } from './create-desk.ts';
 import { onDanger } from './danger.ts';
 import { createOutcome } from './outcome.ts';
-import type { Carried, DeskPart, Page, Shell } from './page.ts';
+import type { DeskConfig, DeskPart, Page, Shell } from './page.ts';
 import { createShortcuts } from './shortcuts.ts';
 import type { DeskState } from './state.ts';
 
@@ -23,7 +23,7 @@ function isReload(): boolean {
 }
 
 /** The tab's own storage, where the firm has switched it on and the browser has one. */
-function keeperOf({ keepCaller }: Carried): Keeper {
+function keeperOf({ keepCaller }: DeskConfig): Keeper {
   return keepCaller === 'tab' ? tryStorage(() => sessionStorage) : undefined;
 }
 

@@ -5,7 +5,7 @@ import { knownDetails } from '../note/code.ts';
 import { ErrorText } from './ErrorText.tsx';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -18,7 +18,7 @@ export function DetailsCard(props: DeskProps) {
   };
   // On a step that asks for it the field stands there instead.
   const elsewhere = () =>
-    props.desk.view().kind === 'at' && carriedOf(props.page, props.desk.node()).takesError;
+    props.desk.view().kind === 'at' && deskNodeOf(props.page, props.desk.node()).takesError;
   return (
     <section class="panel details">
       <h2>

@@ -25,7 +25,7 @@ import { replaceHash } from '../shared/replace-hash.ts';
 import type { Key } from '../shared/keys.ts';
 import type { CallerState } from './caller.ts';
 import { pageTime } from './clocks.ts';
-import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
+import { deskNodeOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState, Told, View } from './state.ts';
 import { withoutUnseen } from './unseen.ts';
@@ -35,7 +35,7 @@ const NOTHING: Fragment = { journey: [], details: {} };
 const NOTED = 15_000;
 
 /** What may stand in the desk's address: never the caller's model number or a remark. */
-function carried(
+function addressable(
   { error, details, made, timer }: Fragment,
   { journey }: EditableJourney,
   guide: string | undefined,
@@ -99,7 +99,7 @@ export function createDesk(
 
   const keep = (parts: Fragment): void => {
     const named = guide.id === around.main ? undefined : guide.id;
-    const now = carried(parts, edited(), named);
+    const now = addressable(parts, edited(), named);
     setFragment(now);
     replaceHash(fragmentHash(now));
   };
@@ -132,7 +132,7 @@ export function createDesk(
   /** Of the step that the call is at, in seconds. */
   const waitHere = (): number | undefined => {
     const { end, heatEnded } = traced();
-    const { timer } = carriedOf(page, end);
+    const { timer } = deskNodeOf(page, end);
     return timer && waitMinutes(timer, heatEnded) * 60;
   };
   const restored = (timer: Fragment['timer']) => {

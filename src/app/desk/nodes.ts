@@ -2,7 +2,7 @@
 import type { Answer, Graph, GraphNode } from '../../guide/types.ts';
 import { nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
-import type { CarriedNode, Page } from './page.ts';
+import type { DeskNode, Page } from './page.ts';
 
 /** The answer that every question and step has: the caller does not know. */
 export const UNSURE = 'unsure';
@@ -14,7 +14,7 @@ export interface Choice {
 }
 
 /** Nodes the page does not know (of an older codebook) show no more than the codebook has. */
-export function carriedOf({ nodes }: Page, node: GraphNode): CarriedNode {
+export function deskNodeOf({ nodes }: Page, node: GraphNode): DeskNode {
   return nodes[node.id] ?? { left: { least: 0, most: 0 } };
 }
 

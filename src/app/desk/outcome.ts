@@ -8,7 +8,7 @@ import { readVisit } from '../../visit/read-visit.ts';
 import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
 import { jobText } from './job-text.ts';
-import { carriedOf, cautionsOf } from './nodes.ts';
+import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
 
@@ -57,7 +57,7 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
       code: written,
       codeReadBack: desk.readBack() === written,
       made: made(),
-      breakerStaysOff: carriedOf(page, desk.traced().end).breakerStaysOff === true,
+      breakerStaysOff: deskNodeOf(page, desk.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
     });

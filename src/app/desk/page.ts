@@ -6,7 +6,7 @@ import type { Words } from '../shared/words.ts';
 import type { Calls } from '../note/calls.ts';
 
 /** What a codebook does not say of a node. */
-export interface CarriedNode {
+export interface DeskNode {
   readonly care?: Signal;
   readonly timer?: Timer;
   readonly takesError?: true;
@@ -14,21 +14,21 @@ export interface CarriedNode {
   readonly left: Remaining;
 }
 
-export interface Carried {
+export interface DeskConfig {
   readonly keepCaller: 'never' | 'tab';
 }
 
-/** What the desk loads for a guide; made in `carried`. */
+/** What the desk loads for a guide; made in `site/data`. */
 export interface DeskPart {
   /** Node → the rest of it. */
-  readonly nodes: Readonly<Record<string, CarriedNode>>;
+  readonly nodes: Readonly<Record<string, DeskNode>>;
   readonly calls: Calls;
   /** Sentences of the guide and of those it hands over to. */
   readonly texts: Readonly<Record<string, unknown>>;
 }
 
 /** What is there before a guide is chosen. */
-export interface Shell extends Carried {
+export interface Shell extends DeskConfig {
   readonly words: Words;
   readonly codebooks: Codebooks;
   readonly codebook: Codebook;

@@ -5,7 +5,7 @@ import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
 import { pageWords } from '../shared/words.ts';
 import { Calls } from './Calls.tsx';
-import type { Carried } from './page.ts';
+import type { DeskConfig } from './page.ts';
 
 keepFragment();
 const place = document.getElementById('desk');
@@ -13,10 +13,10 @@ const codebook = codebooks.get(newestRelease(codebooks) ?? 0);
 if (place) {
   const words = pageWords();
   const files = embedded('files') as Readonly<Record<string, string>>;
-  const carried = embedded('desk-data') as Carried;
+  const config = embedded('desk-data') as DeskConfig;
   mount(place, () =>
     codebook ? (
-      <Calls shell={{ ...carried, words, codebooks, codebook, files }} />
+      <Calls shell={{ ...config, words, codebooks, codebook, files }} />
     ) : (
       <p class="told">{words.t('desk:noBook')}</p>
     ),

@@ -4,7 +4,7 @@ import type { Fragment } from '../../address/fragment.ts';
 import { fragmentHash } from '../../address/fragment.ts';
 import type { GuideId } from '../../guide/types.ts';
 import { dayOf } from '../../note/day.ts';
-import { longestError, tidyErrorText, uncarried } from '../../note/error-text.ts';
+import { longestError, tidyErrorText, unencodable } from '../../note/error-text.ts';
 import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Note, NoteCode } from '../../note/types.ts';
 import { writeCode } from '../../note/write.ts';
@@ -36,7 +36,7 @@ export function knownDetails(codebook: Codebook, details: Fragment['details']): 
 }
 
 function whyLeftOut(error: string): LeftOut | undefined {
-  const characters = uncarried(error);
+  const characters = unencodable(error);
   if (characters.length > 0) return { code: 'characters', characters };
   const { length } = error;
   return length > longestError ? { code: 'too-long', length, most: longestError } : undefined;

@@ -4,7 +4,7 @@ import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
 import { pageWords } from '../shared/words.ts';
 import { Preview } from './Preview.tsx';
-import type { Carried, Page } from './page.ts';
+import type { PreviewConfig, Page } from './page.ts';
 import { createPreviewState } from './state.ts';
 
 keepFragment();
@@ -14,7 +14,7 @@ if (place) {
     words: pageWords(),
     codebooks,
     files: embedded('files') as Page['files'],
-    ...(embedded('preview-data') as Carried),
+    ...(embedded('preview-data') as PreviewConfig),
     // Loaded with the guide a code is of.
     models: {},
     staffViews: {},

@@ -132,7 +132,7 @@ export function VisitRow(props: Props): JSX.Element {
           </>
         )}
       </Show>
-      <Carried {...props} />
+      <Passthrough {...props} />
       <p class="ways foot">
         <a
           class="button plain"
@@ -156,7 +156,7 @@ export function VisitRow(props: Props): JSX.Element {
 }
 
 /** The columns the visit came with. */
-function Carried(props: Pick<Props, 'route' | 'visit'>): JSX.Element {
+function Passthrough(props: Pick<Props, 'route' | 'visit'>): JSX.Element {
   const cells = () =>
     props.route
       .columns()
