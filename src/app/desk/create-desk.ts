@@ -145,7 +145,7 @@ export function createDesk(
     if (timer) keep({ ...parts, timer: { ...timer, counted: seconds() } });
   }, NOTED);
   onCleanup(() => clearInterval(noted));
-  const load = (hash: string): void => {
+  const openAddress = (hash: string): void => {
     const { fragment: given, problems } = parseFragment(hash);
     const taken = takeOver(guide, given.journey);
     reset();
@@ -183,14 +183,14 @@ export function createDesk(
   /** Left for a reload to know by that something was written; what was, is not. */
   const mark = (filled: boolean): void => history.replaceState({ filled }, '');
   const wasFilled = (history.state as { filled?: boolean } | null)?.filled === true;
-  load(location.hash);
+  openAddress(location.hash);
   if (caller.restored) setFound(['desk:told.restored', ...found()]);
   else if (edited().journey.length > 0 || wasFilled) setFound(['desk:told.reloaded', ...found()]);
   mark(caller.restored);
   // What is in the fields belongs to the call the address had before.
   const moved = (): void => {
     caller.clear();
-    load(location.hash);
+    openAddress(location.hash);
     mark(false);
     setFound(['desk:told.reloaded', ...found()]);
   };

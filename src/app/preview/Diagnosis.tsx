@@ -3,7 +3,7 @@ import type { Model } from '../../diagnosis/types.ts';
 import type { NoteCode } from '../../note/types.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { Faults } from './Faults.tsx';
-import { Load } from './Load.tsx';
+import { PartsToBring } from './PartsToBring.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from '../shared/content-words.ts';
 import { forGuide } from '../shared/staff-words.ts';
@@ -57,7 +57,7 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
       </Show>
       <Faults page={page()} guide={last} visit={visit} />
       <Plan page={page()} visit={visit} />
-      <Load page={page()} visit={visit} />
+      <PartsToBring page={page()} visit={visit} />
       <Later
         class="record-fold"
         title={page().words.t('visits:record.title')}

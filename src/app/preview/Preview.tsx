@@ -80,7 +80,7 @@ export function Preview(props: Props): JSX.Element {
       <Demos
         page={props.page}
         onChoose={(code) => {
-          props.state.load(hashOf({ c: code }));
+          props.state.openAddress(hashOf({ c: code }));
           // The links move down under a long note; the reader goes to the note.
           result?.focus();
           result?.scrollIntoView();

@@ -28,7 +28,7 @@ export interface PreviewState {
   type(code: string): void;
   settle(): void;
   /** Take over a scanned address's fragment. */
-  load(hash: string): void;
+  openAddress(hash: string): void;
   say(what: 'confirmed' | 'rejected'): void;
 }
 
@@ -67,7 +67,7 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
     kept = now.kept;
     replaceHash(fragmentHash(forAddress(now)));
   };
-  const load = (hash: string) => {
+  const openAddress = (hash: string) => {
     const parsed = parseFragment(hash);
     const { model, remark } = parsed.fragment;
     setCame({ ...parsed, fragment: bringBack(parsed.fragment) });
@@ -77,8 +77,8 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
     setSaid(undefined);
     if (model ?? remark) keep();
   };
-  load(location.hash);
-  addEventListener('hashchange', () => load(location.hash));
+  openAddress(location.hash);
+  addEventListener('hashchange', () => openAddress(location.hash));
 
   return {
     code,
@@ -96,8 +96,8 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
       keep();
     },
     settle: () => setSettled(true),
-    load(hash) {
-      load(hash);
+    openAddress(hash) {
+      openAddress(hash);
       keep();
     },
     say(what) {

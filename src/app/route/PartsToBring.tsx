@@ -7,7 +7,7 @@ import { name } from '../shared/staff-words.ts';
 import type { RouteProps } from './props.ts';
 
 /** What to put on the van for the whole route, beside one of each likely part a visit. */
-export function Load(
+export function PartsToBring(
   props: RouteProps & {
     readonly figures: readonly Assessed[];
     /** The chance that is to be enough, and what sets it: files are of the same chance. */

@@ -2,7 +2,7 @@ import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import { createChance } from '../preview/Chance.tsx';
 import { Enter } from './Enter.tsx';
-import { Load } from './PartsToBring.tsx';
+import { PartsToBring } from './PartsToBring.tsx';
 import { Mend } from './Mend.tsx';
 import { Out } from './Out.tsx';
 import { Total } from './Total.tsx';
@@ -50,7 +50,7 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
       <Mend {...props} {...parts} />
       <Show when={route.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
-        <Load {...props} {...parts} figures={figures()} chance={chance() / 100} slider={Slider} />
+        <PartsToBring {...props} {...parts} figures={figures()} chance={chance() / 100} slider={Slider} />
       </Show>
       <Show when={route.visits().length + route.unread().length > 0}>
         <Out {...props} {...parts} chance={chance() / 100} />

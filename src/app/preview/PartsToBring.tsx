@@ -17,7 +17,7 @@ interface Props {
 const SIZES = [0, 1, 2, 3] as const;
 
 /** What to put on the van: parts for a chosen chance, skills and tools. */
-export function Load(props: Props): JSX.Element {
+export function PartsToBring(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const [chance, Slider] = createChance(words);
