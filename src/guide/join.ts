@@ -1,6 +1,6 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { foreign, guidesOf, split, whole } from './ids.ts';
+import { qualifyOther, guidesOf, parseId, qualify } from './ids.ts';
 import { depthFirst } from './loops.ts';
 import type { GuideProblem, GuideTrouble, Place } from './problem.ts';
 import type { Answer, Guide, GuideId, GuideNode, NodeId, Rule, TextId } from './types.ts';
@@ -28,7 +28,7 @@ export interface Part {
 
 /** What an answer leads to before it is known which tracks the other guide has. */
 export function unresolved({ guide, target, track }: Omit<HandOver, 'place'>): string {
-  return foreign(guide, track === undefined ? target : `${target}/${track}`);
+  return qualifyOther(guide, track === undefined ? target : `${target}/${track}`);
 }
 
 type Parts = ReadonlyMap<string, Part>;
@@ -85,7 +85,7 @@ function resolved(part: Part, parts: Parts): ReadonlyMap<NodeId, GuideNode> {
   for (const handOver of part.handOvers) {
     const other = parts.get(handOver.guide);
     if (!other) continue;
-    targets.set(unresolved(handOver), foreign(handOver.guide, copyOf(handOver, other)));
+    targets.set(unresolved(handOver), qualifyOther(handOver.guide, copyOf(handOver, other)));
   }
   const lead = (answer: Answer): Answer => ({
     ...answer,
@@ -100,17 +100,17 @@ function resolved(part: Part, parts: Parts): ReadonlyMap<NodeId, GuideNode> {
 function seenFromOutside(guide: string, node: GuideNode): GuideNode {
   return {
     ...node,
-    id: foreign(guide, node.id) as NodeId,
-    sentences: foreign(guide, node.sentences) as TextId,
+    id: qualifyOther(guide, node.id) as NodeId,
+    sentences: qualifyOther(guide, node.sentences) as TextId,
     answers: node.answers.map((answer) => ({
       ...answer,
-      to: whole(guide, answer.to) as NodeId,
+      to: qualify(guide, answer.to) as NodeId,
     })),
   };
 }
 
 function ruleFromOutside(guide: string, rule: Rule): Rule {
-  const named = (name: string): string => foreign(guide, name);
+  const named = (name: string): string => qualifyOther(guide, name);
   if (rule.kind === 'ends-at')
     return { ...rule, answer: named(rule.answer), ends: rule.ends.map(named) };
   return rule.kind === 'most'
@@ -141,7 +141,7 @@ export function joinGuides(list: readonly Part[]): Result<readonly Guide[], Guid
     for (const node of nodes.values())
       for (const { to } of node.answers) {
         if (nodes.has(to)) continue;
-        const { guide: other = '', name } = split(to);
+        const { guide: other = '', name } = parseId(to);
         const target = nodesOf.get(other as GuideId)?.get(name as NodeId);
         if (target) nodes.set(to, seenFromOutside(other, target));
       }

@@ -13,7 +13,7 @@ import type {
   TextId,
 } from '../guide/types.ts';
 import type { GuideMarks, Marks, PageMarks } from '../guide/marks.ts';
-import { foreign, split, whole } from '../guide/ids.ts';
+import { qualifyOther, parseId, qualify } from '../guide/ids.ts';
 import type {
   Release,
   ReleaseAnswer,
@@ -80,7 +80,7 @@ function makeCodebook({ release, published, details, guides }: Release, marks?: 
 /** A release's guides, each joined with what its journeys reach of the others. */
 function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): CodebookGuide[] {
   const frozen = new Map<string, ReleaseNode>(
-    guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [foreign(guide, node.id), node])),
+    guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [qualifyOther(guide, node.id), node])),
   );
   return guides.map((guide) => makeGuide(guide, frozen, marks));
 }
@@ -99,11 +99,11 @@ function makeGuide(
   const make = (id: string): CodebookNode => {
     const already = made.get(id);
     if (already) return already;
-    const { guide: other } = split(id);
+    const { guide: other } = parseId(id);
     const from = (other ?? guide.id) as GuideId;
     const known = marks?.guides[from];
-    const named = (name: string): string => (other === undefined ? name : foreign(other, name));
-    const node = frozen.get(whole(guide.id, id));
+    const named = (name: string): string => (other === undefined ? name : qualifyOther(other, name));
+    const node = frozen.get(qualify(guide.id, id));
     if (!node) throw new RangeError(id);
     const own = node.answers ?? [];
     const names = new Set(own.map(([answer]) => answer));
@@ -113,7 +113,7 @@ function makeGuide(
     let journeys = 1n;
     const lead = ([answer, target]: ReleaseAnswer): ReleaseAnswer => [
       answer,
-      other === undefined ? target : whole(other, target),
+      other === undefined ? target : qualify(other, target),
     ];
     const edges = [...own.map(lead), ...exits].map(([answer, target]): Edge => {
       const to = make(target);

@@ -1,4 +1,4 @@
-import { split } from '../guide/ids.ts';
+import { parseId } from '../guide/ids.ts';
 import type { Release, ReleaseGuide } from './release.ts';
 
 /** The guides a guide hands over to, and those they do, itself first. */
@@ -8,7 +8,7 @@ export function closureOf(release: Release, guide: string): readonly string[] {
   for (const id of found)
     for (const { answers = [] } of release.guides.find((one) => one.id === id)?.nodes ?? [])
       for (const [, to] of answers) {
-        const { guide: other } = split(to);
+        const { guide: other } = parseId(to);
         if (other !== undefined) found.add(other);
       }
   return [...found];

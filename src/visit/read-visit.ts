@@ -4,7 +4,7 @@
  */
 import { evidenceOf, seenFrom } from '../diagnosis/evidence.ts';
 import type { Evidence, Model } from '../diagnosis/types.ts';
-import { split } from '../guide/ids.ts';
+import { parseId } from '../guide/ids.ts';
 import { urgencies } from '../guide/types.ts';
 import type { GuideId, Urgency } from '../guide/types.ts';
 import { notAsked, trace } from '../journey/trace.ts';
@@ -79,7 +79,7 @@ function guideFor(note: Note, codebooks: Codebooks): CodebookGuide {
 
 function grouped(staffViews: StaffViews, steps: readonly Step[]): VisitLeg['groups'] {
   const groupOf = ({ node }: Step): Group =>
-    staffViews[node.guide]?.groups[split(node.sentences).name] ?? 'happened';
+    staffViews[node.guide]?.groups[parseId(node.sentences).name] ?? 'happened';
   const questions = steps.filter(({ node }) => node.kind === 'question');
   return groups
     .map((group) => [group, questions.filter((step) => groupOf(step) === group)] as const)

@@ -1,5 +1,5 @@
 // The guides by taps: whole journeys, and what a reader does on the way.
-import { split } from '../../src/guide/ids.ts';
+import { parseId } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import type { Guide, NodeId } from '../../src/guide/types.ts';
 import { axe } from './support/axe.ts';
@@ -18,7 +18,7 @@ function farEnds(guide: Guide): NodeId[] {
     .filter((id) => guide.nodes.get(id)?.answers.length === 0)
     .toSorted((a, b) => length(b) - length(a));
   return [true, false].flatMap(
-    (own) => ends.find((id) => (split(id).guide === undefined) === own) ?? [],
+    (own) => ends.find((id) => (parseId(id).guide === undefined) === own) ?? [],
   );
 }
 
@@ -37,7 +37,7 @@ for (const guide of guides)
             journey.map(({ at, answer }) => [at, answer]),
             guide.id,
           );
-          const { guide: of = guide.id, name } = split(end);
+          const { guide: of = guide.id, name } = parseId(end);
           expect(new URL(page.url()).pathname).toBe(`/${of}/${name}/`);
           await expect(page.locator('h1')).toBeVisible();
           if (!javaScriptEnabled) continue;

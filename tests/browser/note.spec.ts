@@ -62,7 +62,7 @@ test('changing an answer keeps what was written and comes back with a new code',
   const before = await shownCode(page);
   await page.locator('.change').nth(1).click();
   await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/doing/`);
-  const { kept, ...address } = addressOf(page);
+  const { stored, ...address } = addressOf(page);
   expect(address).toEqual({
     guide: guide.id,
     journey: shortest.get('doing' as never),

@@ -8,11 +8,11 @@ import { hashOf, pageOf } from './state.ts';
 export function Lost(props: { words: Words; codebook: Codebook; guide: string; fragment: Fragment }) {
   const why = () => (props.fragment.journey.length === 0 ? 'empty' : 'astray');
   const written = () => {
-    const { error, details, model, remark, kept } = props.fragment;
+    const { error, details, model, remark, stored } = props.fragment;
     return hashOf({
       journey: [],
       details,
-      ...defined({ error, model, remark, kept }),
+      ...defined({ error, model, remark, stored }),
     });
   };
   const start = () => {

@@ -2,7 +2,7 @@ import { For, Show } from 'solid-js';
 import type { Codebook } from '../../note/codebook.ts';
 import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { withEntry } from '../shared/entry.ts';
-import { canTuckAway } from '../shared/free-text.ts';
+import { canStashFreeText } from '../shared/free-text.ts';
 import type { Words } from '../shared/words.ts';
 import type { LeftOut } from './code.ts';
 import { knownDetails } from './code.ts';
@@ -24,7 +24,7 @@ export function More(props: {
   const choose = (id: string, answer: string) => {
     props.state.change({ details: withEntry(chosen(), id, answer) });
   };
-  const keepsText = canTuckAway();
+  const keepsText = canStashFreeText();
   const leftOut = () => {
     if (props.leftOut?.code === 'characters')
       return t('note:more.characters', { characters: props.leftOut.characters.join(' ') });

@@ -7,7 +7,7 @@ import { PartsToBring } from './PartsToBring.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from '../shared/content-words.ts';
 import { forGuide } from '../shared/staff-words.ts';
-import { Later } from '../visits/Later.tsx';
+import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import { createVisit } from './visit.ts';
@@ -58,7 +58,7 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
       <Faults page={page()} guide={last} visit={visit} />
       <Plan page={page()} visit={visit} />
       <PartsToBring page={page()} visit={visit} />
-      <Later
+      <LazyDetails
         class="record-fold"
         title={page().words.t('visits:record.title')}
         failed={page().words.t('visits:failed')}

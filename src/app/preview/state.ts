@@ -7,7 +7,7 @@ import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
 import type { Codebooks } from '../../note/codebook.ts';
-import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
+import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
@@ -40,7 +40,7 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
   const [came, setCame] = createSignal(parseFragment(''));
   /** Under which key the tab keeps what came in own words. */
-  let kept: string | undefined;
+  let stored: string | undefined;
 
   const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, codebooks));
   const reading = createMemo(() => read(code()));
@@ -56,26 +56,26 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
     return defined({ error, model, remark });
   });
 
-  const keep = () => {
+  const store = () => {
     const text = code().trim();
-    const now = tuckAway({
+    const now = stashFreeText({
       journey: [],
       details: {},
-      ...defined({ code: text === '' ? undefined : text, kept }),
+      ...defined({ code: text === '' ? undefined : text, stored }),
       ...extras(),
     });
-    kept = now.kept;
+    stored = now.stored;
     replaceHash(fragmentHash(forAddress(now)));
   };
   const openAddress = (hash: string) => {
     const parsed = parseFragment(hash);
     const { model, remark } = parsed.fragment;
-    setCame({ ...parsed, fragment: bringBack(parsed.fragment) });
+    setCame({ ...parsed, fragment: restoreFreeText(parsed.fragment) });
     setCode(parsed.fragment.code ?? '');
-    kept = parsed.fragment.kept;
+    stored = parsed.fragment.stored;
     setSettled(true);
     setSaid(undefined);
-    if (model ?? remark) keep();
+    if (model ?? remark) store();
   };
   openAddress(location.hash);
   addEventListener('hashchange', () => openAddress(location.hash));
@@ -93,18 +93,18 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
       setCode(text);
       setSettled(false);
       setSaid(undefined);
-      keep();
+      store();
     },
     settle: () => setSettled(true),
     openAddress(hash) {
       openAddress(hash);
-      keep();
+      store();
     },
     say(what) {
       const now = reading();
       if (what === 'confirmed' && now?.kind === 'repaired') setCode(now.code);
       setSaid(what);
-      keep();
+      store();
     },
   };
 }

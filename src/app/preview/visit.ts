@@ -22,7 +22,7 @@ export interface Visit {
 const read = (key: string): string => tryStorage(() => sessionStorage.getItem(key)) ?? '';
 
 /** Where nothing is kept the results last as long as the page does. */
-function keep(key: string, text: string): void {
+function store(key: string, text: string): void {
   tryStorage(() => {
     if (text === '') sessionStorage.removeItem(key);
     else sessionStorage.setItem(key, text);
@@ -39,7 +39,7 @@ export function createVisit(model: Model, answers: Evidence, code: string): Visi
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
   const set = (next: readonly Tap[]) => {
     setTaps(next);
-    keep(key, formatTaps(next));
+    store(key, formatTaps(next));
   };
   return {
     model,

@@ -5,7 +5,7 @@ import { fetchData } from '../shared/fetched.ts';
 import { forGuide } from '../shared/staff-words.ts';
 import { pageWords, type Words } from '../shared/words.ts';
 import type { Page, PreviewPart } from '../preview/page.ts';
-import type { ImportProblem } from './kept.ts';
+import type { ImportProblem } from './stored.ts';
 
 export interface Figures {
   readonly model: Model;

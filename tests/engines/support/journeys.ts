@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { formatFragment } from '../../../src/address/fragment.ts';
-import { isOwn, split } from '../../../src/guide/ids.ts';
+import { isOwn, parseId } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 import { languageOf, languages, mainLanguage } from '../../../src/content/load.ts';
@@ -32,7 +32,7 @@ function farEnd(guide: Guide): readonly [NodeId, Journey] {
 }
 
 const pathOf = (root: string, guide: string, node: string): string => {
-  const { guide: of = guide, name } = split(node);
+  const { guide: of = guide, name } = parseId(node);
   return `${root}${of}/${name}/`;
 };
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { foreign } from '../../../src/guide/ids.ts';
+import { qualifyOther } from '../../../src/guide/ids.ts';
 import { joinGuides, unresolved } from '../../../src/guide/join.ts';
 import type { HandOver, Part } from '../../../src/guide/join.ts';
 import { prove } from '../../../src/proof/prove.ts';
@@ -94,7 +94,7 @@ describe('a guide cut in two and joined again', () => {
         if (first.handOvers.length > 0) tally.crossed += 1;
         expect([...guide.nodes.keys()].toSorted()).toEqual(
           [...whole.nodes.keys()]
-            .map((id) => (placeOf(id) < from ? id : foreign(OTHER, id)))
+            .map((id) => (placeOf(id) < from ? id : qualifyOther(OTHER, id)))
             .toSorted(),
         );
         const [opinion, proof] = [oracle(whole), prove(guide)];

@@ -9,7 +9,7 @@ import { fail, ok } from '../../result.ts';
 import type { Result } from '../../result.ts';
 
 /** One visit on this device. */
-export interface Kept {
+export interface StoredVisit {
   /** Tells it from every other: its own `id`, or for a file without ids its content. */
   readonly id: string;
   readonly guide: string;
@@ -46,8 +46,8 @@ export function recorded(
   of: { readonly model: Model; readonly code: string; readonly evidence: Evidence },
   fault: string,
   parts: readonly string[],
-  before?: Kept,
-): Kept {
+  before?: StoredVisit,
+): StoredVisit {
   const id = before?.id ?? drawn();
   const known = informative(of.model, of.evidence);
   const answers = Object.fromEntries(known.map(({ key, answer }) => [key, answer]));
@@ -56,8 +56,8 @@ export function recorded(
 }
 
 /** The text of a file of one guide's visits, as `public/schema/visits.json` has it. */
-export function asFile(guide: string, kept: readonly Kept[]): string {
-  const visits = kept.filter((one) => one.guide === guide).map(({ visit }) => visit);
+export function asFile(guide: string, stored: readonly StoredVisit[]): string {
+  const visits = stored.filter((one) => one.guide === guide).map(({ visit }) => visit);
   const file: VisitsFile = { format: 'hobnote-visits', version: 1, guide, visits };
   return `${JSON.stringify(file, null, 2)}\n`;
 }
@@ -94,7 +94,7 @@ export type ModelOf = (guide: string) => Promise<Result<Model, ImportProblem>>;
 export async function fromFile(
   text: string,
   modelOf: ModelOf,
-): Promise<Result<readonly Kept[], readonly ImportProblem[]>> {
+): Promise<Result<readonly StoredVisit[], readonly ImportProblem[]>> {
   const file = readVisits(text);
   if (!file.ok) return file;
   const { guide, visits } = file.value;
@@ -107,7 +107,7 @@ export async function fromFile(
   if (unknown.length > 0) return fail(unknown);
   const times = new Map<string, number>();
   return ok(
-    visits.map((visit): Kept => {
+    visits.map((visit): StoredVisit => {
       const content = JSON.stringify([guide, visit]);
       // Two visits may be alike; the same file read again has them in the same places.
       const time = (times.get(content) ?? 0) + 1;
