@@ -9,7 +9,7 @@ import { routeJson } from '../route/json.ts';
 import type { RouteJson } from '../route/json.ts';
 import { readEntry } from '../route/read.ts';
 import { csvOf, passthroughColumns } from '../route/table.ts';
-import type { Route, Unread, Visit } from '../route/types.ts';
+import type { Route, Unread, PlannedVisit } from '../route/types.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
@@ -32,7 +32,7 @@ export function makeRoute(
   if (!found.ok) return found;
   const { columns, entries } = found.value;
   const assess = makeAssess();
-  const visits: Visit[] = [];
+  const visits: PlannedVisit[] = [];
   const unread: Unread[] = [];
   for (const { row, text: given, others } of entries) {
     const reading = readEntry(given, codebooks);

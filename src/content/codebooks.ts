@@ -8,7 +8,7 @@ import type { Codebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { ok } from '../result.ts';
 import { all } from './content.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 
 export interface CurrentCodebooks {
   readonly codebooks: Codebooks;
@@ -18,7 +18,7 @@ export interface CurrentCodebooks {
 }
 
 /** The codebooks of all releases; of a copy that has none yet, the codebook its first one would be. */
-export function currentCodebooks(content: Content, today: Date): Part<CurrentCodebooks> {
+export function currentCodebooks(content: Content, today: Date): Checked<CurrentCodebooks> {
   const parts = all<[readonly Release[], readonly Guide[], readonly Detail[]]>(
     content.releases(),
     content.guides(),

@@ -5,7 +5,7 @@
 import { readdirSync } from 'node:fs';
 import { sep } from 'node:path';
 import { ownNodes, parseId } from '../guide/ids.ts';
-import type { Place } from '../guide/problem.ts';
+import type { SourcePosition } from '../guide/problem.ts';
 import type { Guide } from '../guide/types.ts';
 import type { Path } from '../guide/yaml.ts';
 import type { Fault } from '../proof/property.ts';
@@ -117,7 +117,7 @@ function otherLanguages(content: Content): readonly Problem[] {
 }
 
 /** Where a fault of a proof stands: the page's sentences, or the node or answer in its graph. */
-function faultPlace(content: Content, guide: Guide, fault: Fault): { file: string; place: Place } {
+function faultPlace(content: Content, guide: Guide, fault: Fault): { file: string; place: SourcePosition } {
   const { guide: of = guide.id, name } = parseId(fault.node);
   const inFile = (path: string, ...paths: readonly Path[]) => {
     const text = content.text(path);

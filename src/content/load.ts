@@ -7,7 +7,7 @@ import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import { makeCodebooks } from '../note/codebook.ts';
 import { openContent } from './content.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { textsOf as namesOfTexts } from './language-report.ts';
 import type { Language } from './schema/languages.ts';
@@ -25,7 +25,7 @@ export function content(): Content {
 }
 
 /** The one place where problems of content become an exception. */
-function need<T>(part: Part<T>): T {
+function need<T>(part: Checked<T>): T {
   if (part.ok) return part.value;
   throw new Error(tellProblems(part.error));
 }

@@ -4,7 +4,7 @@ import type { Guide } from '../guide/types.ts';
 import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { all } from './content.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems } from './problem.ts';
 import type { Problem } from './problem.ts';
@@ -19,7 +19,7 @@ import { SOURCE } from './texts.ts';
 /** What parts say together; nothing where one of them is broken, which is told already. */
 function together<T extends readonly unknown[]>(
   check: (...values: T) => readonly Problem[],
-  ...parts: { readonly [K in keyof T]: Part<T[K]> }
+  ...parts: { readonly [K in keyof T]: Checked<T[K]> }
 ): readonly Problem[] {
   const values = all<T>(...parts);
   return values.ok ? check(...values.value) : [];

@@ -58,7 +58,7 @@ export type WriteProblem =
  * where it is the place in what was given. `was` is '' for a dropped character and
  * '?' for an unreadable one, `is` is '' for an added one.
  */
-export interface Place {
+export interface CodeEdit {
   readonly at: number;
   readonly was: string;
   readonly is: string;
@@ -104,7 +104,7 @@ export type Reading =
       readonly kind: 'repaired';
       readonly code: NoteCode;
       readonly note: Note;
-      readonly places: readonly Place[];
+      readonly places: readonly CodeEdit[];
       /**
        * Check symbols left over to confirm the repair, 0 to 5, the least of its blocks. A random
        * other text passes with 1 chance in 32 to this power: at 0 nothing was left to check with.

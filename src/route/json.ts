@@ -3,7 +3,7 @@ import { madeOn } from '../note/day.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
 import { partsToBring } from './parts-to-bring.ts';
 import { totalOf } from './total.ts';
-import type { Route, Unread, Visit } from './types.ts';
+import type { Route, Unread, PlannedVisit } from './types.ts';
 
 /** Chances as figures that can be read: six decimals. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
@@ -27,7 +27,7 @@ function passthrough(columns: readonly string[], others: readonly string[]): Rec
 }
 
 function visitOf(
-  { row, others, code, seen, assessed }: Visit,
+  { row, others, code, seen, assessed }: PlannedVisit,
   columns: Route['columns'],
   today: Date,
 ) {

@@ -69,7 +69,7 @@ test('changing an answer keeps what was written and comes back with a new code',
     details: { fuel: 'gas' },
     error: 'F9',
   });
-  expect(kept).toMatch(/^[a-z0-9]{8}$/);
+  expect(stored).toMatch(/^[a-z0-9]{8}$/);
   await page.locator('main a[data-answer="cleaning"]').click();
   await page.locator('main a[data-answer="wont-stop"]').click();
   await page.locator('[data-note]').click();

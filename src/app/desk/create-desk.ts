@@ -27,7 +27,7 @@ import type { CallerState } from './caller.ts';
 import { pageTime } from './clocks.ts';
 import { deskNodeOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
 import type { Page } from './page.ts';
-import type { DeskState, Told, View } from './state.ts';
+import type { DeskState, DeskStatus, View } from './state.ts';
 import { withoutUnseen } from './unseen.ts';
 
 const NOTHING: Fragment = { journey: [], details: {} };
@@ -72,7 +72,7 @@ export function createDesk(
   const [index, setIndex] = createSignal<number>();
   const [read, setRead] = createSignal<ReadonlySet<string>>(new Set());
   const [found, setFound] = createSignal<readonly Key[]>([]);
-  const [status, setStatus] = createSignal<Told>();
+  const [status, setStatus] = createSignal<DeskStatus>();
   const [readBack, setReadBack] = createSignal<string>();
   let code: string | undefined;
   const [asksNext, setAsksNext] = createSignal(false);

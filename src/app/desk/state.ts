@@ -17,7 +17,7 @@ export type View =
   { readonly kind: 'danger' | 'code' } | { readonly kind: 'at'; readonly index: number };
 
 /** A sentence of the page to say, by its key. */
-export interface Told {
+export interface DeskStatus {
   readonly key: Key;
   readonly facts?: Facts;
 }
@@ -36,7 +36,7 @@ export interface DeskState {
   readonly present: Accessor<string | undefined>;
   /** What to know about how this call was found; shown until it is understood. */
   readonly found: Accessor<readonly Key[]>;
-  readonly status: Accessor<Told | undefined>;
+  readonly status: Accessor<DeskStatus | undefined>;
   /** Whether a node's cautions were read out in this call. */
   readonly isRead: (node: GraphNode) => boolean;
   readonly mustRead: Accessor<boolean>;
@@ -54,7 +54,7 @@ export interface DeskState {
   readonly note: (parts: Pick<Fragment, 'details'> | { readonly error: string }) => void;
   readonly resume: (note: Note) => void;
   readonly startTimer: () => void;
-  readonly say: (told: Told | undefined) => void;
+  readonly say: (told: DeskStatus | undefined) => void;
   readonly understood: () => void;
   readonly confirmReadBack: (code: string | undefined) => void;
   readonly write: (field: CallerField, text: string) => void;

@@ -6,13 +6,13 @@ import { shareWords } from './facts.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
   /** Whose faults these are. */
   readonly guide: string;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
 }
 
 /** Faults shown in full, and the least share to be among them. */

@@ -6,11 +6,11 @@ import { name, names } from '../shared/staff-words.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
 }
 
 /** Loads of so many parts are compared. */

@@ -6,7 +6,7 @@ import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
-export interface Visit {
+export interface DiagnosisState {
   readonly model: Model;
   readonly taps: Accessor<readonly Tap[]>;
   /** The note's answers, then the checks' results. */
@@ -33,7 +33,7 @@ function store(key: string, text: string): void {
  * @param answers what the note says
  * @param code the note's code, under which the results are kept
  */
-export function createVisit(model: Model, answers: Evidence, code: string): Visit {
+export function createVisit(model: Model, answers: Evidence, code: string): DiagnosisState {
   const key = `hobnote.checks.${code}`;
   const [taps, setTaps] = createSignal(parseTaps(read(key), model));
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);

@@ -6,14 +6,14 @@ import { MOST_VISITS, entriesOf, type EntriesProblem, type Entry } from '../../r
 import { withEntries } from '../../route/columns.ts';
 import { readEntry } from '../../route/read.ts';
 import { ok, type Result } from '../../result.ts';
-import type { Unread, Visit } from '../../route/types.ts';
+import type { Unread, PlannedVisit } from '../../route/types.ts';
 import { byUrgency, readVisit } from '../../visit/read-visit.ts';
 import type { Page } from './page.ts';
 import { inSlices } from './slices.ts';
 
 /** A line with a name of its own: rows of several lists have the same numbers. */
 export type Line = Unread & { readonly id: number };
-export type Listed = Visit & { readonly id: number };
+export type Listed = PlannedVisit & { readonly id: number };
 type Exact = Extract<Reading, { kind: 'exact' }>;
 /** A line that may become a visit. */
 type Ready = Entry & { readonly id: number; readonly reading: Exact };

@@ -4,14 +4,14 @@ import { copy } from '../shared/copy.ts';
 import { sayer } from '../shared/words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
-import type { Visit } from '../preview/visit.ts';
+import type { DiagnosisState } from '../preview/visit.ts';
 import { asFile, recorded, type StoredVisit } from './stored.ts';
 import { add, all, onChange, type StoreProblem } from './store.ts';
 import { problemLines } from './words.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
   readonly code: string;
 }
 

@@ -4,7 +4,7 @@ import { readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
 import { informative } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
-import type { Visit, VisitsFile } from '../../diagnosis/visits-schema.ts';
+import type { RecordedVisit, VisitsFile } from '../../diagnosis/visits-schema.ts';
 import { fail, ok } from '../../result.ts';
 import type { Result } from '../../result.ts';
 
@@ -15,7 +15,7 @@ export interface StoredVisit {
   readonly guide: string;
   /** The note code it was recorded from; '' for one that came in a file. Never in a file. */
   readonly code: string;
-  readonly visit: Visit;
+  readonly visit: RecordedVisit;
 }
 
 /** More is no file of visits: a firm's year has some thousands. */
@@ -70,7 +70,7 @@ function declared({ faults, parts }: Model): Declared {
 }
 
 /** No other text gets in, so nothing personal does. */
-function unknownAnswers(visits: readonly Visit[], model: Model): ImportProblem[] {
+function unknownAnswers(visits: readonly RecordedVisit[], model: Model): ImportProblem[] {
   return visits.flatMap(({ answers }, index) => {
     const given = Object.entries(answers).map(([key, answer]) => ({ key, answer }));
     const known = new Set(informative(model, given).map(({ key }) => key));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { joinGuides } from '../../../src/guide/join.ts';
-import type { Part } from '../../../src/guide/join.ts';
+import type { GuideSource } from '../../../src/guide/join.ts';
 import { loadPart } from '../../../src/guide/load.ts';
 import type { JoinTrouble } from '../../../src/guide/problem.ts';
 import { prove } from '../../../src/proof/prove.ts';
@@ -13,7 +13,7 @@ import { rankOf, unrank } from '../../../src/note/edges.ts';
 import { oracle } from './support/oracle.ts';
 import { here, there } from './support/two-guides.ts';
 
-function partOf(source: string, file = 'graph.yaml'): Part {
+function partOf(source: string, file = 'graph.yaml'): GuideSource {
   const part = loadPart(source, file);
   if (!part.ok) throw new Error(JSON.stringify(part.error));
   return part.value;
