@@ -78,7 +78,7 @@ export interface Check {
   readonly likelihoods: readonly (readonly number[])[];
 }
 
-export interface Part {
+export interface SparePart {
   readonly id: PartId;
   /** Cost of carrying it, relative to the other parts; breaks ties between equally small loads. */
   readonly cost: number;
@@ -93,7 +93,7 @@ export interface Model {
   readonly access: readonly AccessGroup[];
   /** At most 16, so that the plan stays exact. */
   readonly checks: readonly Check[];
-  readonly parts: readonly Part[];
+  readonly parts: readonly SparePart[];
   /** The usual fixed order of the trade, all checks, to compare a plan with. */
   readonly fixedOrder: readonly CheckId[];
 }

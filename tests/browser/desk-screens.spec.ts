@@ -3,12 +3,12 @@ import { formatFragment } from '../../src/address/fragment.ts';
 import { readCode } from '../../src/note/read.ts';
 import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
-import { library, newest } from './support/books.ts';
+import { codebooks, newest } from './support/codebooks.ts';
 import { HUM, openDesk, rows, say } from './support/desk.ts';
 import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
-import { addressOf, guide, to, ways } from './support/note.ts';
-import { guides } from './support/ways.ts';
+import { addressOf, guide, shortest, to } from './support/note.ts';
+import { guides } from './support/shortest-journeys.ts';
 
 test.use(DESK);
 
@@ -37,7 +37,7 @@ test('every guide is chosen by a tap or a number key, and the call is in its wor
     const title = namespaceText('en', guide.id)[first?.to ?? ''] as { title: string };
     await expect(say(page)).toHaveText(title.title);
     const code = (await page.locator('.code-out .groups strong').allTextContents()).join('-');
-    const reading = readCode(code, library);
+    const reading = readCode(code, codebooks);
     expect(reading, guide.id).toMatchObject({
       kind: 'exact',
       note: { release: newest, guide: guide.id, journey: [{ at: guide.start, answer: 'none' }] },
@@ -48,7 +48,7 @@ test('every guide is chosen by a tap or a number key, and the call is in its wor
 
 test('no clock set while the page was away ends a wait, and the desk says so', async ({ page }) => {
   const [node, journey] =
-    [...ways].find(([id]) => guide.nodes.get(id)?.timer?.kind === 'cooling') ?? [];
+    [...shortest].find(([id]) => guide.nodes.get(id)?.timer?.kind === 'cooling') ?? [];
   expect(journey?.length).toBeGreaterThan(2);
   if (!node || !journey) return;
   const now = Math.floor(Date.now() / 1000);

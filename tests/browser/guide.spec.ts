@@ -1,20 +1,20 @@
 // The guides by taps: whole journeys, and what a reader does on the way.
-import { split } from '../../src/guide/ids.ts';
+import { parseId } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../src/guide/types.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { toWait } from './support/codes.ts';
 import { answerLink, walkGuide } from './support/site.ts';
-import { guides, shortestWays } from './support/ways.ts';
+import { guides, shortestJourneys } from './support/shortest-journeys.ts';
 
 const journeyOf = (hash: string) => new URLSearchParams(hash.slice(1)).get('j');
 
 /** Of a guide: the farthest end that another guide holds, where there is one; else of its own. */
 function farEnd(guide: Guide): readonly [NodeId, Journey] {
-  const ways = shortestWays(guide);
+  const ways = shortestJourneys(guide);
   const length = (id: NodeId) => ways.get(id)?.length ?? 0;
-  const over = (id: NodeId) => Number(split(id).guide !== undefined);
+  const over = (id: NodeId) => Number(parseId(id).guide !== undefined);
   const [end = guide.start] = [...ways.keys()]
     .filter((id) => guide.nodes.get(id)?.answers.length === 0)
     .toSorted((a, b) => over(b) - over(a) || length(b) - length(a));
@@ -36,7 +36,7 @@ for (const javaScriptEnabled of [true, false])
           journey.map(({ at, answer }) => [at, answer]),
           guide.id,
         );
-        const { guide: of = guide.id, name } = split(end);
+        const { guide: of = guide.id, name } = parseId(end);
         expect(new URL(page.url()).pathname).toBe(`/${of}/${name}/`);
         await expect(page.locator('h1')).toBeVisible();
         await expect(page.locator('.lost')).toBeHidden();

@@ -4,7 +4,7 @@ import { Care } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
 import { StepTimer } from './StepTimer.tsx';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -13,7 +13,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
   const t = sayer(props);
   const node = () => props.desk.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
-  const carried = () => carriedOf(props.page, node());
+  const deskNode = () => deskNodeOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
     if (props.desk.view().kind === 'danger')
@@ -22,7 +22,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
     return isStep() ? 'desk:say.step' : 'desk:say.question';
   };
   const left = () => {
-    const { least, most } = carried().left;
+    const { least, most } = deskNode().left;
     return least === most
       ? t('site:page.left', { count: most })
       : t('site:page.leftRange', { least, most });
@@ -48,7 +48,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
         </ol>
       </Show>
       <StepTimer page={props.page} desk={props.desk} now={props.now} />
-      <Show when={carried().takesError}>
+      <Show when={deskNode().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
       <h3 class="kicker">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>

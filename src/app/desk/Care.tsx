@@ -1,7 +1,7 @@
 import { For, Show } from 'solid-js';
 import type { GraphNode } from '../../guide/types.ts';
 import { Key } from './Key.tsx';
-import { carriedOf, cautionsOf } from './nodes.ts';
+import { deskNodeOf, cautionsOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -9,7 +9,7 @@ import type { DeskProps } from './state.ts';
 export function Care(props: DeskProps & { readonly node: GraphNode }) {
   const t = sayer(props);
   const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
-  const signal = () => carriedOf(props.page, props.node).care ?? 'warning';
+  const signal = () => deskNodeOf(props.page, props.node).care ?? 'warning';
   const isRead = () => props.desk.isRead(props.node);
   const title = () => (props.node.answers.length > 0 ? 'desk:say.care' : 'desk:end.never');
   return (

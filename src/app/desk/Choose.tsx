@@ -1,5 +1,5 @@
 import { For, onCleanup, onMount } from 'solid-js';
-import type { BookGuide } from '../../note/library.ts';
+import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import { guideName } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
@@ -12,7 +12,7 @@ export function Choose(props: {
   readonly words: Words;
   /** Guide → its part, the main guide's first: the order shown. */
   readonly files: Readonly<Record<string, string>>;
-  readonly guides: readonly BookGuide[];
+  readonly guides: readonly CodebookGuide[];
   readonly onChoose: (guide: string, then?: (desk: DeskState) => void) => void;
 }) {
   const inOrder = () =>

@@ -15,7 +15,7 @@ export function CodeIn(props: DeskProps) {
   const [settled, setSettled] = createSignal(false);
   const reading = createMemo(() => {
     const text = code().trim();
-    return settled() ? readCode(text, props.page.library) : undefined;
+    return settled() ? readCode(text, props.page.codebooks) : undefined;
   });
   const problem = () => {
     const now = reading();

@@ -1,7 +1,7 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
 import { Care } from './Care.tsx';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -44,7 +44,7 @@ export function End(props: DeskProps) {
       <ol class="aloud-more">
         <For each={lines()}>{(line) => <li>{line}</li>}</For>
       </ol>
-      <Show when={carriedOf(props.page, node()).breakerStaysOff}>
+      <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
         <p class="strong">{t('site:end.breakerOff')}</p>
       </Show>
       <Care page={props.page} desk={props.desk} node={node()} />

@@ -1,5 +1,5 @@
 import { For, Show, createEffect } from 'solid-js';
-import type { BookNode } from '../../note/library.ts';
+import type { CodebookNode } from '../../note/codebook.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { sayer } from '../shared/words.ts';
@@ -8,8 +8,8 @@ import type { DeskProps } from './state.ts';
 /** The whole journey so far; any answer can be gone back to and changed. */
 export function Journey(props: DeskProps) {
   const t = sayer(props);
-  const asked = (node: BookNode) => nodeWords(props.page.words, props.desk.guide, node).short;
-  const said = (node: BookNode, answer: string) =>
+  const asked = (node: CodebookNode) => nodeWords(props.page.words, props.desk.guide, node).short;
+  const said = (node: CodebookNode, answer: string) =>
     answerWords(props.page.words, props.desk.guide, node, answer);
   const at = () => {
     const view = props.desk.view();

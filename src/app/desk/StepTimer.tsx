@@ -2,14 +2,14 @@ import { For, Show, type Accessor } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The count-down of a step. Its end rides in the address; it is worked out from the clock. */
 export function StepTimer(props: DeskProps & { readonly now: Accessor<number> }) {
   const t = sayer(props);
-  const timer = () => carriedOf(props.page, props.desk.node()).timer;
+  const timer = () => deskNodeOf(props.page, props.desk.node()).timer;
   return (
     <Show when={timer()}>
       {(found) => {

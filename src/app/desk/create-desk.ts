@@ -17,7 +17,7 @@ import {
 import { edgeAt, trace } from '../../journey/trace.ts';
 import { madeOn } from '../../note/day.ts';
 import type { GraphNode } from '../../guide/types.ts';
-import type { BookGuide } from '../../note/library.ts';
+import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import { waitMinutes } from '../../journey/wait.ts';
@@ -25,9 +25,9 @@ import { replaceHash } from '../shared/replace-hash.ts';
 import type { Key } from '../shared/keys.ts';
 import type { CallerState } from './caller.ts';
 import { pageTime } from './clocks.ts';
-import { carriedOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
+import { deskNodeOf, cautionsOf, choicesOf, UNSURE } from './nodes.ts';
 import type { Page } from './page.ts';
-import type { DeskState, Told, View } from './state.ts';
+import type { DeskState, DeskStatus, View } from './state.ts';
 import { withoutUnseen } from './unseen.ts';
 
 const NOTHING: Fragment = { journey: [], details: {} };
@@ -35,7 +35,7 @@ const NOTHING: Fragment = { journey: [], details: {} };
 const NOTED = 15_000;
 
 /** What may stand in the desk's address: never the caller's model number or a remark. */
-function carried(
+function addressable(
   { error, details, made, timer }: Fragment,
   { journey }: EditableJourney,
   guide: string | undefined,
@@ -60,7 +60,7 @@ export interface Around {
 
 export function createDesk(
   page: Page,
-  guide: BookGuide,
+  guide: CodebookGuide,
   caller: CallerState,
   around: Around,
 ): DeskState {
@@ -72,7 +72,7 @@ export function createDesk(
   const [index, setIndex] = createSignal<number>();
   const [read, setRead] = createSignal<ReadonlySet<string>>(new Set());
   const [found, setFound] = createSignal<readonly Key[]>([]);
-  const [status, setStatus] = createSignal<Told>();
+  const [status, setStatus] = createSignal<DeskStatus>();
   const [readBack, setReadBack] = createSignal<string>();
   let code: string | undefined;
   const [asksNext, setAsksNext] = createSignal(false);
@@ -99,7 +99,7 @@ export function createDesk(
 
   const keep = (parts: Fragment): void => {
     const named = guide.id === around.main ? undefined : guide.id;
-    const now = carried(parts, edited(), named);
+    const now = addressable(parts, edited(), named);
     setFragment(now);
     replaceHash(fragmentHash(now));
   };
@@ -132,7 +132,7 @@ export function createDesk(
   /** Of the step that the call is at, in seconds. */
   const waitHere = (): number | undefined => {
     const { end, heatEnded } = traced();
-    const { timer } = carriedOf(page, end);
+    const { timer } = deskNodeOf(page, end);
     return timer && waitMinutes(timer, heatEnded) * 60;
   };
   const restored = (timer: Fragment['timer']) => {
@@ -145,7 +145,7 @@ export function createDesk(
     if (timer) keep({ ...parts, timer: { ...timer, counted: seconds() } });
   }, NOTED);
   onCleanup(() => clearInterval(noted));
-  const load = (hash: string): void => {
+  const openAddress = (hash: string): void => {
     const { fragment: given, problems } = parseFragment(hash);
     const taken = takeOver(guide, given.journey);
     reset();
@@ -183,14 +183,14 @@ export function createDesk(
   /** Left for a reload to know by that something was written; what was, is not. */
   const mark = (filled: boolean): void => history.replaceState({ filled }, '');
   const wasFilled = (history.state as { filled?: boolean } | null)?.filled === true;
-  load(location.hash);
+  openAddress(location.hash);
   if (caller.restored) setFound(['desk:told.restored', ...found()]);
   else if (edited().journey.length > 0 || wasFilled) setFound(['desk:told.reloaded', ...found()]);
   mark(caller.restored);
   // What is in the fields belongs to the call the address had before.
   const moved = (): void => {
     caller.clear();
-    load(location.hash);
+    openAddress(location.hash);
     mark(false);
     setFound(['desk:told.reloaded', ...found()]);
   };

@@ -8,7 +8,7 @@ import { readVisit } from '../../visit/read-visit.ts';
 import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
 import { jobText } from './job-text.ts';
-import { carriedOf, cautionsOf } from './nodes.ts';
+import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
 
@@ -25,7 +25,7 @@ export interface Outcome {
 export function createOutcome(page: Page, desk: DeskState): Outcome {
   const code = createMemo(() => {
     if (desk.edited().journey.length === 0) return undefined;
-    return codeOf(page.library, page.book, desk.guide.id, desk.fragment())?.code;
+    return codeOf(page.codebooks, page.codebook, desk.guide.id, desk.fragment())?.code;
   });
   const made = () => desk.fragment().made ?? localDay(new Date());
   /** Nodes with cautions that the journey came past, an end reached among them. */
@@ -37,14 +37,14 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
   };
   const view = createMemo(() => {
     const note: Note = {
-      release: page.book.release,
+      release: page.codebook.release,
       guide: desk.guide.id,
       journey: desk.edited().journey,
       day: dayOf(new Date(`${made()}T00:00:00Z`)),
-      details: knownDetails(page.book, desk.fragment().details),
+      details: knownDetails(page.codebook, desk.fragment().details),
       error: tidyErrorText(desk.fragment().error ?? ''),
     };
-    return readVisit(note, page.library);
+    return readVisit(note, page.codebooks);
   });
   const job = createMemo((): Job | undefined => {
     const written = code();
@@ -57,7 +57,7 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
       code: written,
       codeReadBack: desk.readBack() === written,
       made: made(),
-      breakerStaysOff: carriedOf(page, desk.traced().end).breakerStaysOff === true,
+      breakerStaysOff: deskNodeOf(page, desk.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
     });

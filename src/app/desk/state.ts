@@ -5,7 +5,7 @@ import type { EditableJourney } from '../../journey/edit.ts';
 import type { Trace } from '../../journey/trace.ts';
 import type { CallerField } from '../../visit/job.ts';
 import type { GraphNode } from '../../guide/types.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { CodebookGuide, CodebookNode } from '../../note/codebook.ts';
 import type { Note } from '../../note/types.ts';
 import type { Facts } from '../../placeholders.ts';
 import type { Key } from '../shared/keys.ts';
@@ -17,26 +17,26 @@ export type View =
   { readonly kind: 'danger' | 'code' } | { readonly kind: 'at'; readonly index: number };
 
 /** A sentence of the page to say, by its key. */
-export interface Told {
+export interface DeskStatus {
   readonly key: Key;
   readonly facts?: Facts;
 }
 
 export interface DeskState {
-  readonly guide: BookGuide;
+  readonly guide: CodebookGuide;
   /** Which call of this tab it is, from 0. */
   readonly number: Accessor<number>;
   readonly edited: Accessor<EditableJourney>;
-  readonly traced: Accessor<Trace<BookNode>>;
+  readonly traced: Accessor<Trace<CodebookNode>>;
   readonly fragment: Accessor<Fragment>;
   readonly view: Accessor<View>;
   /** The node in the middle; at the danger question the guide's start. */
-  readonly node: Accessor<BookNode>;
+  readonly node: Accessor<CodebookNode>;
   /** The answer that stands there now, where the view goes back to one. */
   readonly present: Accessor<string | undefined>;
   /** What to know about how this call was found; shown until it is understood. */
   readonly found: Accessor<readonly Key[]>;
-  readonly status: Accessor<Told | undefined>;
+  readonly status: Accessor<DeskStatus | undefined>;
   /** Whether a node's cautions were read out in this call. */
   readonly isRead: (node: GraphNode) => boolean;
   readonly mustRead: Accessor<boolean>;
@@ -54,7 +54,7 @@ export interface DeskState {
   readonly note: (parts: Pick<Fragment, 'details'> | { readonly error: string }) => void;
   readonly resume: (note: Note) => void;
   readonly startTimer: () => void;
-  readonly say: (told: Told | undefined) => void;
+  readonly say: (told: DeskStatus | undefined) => void;
   readonly understood: () => void;
   readonly confirmReadBack: (code: string | undefined) => void;
   readonly write: (field: CallerField, text: string) => void;

@@ -6,11 +6,11 @@ import { checkSteps, name, names } from '../shared/staff-words.ts';
 import { minutes, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
   readonly check: Check;
   /** Its place in the order; none for a check the order does not come to. */
   readonly step: PlanStep | undefined;

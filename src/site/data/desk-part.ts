@@ -1,10 +1,10 @@
 import type { Guide } from '../../guide/types.ts';
 import { remaining } from '../../guide/remaining.ts';
-import type { CarriedNode, DeskPart } from '../../app/desk/page.ts';
+import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
 import { makeCalls } from './phone-links.ts';
 import { guideTexts } from './texts.ts';
 
-function nodesOf(guide: Guide): Record<string, CarriedNode> {
+function nodesOf(guide: Guide): Record<string, DeskNode> {
   const left = remaining(guide);
   return Object.fromEntries(
     [...guide.nodes.values()].map((node) => [

@@ -8,7 +8,7 @@ import { expect, siteDir, test as base } from './fixtures.ts';
 import { makeOrigin, type Origin } from './origin.ts';
 import { isForeign } from './site.ts';
 import { watch } from './watch.ts';
-import { doorLocked, guides } from './ways.ts';
+import { doorLocked, guides } from './shortest-journeys.ts';
 
 export interface Place {
   readonly origin: Origin;

@@ -2,7 +2,7 @@
 import { expect, type Page } from '@playwright/test';
 import { formatFragment } from '../../../src/address/fragment.ts';
 import { mainLanguage, staffLanguages, languages } from '../../../src/content/load.ts';
-import { publishedBooks, sampleCodes } from '../../unit/route/support/codes.ts';
+import { publishedCodebooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
 import { HUM, keyOf } from './desk.ts';
 import { rootOf } from './pages.ts';
@@ -47,7 +47,7 @@ const waiting = formatFragment({
   journey: toWait.map(([where, answer]) => ({ at: where, answer })) as never,
   details: {},
 });
-const [first = '', second = '', third = ''] = sampleCodes(publishedBooks(), 3);
+const [first = '', second = '', third = ''] = sampleCodes(publishedCodebooks(), 3);
 
 /** A page of every kind. */
 export const places: readonly Place[] = [

@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { formatFragment } from '../../../src/address/fragment.ts';
-import { isOwn, split } from '../../../src/guide/ids.ts';
+import { isOwn, parseId } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 import { languageOf, languages, mainLanguage } from '../../../src/content/load.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
-import { guides, shortestWays } from '../../browser/support/ways.ts';
+import { guides, shortestJourneys } from '../../browser/support/shortest-journeys.ts';
 import { answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
 
 const PHONE: Size = { width: 360, height: 740 };
@@ -20,19 +20,19 @@ const rootOf = (language: string) => (language === mainLanguage() ? '/' : `/${la
 
 /** Of a guide: the farthest end that another guide holds, where there is one; else of its own. */
 function farEnd(guide: Guide): readonly [NodeId, Journey] {
-  const ways = shortestWays(guide);
-  const length = (id: NodeId) => ways.get(id)?.length ?? 0;
-  const ends = [...ways.keys()]
+  const shortest = shortestJourneys(guide);
+  const length = (id: NodeId) => shortest.get(id)?.length ?? 0;
+  const ends = [...shortest.keys()]
     .filter((id) => guide.nodes.get(id)?.answers.length === 0)
     .toSorted(
       (a, b) => Number(isOwn({ id: a })) - Number(isOwn({ id: b })) || length(b) - length(a),
     );
   const [end = guide.start] = ends;
-  return [end, ways.get(end) ?? []];
+  return [end, shortest.get(end) ?? []];
 }
 
 const pathOf = (root: string, guide: string, node: string): string => {
-  const { guide: of = guide, name } = split(node);
+  const { guide: of = guide, name } = parseId(node);
   return `${root}${of}/${name}/`;
 };
 

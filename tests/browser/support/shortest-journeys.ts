@@ -12,10 +12,10 @@ export function doorLocked(): Guide {
 }
 
 /** A shortest journey to every node: breadth first from the start, exits aside. */
-export function shortestWays(guide: Guide): ReadonlyMap<NodeId, Journey> {
-  const ways = new Map<NodeId, Journey>([[guide.start, []]]);
-  for (const [at, journey] of ways)
+export function shortestJourneys(guide: Guide): ReadonlyMap<NodeId, Journey> {
+  const shortest = new Map<NodeId, Journey>([[guide.start, []]]);
+  for (const [at, journey] of shortest)
     for (const { id, to } of guide.nodes.get(at)?.answers ?? [])
-      if (!ways.has(to)) ways.set(to, [...journey, { at, answer: id }]);
-  return ways;
+      if (!shortest.has(to)) shortest.set(to, [...journey, { at, answer: id }]);
+  return shortest;
 }

@@ -1,14 +1,14 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import type { Assessed } from '../../visit/assess.ts';
-import { loadRound, type PartLoad } from '../../route/load.ts';
+import { partsToBring, type PartLoad } from '../../route/parts-to-bring.ts';
 import { sayer } from '../shared/words.ts';
 import { percent } from '../preview/facts.ts';
 import { name } from '../shared/staff-words.ts';
-import type { RoundProps } from './props.ts';
+import type { RouteProps } from './props.ts';
 
-/** What to put on the van for the whole round, beside one of each likely part a visit. */
-export function Load(
-  props: RoundProps & {
+/** What to put on the van for the whole route, beside one of each likely part a visit. */
+export function PartsToBring(
+  props: RouteProps & {
     readonly figures: readonly Assessed[];
     /** The chance that is to be enough, and what sets it: files are of the same chance. */
     readonly chance: number;
@@ -18,7 +18,7 @@ export function Load(
   const t = sayer(props);
   const words = () => props.page.words;
   const [way, setWay] = createSignal<'alone' | 'together'>('alone');
-  const load = createMemo(() => loadRound(props.figures, props.chance));
+  const load = createMemo(() => partsToBring(props.figures, props.chance));
   const number = (value: number, digits = 0) =>
     new Intl.NumberFormat(props.page.words.language, {
       minimumFractionDigits: digits,

@@ -1,5 +1,5 @@
 import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
-import type { Firmness } from '../../diagnosis/firmness.ts';
+import type { Stability } from '../../diagnosis/stability.ts';
 import type { Evidence } from '../../diagnosis/types.ts';
 import { Bar } from './Bar.tsx';
 import { name } from '../shared/staff-words.ts';
@@ -7,11 +7,11 @@ import { breathe } from '../shared/breathe.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
 }
 
 /** By how much each figure may be wrong, up or down. */
@@ -23,19 +23,19 @@ const FAIRLY = 0.6;
 /** Faults whose ranges are shown. */
 const MOST_SHOWN = 5;
 
-/** How firm the ranking is, drawn in pieces after the page stands. */
-export function Firm(props: Props): JSX.Element {
+/** How stable the ranking is, drawn in pieces after the page stands. */
+export function RankingStability(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const [firm, setFirm] = createSignal<Firmness>();
+  const [stability, setStability] = createSignal<Stability>();
   const draw = async (evidence: Evidence, over: AbortSignal): Promise<void> => {
-    const { firmnessInPieces } = await import('../../diagnosis/firmness.ts');
+    const { stabilityInPieces } = await import('../../diagnosis/stability.ts');
     const options = { factor: FACTOR, draws: DRAWS };
-    const pieces = firmnessInPieces(props.visit.model, evidence, options);
+    const pieces = stabilityInPieces(props.visit.model, evidence, options);
     while (!over.aborted) {
       const { done, value } = pieces.next();
       if (done) {
-        setFirm(value);
+        setStability(value);
         return;
       }
       await breathe();
@@ -47,7 +47,7 @@ export function Firm(props: Props): JSX.Element {
       (evidence) => {
         const life = new AbortController();
         onCleanup(() => life.abort());
-        setFirm(undefined);
+        setStability(undefined);
         // Not there (no network, a new release): the ranking stands without it.
         draw(evidence, life.signal).catch(() => undefined);
       },
@@ -57,7 +57,7 @@ export function Firm(props: Props): JSX.Element {
     if (stays >= FIRM) return 'firm';
     return stays >= FAIRLY ? 'fairly' : 'shaky';
   };
-  const ranges = ({ ranges: all }: Firmness) =>
+  const ranges = ({ ranges: all }: Stability) =>
     props.visit
       .ranking()
       .slice(0, MOST_SHOWN)
@@ -65,7 +65,7 @@ export function Firm(props: Props): JSX.Element {
   return (
     <div class="card firm">
       <h3>{t('preview:firm.title')}</h3>
-      <Show when={firm()} fallback={<p class="quiet">{t('preview:firm.drawing')}</p>}>
+      <Show when={stability()} fallback={<p class="quiet">{t('preview:firm.drawing')}</p>}>
         {(now) => (
           <>
             <p>

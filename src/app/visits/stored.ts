@@ -4,18 +4,18 @@ import { readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
 import { informative } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
-import type { Visit, VisitsFile } from '../../diagnosis/visits-schema.ts';
+import type { RecordedVisit, VisitsFile } from '../../diagnosis/visits-schema.ts';
 import { fail, ok } from '../../result.ts';
 import type { Result } from '../../result.ts';
 
 /** One visit on this device. */
-export interface Kept {
+export interface StoredVisit {
   /** Tells it from every other: its own `id`, or for a file without ids its content. */
   readonly id: string;
   readonly guide: string;
   /** The note code it was recorded from; '' for one that came in a file. Never in a file. */
   readonly code: string;
-  readonly visit: Visit;
+  readonly visit: RecordedVisit;
 }
 
 /** More is no file of visits: a firm's year has some thousands. */
@@ -46,8 +46,8 @@ export function recorded(
   of: { readonly model: Model; readonly code: string; readonly evidence: Evidence },
   fault: string,
   parts: readonly string[],
-  before?: Kept,
-): Kept {
+  before?: StoredVisit,
+): StoredVisit {
   const id = before?.id ?? drawn();
   const known = informative(of.model, of.evidence);
   const answers = Object.fromEntries(known.map(({ key, answer }) => [key, answer]));
@@ -56,8 +56,8 @@ export function recorded(
 }
 
 /** The text of a file of one guide's visits, as `public/schema/visits.json` has it. */
-export function asFile(guide: string, kept: readonly Kept[]): string {
-  const visits = kept.filter((one) => one.guide === guide).map(({ visit }) => visit);
+export function asFile(guide: string, stored: readonly StoredVisit[]): string {
+  const visits = stored.filter((one) => one.guide === guide).map(({ visit }) => visit);
   const file: VisitsFile = { format: 'hobnote-visits', version: 1, guide, visits };
   return `${JSON.stringify(file, null, 2)}\n`;
 }
@@ -70,7 +70,7 @@ function declared({ faults, parts }: Model): Declared {
 }
 
 /** No other text gets in, so nothing personal does. */
-function unknownAnswers(visits: readonly Visit[], model: Model): ImportProblem[] {
+function unknownAnswers(visits: readonly RecordedVisit[], model: Model): ImportProblem[] {
   return visits.flatMap(({ answers }, index) => {
     const given = Object.entries(answers).map(([key, answer]) => ({ key, answer }));
     const known = new Set(informative(model, given).map(({ key }) => key));
@@ -94,7 +94,7 @@ export type ModelOf = (guide: string) => Promise<Result<Model, ImportProblem>>;
 export async function fromFile(
   text: string,
   modelOf: ModelOf,
-): Promise<Result<readonly Kept[], readonly ImportProblem[]>> {
+): Promise<Result<readonly StoredVisit[], readonly ImportProblem[]>> {
   const file = readVisits(text);
   if (!file.ok) return file;
   const { guide, visits } = file.value;
@@ -107,7 +107,7 @@ export async function fromFile(
   if (unknown.length > 0) return fail(unknown);
   const times = new Map<string, number>();
   return ok(
-    visits.map((visit): Kept => {
+    visits.map((visit): StoredVisit => {
       const content = JSON.stringify([guide, visit]);
       // Two visits may be alike; the same file read again has them in the same places.
       const time = (times.get(content) ?? 0) + 1;

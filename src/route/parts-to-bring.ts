@@ -1,17 +1,17 @@
-/** What to load for a whole round, beside what the habit would load. */
+/** What to load for a whole route, beside what the habit would load. */
 import { stockFor, tails } from '../diagnosis/demand.ts';
-import { coversAtLeast, roundDemand, roundStock } from './stock.ts';
+import { coversAtLeast, routeDemand, routeStock } from './stock.ts';
 import type { PartId } from '../diagnosis/types.ts';
 import type { Assessed } from '../visit/assess.ts';
 
 /** A part is likely for a visit from this chance on, where words call a fault possible. */
 export const LIKELY = 0.1;
-/** A needed count's mean below this is left out of the table: one in ten thousand rounds. */
+/** A needed count's mean below this is left out of the table: one in ten thousand routes. */
 const NEVER = 1e-4;
 
 export interface PartLoad {
   readonly part: PartId;
-  /** How many the round needs on the average. */
+  /** How many the route needs on the average. */
   readonly mean: number;
   /** The fewest that are enough of this part alone with the chosen chance, and their chance. */
   readonly alone: number;
@@ -29,7 +29,7 @@ export interface Loaded {
   readonly chanceAtLeast: number;
 }
 
-export interface RoundLoad {
+export interface PartsToBring {
   /** What was asked for. */
   readonly chance: number;
   /** The part needed most first. */
@@ -39,10 +39,10 @@ export interface RoundLoad {
   readonly habit: Loaded;
 }
 
-/** The load of a round with a chosen chance in (0, 1). */
-export function loadRound(visits: readonly Assessed[], chance: number): RoundLoad {
-  const demand = roundDemand(visits);
-  const { stock, chanceAtLeast } = roundStock(demand, chance);
+/** The load of a route with a chosen chance in (0, 1). */
+export function partsToBring(visits: readonly Assessed[], chance: number): PartsToBring {
+  const demand = routeDemand(visits);
+  const { stock, chanceAtLeast } = routeStock(demand, chance);
   const together = new Map(stock.map(({ part, count }) => [part, count]));
   const habit = new Map<PartId, number>();
   for (const { parts } of visits)

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Journey } from '../../../src/guide/types.ts';
-import { makeLibrary } from '../../../src/note/library.ts';
-import type { BookGuide } from '../../../src/note/library.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
+import type { CodebookGuide } from '../../../src/note/codebook.ts';
 import type { ReleaseAnswer, ReleaseGuide, ReleaseNode } from '../../../src/note/release.ts';
-import { rankOf, unrank } from '../../../src/note/ways.ts';
-import { guideOf, smallRelease, working } from './books.ts';
+import { rankOf, unrank } from '../../../src/note/edges.ts';
+import { guideOf, smallRelease, working } from './codebooks.ts';
 
 /** All journeys in order, by plain recursion over the release itself. */
 function enumerate(guide: ReleaseGuide): string[] {
@@ -28,8 +28,8 @@ function enumerate(guide: ReleaseGuide): string[] {
 const written = (journey: Journey | undefined): string =>
   (journey ?? []).map(({ at, answer }) => ` ${at}.${answer}`).join('');
 
-function bookGuide(guide: ReleaseGuide): BookGuide {
-  return guideOf(makeLibrary([{ ...smallRelease(1), guides: [guide] }]));
+function codebookGuide(guide: ReleaseGuide): CodebookGuide {
+  return guideOf(makeCodebooks([{ ...smallRelease(1), guides: [guide] }]));
 }
 
 /** Graphs of up to seven nodes; answers lead to later nodes, the last two are stops. */
@@ -66,7 +66,7 @@ describe('numbering journeys', () => {
   test('agrees with plain enumeration on any small graph', () => {
     fc.assert(
       fc.property(anyGuide, (frozen) => {
-        const guide = bookGuide(frozen);
+        const guide = codebookGuide(frozen);
         const all = enumerate(frozen);
         expect(guide.first.journeys).toBe(BigInt(all.length));
         expect(all.map((_, i) => written(unrank(guide, BigInt(i))))).toEqual(all);
@@ -82,7 +82,7 @@ describe('numbering journeys', () => {
   test('counts and orders a graph worked out by hand', () => {
     const [frozen] = smallRelease(1).guides;
     if (!frozen) throw new Error('no guide');
-    const guide = bookGuide(frozen);
+    const guide = codebookGuide(frozen);
     // third: stop here, ok, danger = 3. second: 1 + 3 + 1 + 1 = 6. first: 1 + 1 + 6 + 3 = 11.
     expect(guide.first.journeys).toBe(11n);
     expect([0n, 1n, 2n, 3n, 7n, 8n, 10n].map((rank) => written(unrank(guide, rank)))).toEqual([
@@ -104,7 +104,7 @@ describe('numbering journeys', () => {
   });
 
   test('says where a journey leaves the guide', () => {
-    const guide = guideOf(makeLibrary([smallRelease(1)]));
+    const guide = guideOf(makeCodebooks([smallRelease(1)]));
     const journey = [
       { at: 'first', answer: 'fine' },
       { at: 'third', answer: 'ok' },
@@ -119,10 +119,10 @@ describe('numbering journeys', () => {
 
   test('the danger answers are open at every question and step but count once at the start', () => {
     const guide = guideOf(working);
-    const open = [...guide.nodes.values()].filter(({ ways }) => ways.length > 0);
+    const open = [...guide.nodes.values()].filter(({ edges }) => edges.length > 0);
     expect(open.length).toBeGreaterThan(20);
     for (const node of open) {
-      const fire = node.ways.filter(({ answer }) => answer === 'fire');
+      const fire = node.edges.filter(({ answer }) => answer === 'fire');
       expect(fire, node.id).toHaveLength(1);
     }
   });

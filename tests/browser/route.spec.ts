@@ -1,13 +1,13 @@
 // The technician's next day: codes in, damaged lines mended in place, an order, what to load, files out.
 import { readFileSync } from 'node:fs';
 import type { Locator, Page, TestInfo } from '@playwright/test';
-import { roundSchema } from '../../src/cli/round-json.ts';
-import { damaged, publishedBooks, sampleCodes } from '../unit/route/support/codes.ts';
+import { routeSchema } from '../../src/cli/route-json.ts';
+import { damaged, publishedCodebooks, sampleCodes } from '../unit/route/support/codes.ts';
 import { axe } from './support/axe.ts';
 import { DESK, expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
 
-const codes = sampleCodes(publishedBooks(), 500);
+const codes = sampleCodes(publishedCodebooks(), 500);
 const [a = '', b = '', c = '', d = ''] = codes;
 
 const field = (page: Page): Locator => page.getByLabel('Note codes');
@@ -93,7 +93,7 @@ test('a table goes in and out: columns carried, formulas neutralised, JSON by it
   const csv = await save(page, 'Save as CSV', info);
   for (const cell of [`"'=1+1"`, `"'+12075550142"`, `"'@x"`, damaged(c, 1)])
     expect(csv).toContain(cell);
-  const json = roundSchema.parse(JSON.parse(await save(page, 'Save as JSON', info)));
+  const json = routeSchema.parse(JSON.parse(await save(page, 'Save as JSON', info)));
   expect(json.visits.map(({ code }) => code)).toEqual(await order(page));
   expect(json.unread).toHaveLength(1);
 
@@ -149,7 +149,7 @@ test('JSON is of the chance that the slider stands at', async ({ page }, info) =
   await add(page, [a, b].join('\n'));
   await expect(rows(page)).toHaveCount(2);
   const chance = async () =>
-    roundSchema.parse(JSON.parse(await save(page, 'Save as JSON', info))).load.chance;
+    routeSchema.parse(JSON.parse(await save(page, 'Save as JSON', info))).load.chance;
   expect(await chance()).toBe(0.9);
   await page.getByLabel('Chance that it is enough').fill('75');
   expect(await chance()).toBe(0.75);

@@ -1,18 +1,18 @@
-/** A day's round at a terminal: text in, one JSON object or a table out. */
+/** A day's route at a terminal: text in, one JSON object or a table out. */
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { makeAssess } from '../visit/assess.ts';
 import { entriesOf } from '../route/entries.ts';
 import type { EntriesProblem } from '../route/entries.ts';
 import type { Figures } from '../visit/read-visit.ts';
-import { roundJson } from '../route/json.ts';
-import type { RoundJson } from '../route/json.ts';
+import { routeJson } from '../route/json.ts';
+import type { RouteJson } from '../route/json.ts';
 import { readEntry } from '../route/read.ts';
-import { csvOf, carriedColumns } from '../route/table.ts';
-import type { Round, Unread, Visit } from '../route/types.ts';
+import { csvOf, passthroughColumns } from '../route/table.ts';
+import type { Route, Unread, PlannedVisit } from '../route/types.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
-import type { Books } from '../content/books.ts';
+import type { CurrentCodebooks } from '../content/codebooks.ts';
 
 /** The chance that is asked for where none is named. */
 export const USUAL_CHANCE = 0.9;
@@ -22,25 +22,25 @@ export function loadFigures(): Figures {
   return { models: models(), staffViews: staffViews() };
 }
 
-/** A day's round of a text, sorted by urgency. Repaired codes stay among the unread ones. */
-export function makeRound(
+/** A day's route of a text, sorted by urgency. Repaired codes stay among the unread ones. */
+export function makeRoute(
   text: string,
-  { library }: Books,
+  { codebooks }: CurrentCodebooks,
   figures: Figures,
-): Result<Round, EntriesProblem> {
-  const found = entriesOf(text, library);
+): Result<Route, EntriesProblem> {
+  const found = entriesOf(text, codebooks);
   if (!found.ok) return found;
   const { columns, entries } = found.value;
   const assess = makeAssess();
-  const visits: Visit[] = [];
+  const visits: PlannedVisit[] = [];
   const unread: Unread[] = [];
   for (const { row, text: given, others } of entries) {
-    const reading = readEntry(given, library);
+    const reading = readEntry(given, codebooks);
     if (reading.kind !== 'exact') {
       unread.push({ row, others, text: given, reading });
       continue;
     }
-    const seen = readVisit(reading.note, library, figures);
+    const seen = readVisit(reading.note, codebooks, figures);
     const assessed = seen.model && assess(seen.model, seen.evidence);
     visits.push({ row, others, code: reading.code, seen, assessed });
   }
@@ -54,15 +54,15 @@ const HEADINGS = [
 /** Faults and parts named in a table's cell. */
 const NAMED = 3;
 
-/** A round as CSV, names as in the JSON; the lines that could not be read come last. */
-export function roundCsv({ visits, unread }: RoundJson, columns: readonly string[]): string {
-  const kept = carriedColumns(columns, HEADINGS);
+/** A route as CSV, names as in the JSON; the lines that could not be read come last. */
+export function routeCsv({ visits, unread }: RouteJson, columns: readonly string[]): string {
+  const passed = passthroughColumns(columns, HEADINGS);
   const rest = (values: Readonly<Record<string, string>>) => {
     const cells = Object.values(values);
-    return kept.map(({ index }) => cells[index] ?? '');
+    return passed.map(({ index }) => cells[index] ?? '');
   };
   return csvOf([
-    [...HEADINGS, ...kept.map(({ name }) => name)],
+    [...HEADINGS, ...passed.map(({ name }) => name)],
     ...visits.map(({ code, urgency, figures, flags, columns: values }) => [
       ...[code, urgency],
       figures ? String(Math.round(figures.minutes.expected)) : '',
@@ -92,23 +92,23 @@ export function chanceOf(text: string): number | undefined {
   return /^0\.\d{1,4}$/.test(text) && chance > 0 ? chance : undefined;
 }
 
-export interface RoundWish {
+export interface RouteWish {
   readonly chance: number;
   readonly csv: boolean;
 }
 
 /** What is printed for a text, and whether all of it was usable. */
-export function roundOutput(
+export function routeOutput(
   text: string,
-  books: Books,
+  current: CurrentCodebooks,
   today: Date,
-  { chance, csv }: RoundWish,
+  { chance, csv }: RouteWish,
 ): Result<{ readonly text: string; readonly good: boolean }, EntriesProblem> {
-  const round = makeRound(text, books, loadFigures());
-  if (!round.ok) return fail(round.error);
-  const json = roundJson(round.value, chance, today);
+  const route = makeRoute(text, current, loadFigures());
+  if (!route.ok) return fail(route.error);
+  const json = routeJson(route.value, chance, today);
   return ok({
-    text: csv ? roundCsv(json, round.value.columns).trimEnd() : JSON.stringify(json),
-    good: round.value.unread.length === 0,
+    text: csv ? routeCsv(json, route.value.columns).trimEnd() : JSON.stringify(json),
+    good: route.value.unread.length === 0,
   });
 }

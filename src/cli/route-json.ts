@@ -58,7 +58,7 @@ const loaded = z.strictObject({
   ),
 });
 
-export const roundSchema = z
+export const routeSchema = z
   .strictObject({
     version: z.literal(1),
     quantile: share.describe('Chance with which the cautious minutes are enough'),

@@ -4,9 +4,9 @@
  */
 import { parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
-import { split, whole } from '../../guide/ids.ts';
+import { parseId, qualify } from '../../guide/ids.ts';
 import type { NodeId } from '../../guide/types.ts';
-import { KEPT } from '../shared/kept-journey.ts';
+import { STORED } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { savedAddress } from './saved.ts';
 
@@ -23,13 +23,13 @@ export function caughtUp(
 ): RawFragment | undefined {
   const [tap] = parseJourney(values.a);
   if (values.j !== undefined || !tap || !arrivals.has(formatJourney([tap]))) return undefined;
-  const address = savedAddress(tryStorage(() => localStorage.getItem(KEPT)) ?? '', location.href);
+  const address = savedAddress(tryStorage(() => localStorage.getItem(STORED)) ?? '', location.href);
   if (address === undefined) return undefined;
   const kept = new URL(address);
-  const before = new URL(`../../${whole(own, tap.at)}/`, location.href);
+  const before = new URL(`../../${qualify(own, tap.at)}/`, location.href);
   if (kept.pathname !== before.pathname) return undefined;
   const caught = parseRaw(kept.hash);
-  const { guide = own, name } = split(tap.at);
+  const { guide = own, name } = parseId(tap.at);
   const first = caught.g ?? guide;
   const at = (first === guide ? name : `${guide}/${name}`) as NodeId;
   const journey = [...parseJourney(caught.j), { at, answer: tap.answer }];

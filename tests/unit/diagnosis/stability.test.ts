@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { firmness } from '../../../src/diagnosis/firmness.ts';
+import { stability } from '../../../src/diagnosis/stability.ts';
 import { perturbed } from '../../../src/diagnosis/perturb.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import { draw, seeded } from '../../../src/diagnosis/random.ts';
@@ -9,18 +9,18 @@ import { given, realModel } from './support/real.ts';
 const real = realModel();
 const evidence = given('doing.ended', 'since.over-4', 'near.cool', 'listen.click');
 
-describe('firmness', () => {
+describe('stability', () => {
   test('the same seed gives the same figures, another seed others', () => {
-    expect(firmness(real, evidence, { draws: 50 })).toEqual(
-      firmness(real, evidence, { draws: 50 }),
+    expect(stability(real, evidence, { draws: 50 })).toEqual(
+      stability(real, evidence, { draws: 50 }),
     );
-    expect(firmness(real, evidence, { draws: 50 })).not.toEqual(
-      firmness(real, evidence, { draws: 50, seed: 2 }),
+    expect(stability(real, evidence, { draws: 50 })).not.toEqual(
+      stability(real, evidence, { draws: 50, seed: 2 }),
     );
   });
 
   test('a factor of 1 moves nothing', () => {
-    const { firstStays, ranges } = firmness(real, evidence, { draws: 20, factor: 1 });
+    const { firstStays, ranges } = stability(real, evidence, { draws: 20, factor: 1 });
     expect(firstStays).toBe(1);
     for (const [fault, share] of shares(real, evidence).entries()) {
       expect(ranges[fault]?.low).toBeCloseTo(share, 12);
@@ -29,7 +29,7 @@ describe('firmness', () => {
   });
 
   test('the ranges hold nine draws in ten, and a wider factor widens them', () => {
-    const [narrow, wide] = [1.5, 3].map((factor) => firmness(real, evidence, { factor }));
+    const [narrow, wide] = [1.5, 3].map((factor) => stability(real, evidence, { factor }));
     expect(narrow?.ranges).toHaveLength(real.faults.length);
     for (const [fault, { low, high }] of (narrow?.ranges ?? []).entries()) {
       expect(low).toBeLessThan(high);
@@ -40,21 +40,21 @@ describe('firmness', () => {
   });
 
   test('two faults alike: each is first in half of the draws', () => {
-    const { firstStays, draws } = firmness(modelOf({ priors: [1, 1] }), [], { draws: 4000 });
+    const { firstStays, draws } = stability(modelOf({ priors: [1, 1] }), [], { draws: 4000 });
     // Three standard errors of a fair coin.
     expect(Math.abs(firstStays - 0.5)).toBeLessThan((3 * 0.5) / Math.sqrt(draws));
   });
 
   test('a prior of 2 to 1 keeps its place in 7 draws of 8', () => {
     // First loses when log₂(b/a) of two uniforms on (−1, 1) exceeds 1: a triangle of 1/8.
-    const { firstStays, draws } = firmness(modelOf({ priors: [2, 1] }), [], { draws: 4000 });
+    const { firstStays, draws } = stability(modelOf({ priors: [2, 1] }), [], { draws: 4000 });
     const error = Math.sqrt(7 / 64 / draws);
     expect(Math.abs(firstStays - 7 / 8)).toBeLessThan(3 * error);
   });
 
   test('a fault beyond any factor of two stays first always', () => {
     const model = modelOf({ priors: [100, 1, 1] });
-    expect(firmness(model, []).firstStays).toBe(1);
+    expect(stability(model, []).firstStays).toBe(1);
   });
 });
 

@@ -1,5 +1,5 @@
 /**
- * Note books made ready for reading and writing: names resolved to nodes, and the
+ * Codebooks made ready for reading and writing: names resolved to nodes, and the
  * journeys counted. Releases are trusted here (our own build output in a browser,
  * checked by `release-schema.ts` wherever they come from a file).
  */
@@ -13,7 +13,7 @@ import type {
   TextId,
 } from '../guide/types.ts';
 import type { GuideMarks, Marks, PageMarks } from '../guide/marks.ts';
-import { foreign, split, whole } from '../guide/ids.ts';
+import { qualifyOther, parseId, qualify } from '../guide/ids.ts';
 import type {
   Release,
   ReleaseAnswer,
@@ -22,65 +22,65 @@ import type {
   ReleaseNode,
 } from './release.ts';
 
-/** An answer with its share of the numbering: see `ways.ts`. */
-export interface Way {
+/** An answer with its share of the numbering: see `edges.ts`. */
+export interface Edge {
   readonly answer: AnswerId;
-  readonly to: BookNode;
+  readonly to: CodebookNode;
   /** Journeys that come before the first one taking this way, stopping at the node included. */
   readonly before: bigint;
 }
 
-export interface BookNode extends GraphNode {
+export interface CodebookNode extends GraphNode {
   /** The node's own answers, then the exits. */
-  readonly ways: readonly Way[];
-  readonly byAnswer: ReadonlyMap<string, Way>;
+  readonly edges: readonly Edge[];
+  readonly byAnswer: ReadonlyMap<string, Edge>;
   /** Journeys from here on: stopping here, and all that follow each way. */
   readonly journeys: bigint;
 }
 
-export interface BookGuide extends Graph<BookNode> {
+export interface CodebookGuide extends Graph<CodebookNode> {
   /** The node it starts at. */
-  readonly first: BookNode;
+  readonly first: CodebookNode;
 }
 
-export interface Book {
+export interface Codebook {
   readonly release: number;
   /** ISO 8601 date. */
   readonly published: string;
   readonly details: readonly ReleaseDetail[];
-  readonly guides: readonly BookGuide[];
+  readonly guides: readonly CodebookGuide[];
 }
 
-/** Release number → its book. */
-export type Library = ReadonlyMap<number, Book>;
+/** Release number → its codebook. */
+export type Codebooks = ReadonlyMap<number, Codebook>;
 
 /**
- * Make books of releases.
+ * Make codebooks of releases.
  * @param marks what today's guides say of pages and answers; without them nodes know no track, no
  *   heat and no flag: enough to read and write codes, and to follow a journey
  */
-export function makeLibrary(releases: readonly Release[], marks?: Marks): Library {
-  return new Map(releases.map((release) => [release.release, makeBook(release, marks)]));
+export function makeCodebooks(releases: readonly Release[], marks?: Marks): Codebooks {
+  return new Map(releases.map((release) => [release.release, makeCodebook(release, marks)]));
 }
 
 /** The highest release number of a library, undefined for an empty one. */
-export function newestRelease(library: Library): number | undefined {
-  return library.size === 0 ? undefined : Math.max(...library.keys());
+export function newestRelease(codebooks: Codebooks): number | undefined {
+  return codebooks.size === 0 ? undefined : Math.max(...codebooks.keys());
 }
 
-/** The guide of a book by its name. */
-export function bookGuide(book: Book, guide: string): BookGuide | undefined {
-  return book.guides.find(({ id }) => id === guide);
+/** The guide of a codebook by its name. */
+export function codebookGuide(codebook: Codebook, guide: string): CodebookGuide | undefined {
+  return codebook.guides.find(({ id }) => id === guide);
 }
 
-function makeBook({ release, published, details, guides }: Release, marks?: Marks): Book {
+function makeCodebook({ release, published, details, guides }: Release, marks?: Marks): Codebook {
   return { release, published, details, guides: makeGuides(guides, marks) };
 }
 
 /** A release's guides, each joined with what its journeys reach of the others. */
-function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): BookGuide[] {
+function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): CodebookGuide[] {
   const frozen = new Map<string, ReleaseNode>(
-    guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [foreign(guide, node.id), node])),
+    guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [qualifyOther(guide, node.id), node])),
   );
   return guides.map((guide) => makeGuide(guide, frozen, marks));
 }
@@ -94,16 +94,16 @@ function makeGuide(
   guide: ReleaseGuide,
   frozen: ReadonlyMap<string, ReleaseNode>,
   marks?: Marks,
-): BookGuide {
-  const made = new Map<string, BookNode>();
-  const make = (id: string): BookNode => {
+): CodebookGuide {
+  const made = new Map<string, CodebookNode>();
+  const make = (id: string): CodebookNode => {
     const already = made.get(id);
     if (already) return already;
-    const { guide: other } = split(id);
+    const { guide: other } = parseId(id);
     const from = (other ?? guide.id) as GuideId;
     const known = marks?.guides[from];
-    const named = (name: string): string => (other === undefined ? name : foreign(other, name));
-    const node = frozen.get(whole(guide.id, id));
+    const named = (name: string): string => (other === undefined ? name : qualifyOther(other, name));
+    const node = frozen.get(qualify(guide.id, id));
     if (!node) throw new RangeError(id);
     const own = node.answers ?? [];
     const names = new Set(own.map(([answer]) => answer));
@@ -113,9 +113,9 @@ function makeGuide(
     let journeys = 1n;
     const lead = ([answer, target]: ReleaseAnswer): ReleaseAnswer => [
       answer,
-      other === undefined ? target : whole(other, target),
+      other === undefined ? target : qualify(other, target),
     ];
-    const ways = [...own.map(lead), ...exits].map(([answer, target]): Way => {
+    const edges = [...own.map(lead), ...exits].map(([answer, target]): Edge => {
       const to = make(target);
       const before = journeys;
       journeys += to.journeys;
@@ -123,7 +123,7 @@ function makeGuide(
     });
     const place = placeOf(node, known);
     const { heat = false, flag, answers } = pageMarks(known, place.page);
-    const ready: BookNode = {
+    const ready: CodebookNode = {
       id: id as NodeId,
       guide: from,
       ...place,
@@ -133,8 +133,8 @@ function makeGuide(
       heat,
       ...(flag === undefined ? {} : { flag }),
       answers: own.map(lead).map((answer) => edgeOf(answer, answers)),
-      ways,
-      byAnswer: new Map(ways.map((way) => [way.answer, way])),
+      edges,
+      byAnswer: new Map(edges.map((edge) => [edge.answer, edge])),
       journeys,
     };
     made.set(id, ready);

@@ -1,30 +1,30 @@
 import { spawnSync } from 'node:child_process';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { chanceOf, loadFigures, makeRound, roundCsv, roundOutput } from '../../../src/cli/round.ts';
-import { tellEntries } from '../../../src/cli/round-words.ts';
-import { roundSchema } from '../../../src/cli/round-json.ts';
+import { chanceOf, loadFigures, makeRoute, routeCsv, routeOutput } from '../../../src/cli/route.ts';
+import { tellEntries } from '../../../src/cli/route-words.ts';
+import { routeSchema } from '../../../src/cli/route-json.ts';
 import { poissonBinomial } from '../../../src/diagnosis/demand.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import { makeAssess } from '../../../src/visit/assess.ts';
-import { roundJson } from '../../../src/route/json.ts';
+import { routeJson } from '../../../src/route/json.ts';
 import { byUrgency, urgencyOrder } from '../../../src/visit/read-visit.ts';
-import { damaged, publishedBooks, sampleCodes } from './support/codes.ts';
+import { damaged, publishedCodebooks, sampleCodes } from './support/codes.ts';
 
-const books = publishedBooks();
+const current = publishedCodebooks();
 const figures = loadFigures();
 const today = new Date('2026-11-25T10:00:00Z');
-const codes = sampleCodes(books, 40);
+const codes = sampleCodes(current, 40);
 const [first = '', second = ''] = codes;
-const roundOf = (text: string) => {
-  const made = makeRound(text, books, figures);
+const routeOf = (text: string) => {
+  const made = makeRoute(text, current, figures);
   if (!made.ok) throw new Error(JSON.stringify(made.error));
   return made.value;
 };
-const whole = roundOf(codes.join('\n'));
+const whole = routeOf(codes.join('\n'));
 
-describe('a round', () => {
+describe('a route', () => {
   test('has every code, the most urgent first, equally urgent ones as given', () => {
     expect(whole.visits.map(({ code }) => String(code)).toSorted()).toEqual(codes.toSorted());
     const places = whole.visits.map(({ seen }) => urgencyOrder.indexOf(seen.urgency));
@@ -59,23 +59,23 @@ describe('a round', () => {
   });
 
   test('a damaged line is no visit until confirmed, and is kept as given', () => {
-    const round = roundOf(`${first}\n${damaged(second, 1)}\nnonsense\n`);
-    expect(round.visits).toHaveLength(1);
-    expect(round.unread.map(({ row, text }) => [row, text])).toEqual([
+    const route = routeOf(`${first}\n${damaged(second, 1)}\nnonsense\n`);
+    expect(route.visits).toHaveLength(1);
+    expect(route.unread.map(({ row, text }) => [row, text])).toEqual([
       [2, damaged(second, 1)],
       [3, 'nonsense'],
     ]);
-    expect(round.unread[0]?.reading).toMatchObject({ kind: 'repaired', code: second });
+    expect(route.unread[0]?.reading).toMatchObject({ kind: 'repaired', code: second });
   });
 });
 
 describe('as JSON', () => {
-  const json = roundJson(whole, 0.9, today);
+  const json = routeJson(whole, 0.9, today);
 
   test('it is as its published schema says, damaged lines too', () => {
-    roundSchema.parse(json);
-    roundSchema.parse(
-      roundJson(roundOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), 0.5, today),
+    routeSchema.parse(json);
+    routeSchema.parse(
+      routeJson(routeOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), 0.5, today),
     );
   });
 
@@ -115,16 +115,16 @@ describe('as JSON', () => {
 describe('as a table', () => {
   test('carries other columns along, neutralises formulas, and can be read again', () => {
     const rows = `who,code,phone\n=HYPERLINK("x"),${first},+12075550142\nB,${damaged(second, 1)},@x\n`;
-    const round = roundOf(rows.replace('=HYPERLINK("x")', '"=HYPERLINK(""x"")"'));
-    const text = roundCsv(roundJson(round, 0.9, today), round.columns);
+    const route = routeOf(rows.replace('=HYPERLINK("x")', '"=HYPERLINK(""x"")"'));
+    const text = routeCsv(routeJson(route, 0.9, today), route.columns);
     expect(text).toContain(`"'=HYPERLINK(""x"")"`);
     expect(text).toContain(`"'+12075550142"`);
     expect(text).toContain(`"'@x"`);
-    const again = roundOf(text);
+    const again = routeOf(text);
     expect(again.visits.map(({ code }) => String(code))).toEqual([first]);
     expect(again.unread.map((one) => one.text)).toEqual([damaged(second, 1)]);
     // What the table has anew is not carried twice.
-    const written = roundCsv(roundJson(again, 0.9, today), again.columns);
+    const written = routeCsv(routeJson(again, 0.9, today), again.columns);
     const cells = (csv: string) => Papa.parse(csv, { delimiter: ',' }).data;
     expect(cells(written)).toEqual(cells(text));
   });
@@ -135,13 +135,13 @@ describe('the command', () => {
     spawnSync(process.execPath, ['src/cli/note.ts', 'round', ...args], { input, encoding: 'utf8' });
 
   const output = (text: string) =>
-    roundOutput(text, books, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
+    routeOutput(text, current, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
 
-  test('prints the round, and fails where a line is no visit', () => {
+  test('prints the route, and fails where a line is no visit', () => {
     const good = output(`${first}\n${second}\n`);
     if (!good.ok) return expect.unreachable(JSON.stringify(good.error));
     expect(good.value.good).toBe(true);
-    expect(roundSchema.parse(JSON.parse(good.value.text)).load.chance).toBe(0.95);
+    expect(routeSchema.parse(JSON.parse(good.value.text)).load.chance).toBe(0.95);
     const bad = run(`${first}\n${damaged(second, 1)}\n`, '--csv');
     expect(bad.status).toBe(2);
     expect(bad.stdout.split('\r\n')[0]).toMatch(/^code,urgency,/);

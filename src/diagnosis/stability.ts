@@ -12,7 +12,7 @@ export interface ShareRange {
   readonly high: number;
 }
 
-export interface Firmness {
+export interface Stability {
   /** In which part of the draws the fault that is first stays first. */
   readonly firstStays: number;
   /** In the model's order. */
@@ -20,7 +20,7 @@ export interface Firmness {
   readonly draws: number;
 }
 
-export interface FirmnessOptions {
+export interface StabilityOptions {
   readonly draws?: number;
   /** By how much each figure may be wrong, up or down. */
   readonly factor?: number;
@@ -46,15 +46,15 @@ function quantile(sorted: readonly number[], q: number): number {
 const BETWEEN_PAUSES = 20;
 
 /**
- * How firm a ranking is: every figure of the model is perturbed on its own by up
+ * How stable a ranking is: every figure of the model is perturbed on its own by up
  * to `factor`, log-uniform, and the shares are computed anew. Same seed, same result.
  * In pieces, so that a page can paint between them: yields the draws made so far.
  */
-export function* firmnessInPieces(
+export function* stabilityInPieces(
   model: Model,
   evidence: Evidence,
-  { draws = 500, factor = 2, seed = 1 }: FirmnessOptions = {},
-): Generator<number, Firmness> {
+  { draws = 500, factor = 2, seed = 1 }: StabilityOptions = {},
+): Generator<number, Stability> {
   const random = seeded(seed);
   const base = touched(model, evidence);
   const ours = shares(base, evidence);
@@ -75,8 +75,8 @@ export function* firmnessInPieces(
 }
 
 /** The same in one go. */
-export function firmness(model: Model, evidence: Evidence, options?: FirmnessOptions): Firmness {
-  const pieces = firmnessInPieces(model, evidence, options);
+export function stability(model: Model, evidence: Evidence, options?: StabilityOptions): Stability {
+  const pieces = stabilityInPieces(model, evidence, options);
   for (;;) {
     const { done, value } = pieces.next();
     if (done) return value;

@@ -11,7 +11,7 @@ interface Props {
 }
 
 /** A fold whose content is fetched when it is first opened, so that the page stays light. */
-export function Later(props: Props): JSX.Element {
+export function LazyDetails(props: Props): JSX.Element {
   const [made, setMade] = createSignal<() => JSX.Element>();
   const [failed, setFailed] = createSignal(false);
   const open = () => {

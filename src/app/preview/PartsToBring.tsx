@@ -6,18 +6,18 @@ import { name, names } from '../shared/staff-words.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
 }
 
 /** Loads of so many parts are compared. */
 const SIZES = [0, 1, 2, 3] as const;
 
 /** What to put on the van: parts for a chosen chance, skills and tools. */
-export function Load(props: Props): JSX.Element {
+export function PartsToBring(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const [chance, Slider] = createChance(words);

@@ -2,11 +2,11 @@ import { details, guides } from '../../../src/content/load.ts';
 import { marksOf } from '../../../src/guide/marks.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { freeze } from '../../../src/note/freeze.ts';
-import { makeLibrary } from '../../../src/note/library.ts';
-import type { Book, BookGuide, Library } from '../../../src/note/library.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
+import type { Codebook, CodebookGuide, Codebooks } from '../../../src/note/codebook.ts';
 import type { Release, ReleaseAnswer, ReleaseNode } from '../../../src/note/release.ts';
 import type { Note } from '../../../src/note/types.ts';
-import { unrank } from '../../../src/note/ways.ts';
+import { unrank } from '../../../src/note/edges.ts';
 
 /** What today's guides say of pages and answers. */
 export const marks = marksOf(guides());
@@ -54,34 +54,34 @@ export function smallRelease(release: number): Release {
   };
 }
 
-export function bookOf(library: Library, release = 1): Book {
-  const book = library.get(release);
-  if (!book) throw new Error(`no release ${release}`);
-  return book;
+export function codebookOf(codebooks: Codebooks, release = 1): Codebook {
+  const codebook = codebooks.get(release);
+  if (!codebook) throw new Error(`no release ${release}`);
+  return codebook;
 }
 
 /** A guide of a book, by its place; left out, the locked door's, or the first where it has none. */
-export function guideOf(library: Library, release = 1, index?: number): BookGuide {
-  const { guides } = bookOf(library, release);
+export function guideOf(codebooks: Codebooks, release = 1, index?: number): CodebookGuide {
+  const { guides } = codebookOf(codebooks, release);
   const door = guides.find(({ id }) => (id as string) === 'door-locked');
   const guide = index === undefined ? (door ?? guides[0]) : guides[index];
   if (!guide) throw new Error(`no guide ${index}`);
   return guide;
 }
 
-export const working = makeLibrary([workingRelease()], marks);
+export const working = makeCodebooks([workingRelease()], marks);
 
 /** A note of the working guides with the journey of a rank and nothing else. */
-export function plainNote(rank: bigint, day = 0, library = working): Note {
-  const guide = guideOf(library);
+export function plainNote(rank: bigint, day = 0, codebooks = working): Note {
+  const guide = guideOf(codebooks);
   const journey = unrank(guide, rank);
   if (!journey) throw new Error(`no journey ${rank}`);
   return { release: 1, guide: guide.id, journey, day, details: {}, error: '' };
 }
 
 /** Every detail of a book with its last answer: the largest digits. */
-export function allDetails(book: Book): Record<string, string> {
-  return Object.fromEntries(book.details.map(({ id, answers }) => [id, answers.at(-1) ?? '']));
+export function allDetails(codebook: Codebook): Record<string, string> {
+  return Object.fromEntries(codebook.details.map(({ id, answers }) => [id, answers.at(-1) ?? '']));
 }
 
 export const asGuideId = (id: string): GuideId => id as GuideId;
