@@ -11,14 +11,14 @@ import type { DeskProps } from './state.ts';
 /** A question or a step of the guide in words to say aloud, and the caller's answer. */
 export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
   const t = sayer(props);
-  const node = () => props.desk.node();
+  const node = () => props.desk.journey.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const carried = () => carriedOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
-    if (props.desk.view().kind === 'danger')
-      return props.desk.edited().journey.length > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
-    if (props.desk.present() !== undefined) return 'desk:say.change';
+    if (props.desk.journey.view().kind === 'danger')
+      return props.desk.journey.length() > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
+    if (props.desk.journey.present() !== undefined) return 'desk:say.change';
     return isStep() ? 'desk:say.step' : 'desk:say.question';
   };
   const left = () => {
@@ -28,7 +28,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
       : t('site:page.leftRange', { least, most });
   };
   return (
-    <section class="ask" classList={{ danger: props.desk.view().kind === 'danger' }}>
+    <section class="ask" classList={{ danger: props.desk.journey.view().kind === 'danger' }}>
       <p class="kicker">
         <strong>{t(kicker())}</strong> <span class="quiet">{left()}</span>
       </p>

@@ -36,24 +36,24 @@ export function Bar(
         </div>
       </dl>
       <div class="ways">
-        <button type="button" class="danger" onClick={() => props.desk.show('danger')}>
+        <button type="button" class="danger" onClick={() => props.desk.journey.show('danger')}>
           <Key of={letters.danger} /> {t('desk:bar.danger')}
         </button>
-        <button type="button" class="plain" onClick={() => props.desk.show('code')}>
+        <button type="button" class="plain" onClick={() => props.desk.journey.show('code')}>
           <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
         </button>
-        <button type="button" class="plain" onClick={() => props.desk.next('ask')}>
+        <button type="button" class="plain" onClick={() => props.desk.askEnd()}>
           <Key of={letters.next} /> {t('desk:bar.next')}
         </button>
       </div>
-      <Show when={props.desk.asksNext()}>
+      <Show when={props.desk.endAsked()}>
         <div class="sure" role="alert">
           <p>{t('desk:bar.sure')}</p>
           <div class="ways">
-            <button type="button" onClick={() => props.desk.next('yes')}>
+            <button type="button" onClick={() => props.desk.end()}>
               <Key of={letters.next} /> {t('desk:bar.yes')}
             </button>
-            <button type="button" class="plain" onClick={() => props.desk.next('no')}>
+            <button type="button" class="plain" onClick={() => props.desk.stay()}>
               <Key of={t('desk:keys.esc')} /> {t('desk:bar.no')}
             </button>
           </div>

@@ -1,4 +1,4 @@
-import { For, Match, Show, Switch } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, on } from 'solid-js';
 import { Ask } from './Ask.tsx';
 import { Bar } from './Bar.tsx';
 import { CallerCard } from './CallerCard.tsx';
@@ -28,6 +28,9 @@ export function Desk(
     const told = props.desk.status();
     return told ? t(told.key, told.facts) : '';
   };
+  // Whoever listens to the page hears what is to be said next.
+  const focus = () => document.getElementById('desk-say')?.focus();
+  createEffect(on(() => props.desk.journey.spot(), focus, { defer: true }));
   return (
     <div class="desk">
       <Bar
@@ -49,10 +52,10 @@ export function Desk(
       </p>
       <div class="middle">
         <Switch fallback={<Ask {...props} now={props.clocks.now} />}>
-          <Match when={props.desk.view().kind === 'code'}>
+          <Match when={props.desk.journey.view().kind === 'code'}>
             <CodeIn {...props} />
           </Match>
-          <Match when={props.desk.node().answers.length === 0}>
+          <Match when={props.desk.journey.node().answers.length === 0}>
             <End {...props} />
           </Match>
         </Switch>

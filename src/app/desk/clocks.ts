@@ -26,15 +26,9 @@ export function createClocks(desk: DeskState): Clocks {
     createEffect(on(what, () => setFrom(pageTime()), { defer: true }));
     return () => Math.max(0, Math.floor((now() - from()) / 1000));
   };
-  const spot = createMemo(() => {
-    const view = desk.view();
-    return view.kind === 'at' ? `${desk.node().id} ${String(view.index)}` : view.kind;
-  });
-  // Whoever listens to the page hears what is to be said next.
-  createEffect(on(spot, () => document.getElementById('desk-say')?.focus(), { defer: true }));
   return {
     now,
     call: since(desk.number),
-    step: since(createMemo(() => `${spot()} ${String(desk.number())}`)),
+    step: since(createMemo(() => `${desk.journey.spot()} ${String(desk.number())}`)),
   };
 }

@@ -24,13 +24,13 @@ export interface Outcome {
 
 export function createOutcome(page: Page, desk: DeskState): Outcome {
   const code = createMemo(() => {
-    if (desk.edited().journey.length === 0) return undefined;
-    return codeOf(page.library, page.book, desk.guide.id, desk.fragment())?.code;
+    if (desk.journey.length() === 0) return undefined;
+    return codeOf(page.library, page.book, desk.guide.id, desk.address.fragment())?.code;
   });
-  const made = () => desk.fragment().made ?? localDay(new Date());
+  const made = () => desk.address.fragment().made ?? localDay(new Date());
   /** Nodes with cautions that the journey came past, an end reached among them. */
   const careful = () => {
-    const { steps, end, state } = desk.traced();
+    const { steps, end, state } = desk.journey.traced();
     const nodes = steps.map(({ node }) => node);
     const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
@@ -39,10 +39,10 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
     const note: Note = {
       release: page.book.release,
       guide: desk.guide.id,
-      journey: desk.edited().journey,
+      journey: desk.journey.edited().journey,
       day: dayOf(new Date(`${made()}T00:00:00Z`)),
-      details: knownDetails(page.book, desk.fragment().details),
-      error: tidyErrorText(desk.fragment().error ?? ''),
+      details: knownDetails(page.book, desk.address.fragment().details),
+      error: tidyErrorText(desk.address.fragment().error ?? ''),
     };
     return readVisit(note, page.library);
   });
@@ -51,13 +51,13 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
     if (!written) return undefined;
     const named = (read: boolean) =>
       careful()
-        .filter((node) => desk.isRead(node) === read)
+        .filter((node) => desk.journey.isRead(node) === read)
         .map(({ id }) => id);
     return makeJob(view(), {
       code: written,
       codeReadBack: desk.readBack() === written,
       made: made(),
-      breakerStaysOff: carriedOf(page, desk.traced().end).breakerStaysOff === true,
+      breakerStaysOff: carriedOf(page, desk.journey.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
     });
