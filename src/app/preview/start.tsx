@@ -1,4 +1,4 @@
-import { library } from '../shared/books.ts';
+import { WithLibrary } from '../shared/WithLibrary.tsx';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -10,18 +10,21 @@ import { createPreviewState } from './state.ts';
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
-  const page: Page = {
+  const shell: Omit<Page, 'library'> = {
     words: pageWords(),
-    library,
     files: embedded('files') as Page['files'],
     ...(embedded('preview-data') as Carried),
     // Loaded with the guide a code is of.
     models: {},
     staffViews: {},
   };
-  mount(place, () => {
-    // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(library);
-    return <Preview page={page} state={state} />;
-  });
+  mount(place, () => (
+    <WithLibrary words={shell.words}>
+      {(library) => {
+        // Made once: an attribute's expression would run again at every reading.
+        const state = createPreviewState(library);
+        return <Preview page={{ ...shell, library }} state={state} />;
+      }}
+    </WithLibrary>
+  ));
 }
