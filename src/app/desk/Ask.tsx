@@ -1,4 +1,4 @@
-import { For, Show, createMemo, type Accessor } from 'solid-js';
+import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
 import { Care } from './Care.tsx';
 import { Choices } from './Choices.tsx';
@@ -6,10 +6,10 @@ import { ErrorText } from './ErrorText.tsx';
 import { StepTimer } from './StepTimer.tsx';
 import { carriedOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** A question or a step of the guide in words to say aloud, and the caller's answer. */
-export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
+export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
   const t = sayer(props);
   const node = () => props.desk.journey.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
@@ -47,7 +47,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
           <For each={say().lines}>{(line) => <li>{line}</li>}</For>
         </ol>
       </Show>
-      <StepTimer page={props.page} desk={props.desk} now={props.now} />
+      <StepTimer {...props} />
       <Show when={carried().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>

@@ -1,38 +1,32 @@
-import { Show, type Accessor } from 'solid-js';
+import { Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
-import type { Job } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** Over the call: how long it has been, how urgent it is, and the ways out of it. */
-export function Bar(
-  props: DeskProps & {
-    readonly urgency: Job['urgency'];
-    readonly call: Accessor<number>;
-    readonly step: Accessor<number>;
-  },
-) {
+export function Bar(props: DeskProps & Pick<Made, 'clocks' | 'outcome'>) {
   const t = sayer(props);
+  const urgency = () => props.outcome.job()?.urgency ?? 'open';
   return (
     <section class="bar-call" aria-label={t('desk:bar.label')}>
       <dl>
         <div>
           <dt>{t('desk:bar.call')}</dt>
           <dd>
-            <span role="timer">{clock(props.call())}</span>
+            <span role="timer">{clock(props.clocks.call())}</span>
           </dd>
         </div>
         <div>
           <dt>{t('desk:bar.step')}</dt>
           <dd>
-            <span role="timer">{clock(props.step())}</span>
+            <span role="timer">{clock(props.clocks.step())}</span>
           </dd>
         </div>
-        <div class={`urgency ${props.urgency}`}>
+        <div class={`urgency ${urgency()}`}>
           <dt>{t('desk:bar.urgency')}</dt>
-          <dd>{t(`desk:urgency.${props.urgency}`)}</dd>
+          <dd>{t(`desk:urgency.${urgency()}`)}</dd>
         </div>
       </dl>
       <div class="ways">

@@ -9,20 +9,11 @@ import { End } from './End.tsx';
 import { JobCard } from './JobCard.tsx';
 import { Journey } from './Journey.tsx';
 import { Keys } from './Keys.tsx';
-import type { Clocks } from './clocks.ts';
-import type { Outcome } from './outcome.ts';
 import { sayer } from '../shared/words.ts';
-import type { Shortcuts } from './shortcuts.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** One screen for a call. */
-export function Desk(
-  props: DeskProps & {
-    readonly clocks: Clocks;
-    readonly outcome: Outcome;
-    readonly shortcuts: Shortcuts;
-  },
-) {
+export function Desk(props: DeskProps & Made) {
   const t = sayer(props);
   const said = (): string => {
     const told = props.desk.status();
@@ -33,12 +24,7 @@ export function Desk(
   createEffect(on(() => props.desk.journey.spot(), focus, { defer: true }));
   return (
     <div class="desk">
-      <Bar
-        {...props}
-        urgency={props.outcome.job()?.urgency ?? 'open'}
-        call={props.clocks.call}
-        step={props.clocks.step}
-      />
+      <Bar {...props} />
       <Show when={props.desk.found().length > 0}>
         <div class="told" role="note">
           <For each={props.desk.found()}>{(key) => <p>{t(key)}</p>}</For>
@@ -51,7 +37,7 @@ export function Desk(
         {said()}
       </p>
       <div class="middle">
-        <Switch fallback={<Ask {...props} now={props.clocks.now} />}>
+        <Switch fallback={<Ask {...props} />}>
           <Match when={props.desk.journey.view().kind === 'code'}>
             <CodeIn {...props} />
           </Match>
@@ -59,24 +45,15 @@ export function Desk(
             <End {...props} />
           </Match>
         </Switch>
-        <JobCard
-          {...props}
-          job={props.outcome.job()}
-          text={props.outcome.text()}
-          onCopy={(form) => void props.outcome.copyJob(form)}
-        />
+        <JobCard {...props} />
       </div>
       <Journey {...props} />
       <div class="sheet">
         <CallerCard {...props} />
-        <CodeOut {...props} code={props.outcome.code()} />
+        <CodeOut {...props} />
         <DetailsCard {...props} />
       </div>
-      <Keys
-        page={props.page}
-        on={props.shortcuts.on()}
-        onSwitch={(on) => props.shortcuts.turn(on)}
-      />
+      <Keys {...props} />
     </div>
   );
 }

@@ -1,13 +1,13 @@
-import { For, Show, type Accessor } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { carriedOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** The count-down of a step. Its end rides in the address; it is worked out from the clock. */
-export function StepTimer(props: DeskProps & { readonly now: Accessor<number> }) {
+export function StepTimer(props: DeskProps & Pick<Made, 'clocks'>) {
   const t = sayer(props);
   const timer = () => carriedOf(props.page, props.desk.journey.node()).timer;
   return (
@@ -17,7 +17,7 @@ export function StepTimer(props: DeskProps & { readonly now: Accessor<number> })
         const left = () => {
           const running = props.desk.wait.timer();
           if (running?.node !== props.desk.journey.node().id) return undefined;
-          return running.end - props.now() / 1000;
+          return running.end - props.clocks.now() / 1000;
         };
         const faces = (seconds: number): ['soonest' | 'slowest' | 'left', number][] => {
           const [earliest, latest] = found().minutes;

@@ -1,9 +1,9 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
-import { createMemo, type Accessor } from 'solid-js';
+import { createMemo } from 'solid-js';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
 import { makeJob, type Job } from '../../visit/job.ts';
-import type { Note, NoteCode } from '../../note/types.ts';
+import type { Note } from '../../note/types.ts';
 import { readVisit } from '../../visit/read-visit.ts';
 import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
@@ -14,15 +14,9 @@ import type { DeskState } from './state.ts';
 
 export type Form = 'text' | 'json';
 
-export interface Outcome {
-  readonly code: Accessor<NoteCode | undefined>;
-  readonly job: Accessor<Job | undefined>;
-  /** The job in words; '' without one. */
-  readonly text: Accessor<string>;
-  readonly copyJob: (form: Form) => Promise<void>;
-}
+export type Outcome = ReturnType<typeof createOutcome>;
 
-export function createOutcome(page: Page, desk: DeskState): Outcome {
+export function createOutcome(page: Page, desk: DeskState) {
   const code = createMemo(() => {
     if (desk.journey.length() === 0) return undefined;
     return codeOf(page.library, page.book, desk.guide.id, desk.address.fragment())?.code;
@@ -69,8 +63,9 @@ export function createOutcome(page: Page, desk: DeskState): Outcome {
   return {
     code,
     job,
+    /** The job in words; '' without one. */
     text,
-    async copyJob(form) {
+    async copyJob(form: Form): Promise<void> {
       const found = job();
       if (!found) {
         desk.say({ key: 'desk:status.noJob' });

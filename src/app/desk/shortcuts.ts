@@ -1,13 +1,10 @@
 /** Single keys on the whole page, but in fields and on what they would press anyway. */
-import { createSignal, onCleanup, type Accessor } from 'solid-js';
+import { createSignal, onCleanup } from 'solid-js';
 import { actionOf, isField, isPressable, type Action } from './keys.ts';
 import type { Form } from './outcome.ts';
 import type { DeskState } from './state.ts';
 
-export interface Shortcuts {
-  readonly on: Accessor<boolean>;
-  readonly turn: (on: boolean) => void;
-}
+export type Shortcuts = ReturnType<typeof createShortcuts>;
 
 const focus = (id: string) => () => {
   document.getElementById(id)?.focus();
@@ -44,7 +41,7 @@ function doing(desk: DeskState, copy: (form: Form) => void): Doing {
 }
 
 /** Listen for keys as long as the desk is there. */
-export function createShortcuts(desk: DeskState, copy: (form: Form) => void): Shortcuts {
+export function createShortcuts(desk: DeskState, copy: (form: Form) => void) {
   const [on, setOn] = createSignal(true);
   const acts = doing(desk, copy);
   const pressed = (event: KeyboardEvent): void => {

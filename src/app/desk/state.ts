@@ -9,8 +9,11 @@ import { localDay } from '../note/code.ts';
 import type { Key } from '../shared/keys.ts';
 import { createAddress, wasFilled } from './address.ts';
 import type { CallerState } from './caller.ts';
+import type { Clocks } from './clocks.ts';
 import { createJourney, type Told } from './journey.ts';
+import type { Outcome } from './outcome.ts';
 import type { Page } from './page.ts';
+import type { Shortcuts } from './shortcuts.ts';
 import { createWait } from './wait.ts';
 
 /** What a call's desk cannot do alone. */
@@ -29,6 +32,13 @@ export type DeskState = ReturnType<typeof createDesk>;
 export interface DeskProps {
   readonly page: Page;
   readonly desk: DeskState;
+}
+
+/** What is made of a call's state: times, its code and job, the keys. */
+export interface Made {
+  readonly clocks: Clocks;
+  readonly outcome: Outcome;
+  readonly shortcuts: Shortcuts;
 }
 
 /** Begins with what the address says. */
