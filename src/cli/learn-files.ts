@@ -43,7 +43,11 @@ export interface FaultFigures {
 }
 
 /** The figures of a guide, checked against its questions; `shown` is the file's name in problems. */
-export function figuresOf(file: string, shown: string, name: string): Result<FaultFigures, ProblemLines> {
+export function figuresOf(
+  file: string,
+  shown: string,
+  name: string,
+): Result<FaultFigures, ProblemLines> {
   const source = textOf(file);
   if (!source.ok) return source;
   const working = all<[readonly Guide[], readonly Detail[]]>(

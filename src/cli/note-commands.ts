@@ -26,7 +26,12 @@ export function readLine(input: string, { codebooks }: CurrentCodebooks, today: 
  * Write the code of one JSON journey, or say as JSON what is wrong with it.
  * @param line its number in the input, from 1
  */
-export function writeLine(input: string, line: number, current: CurrentCodebooks, today: Date): Line {
+export function writeLine(
+  input: string,
+  line: number,
+  current: CurrentCodebooks,
+  today: Date,
+): Line {
   const bad = (problem: object): Line => ({ text: JSON.stringify({ line, problem }), good: false });
   let value: unknown;
   try {
@@ -44,7 +49,10 @@ export function writeLine(input: string, line: number, current: CurrentCodebooks
 }
 
 /** The guide of the newest release by its name. */
-export function newestGuide(name: string, { codebooks, newest }: CurrentCodebooks): CodebookGuide | undefined {
+export function newestGuide(
+  name: string,
+  { codebooks, newest }: CurrentCodebooks,
+): CodebookGuide | undefined {
   const codebook = codebooks.get(newest);
   return codebook && codebookGuide(codebook, name);
 }

@@ -52,7 +52,11 @@ async function eachInputLine(use: (text: string, line: number) => Line): Promise
   }
 }
 
-async function read(codes: readonly string[], current: CurrentCodebooks, today: Date): Promise<void> {
+async function read(
+  codes: readonly string[],
+  current: CurrentCodebooks,
+  today: Date,
+): Promise<void> {
   if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today));
   else for (const code of codes) print(readLine(code, current, today));
 }
@@ -64,7 +68,11 @@ function wholeNumber(text: string, option: string): number {
   return Number(text);
 }
 
-async function route(current: CurrentCodebooks, today: Date, { chance, csv = false }: Wish): Promise<void> {
+async function route(
+  current: CurrentCodebooks,
+  today: Date,
+  { chance, csv = false }: Wish,
+): Promise<void> {
   const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
   if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
   const made = routeOutput(await text(process.stdin), current, today, { chance: asked, csv });

@@ -117,7 +117,11 @@ function otherLanguages(content: Content): readonly Problem[] {
 }
 
 /** Where a fault of a proof stands: the page's sentences, or the node or answer in its graph. */
-function faultPlace(content: Content, guide: Guide, fault: Fault): { file: string; place: SourcePosition } {
+function faultPlace(
+  content: Content,
+  guide: Guide,
+  fault: Fault,
+): { file: string; place: SourcePosition } {
   const { guide: of = guide.id, name } = parseId(fault.node);
   const inFile = (path: string, ...paths: readonly Path[]) => {
     const text = content.text(path);

@@ -44,7 +44,11 @@ function copyOf(handOver: HandOver, { guide }: GuideSource): NodeId {
 }
 
 /** What is wrong with one hand-over by itself. */
-function troubleOf(handOver: HandOver, from: GuideSource, parts: GuideSources): GuideTrouble | undefined {
+function troubleOf(
+  handOver: HandOver,
+  from: GuideSource,
+  parts: GuideSources,
+): GuideTrouble | undefined {
   const { node, answer, guide, target, track } = handOver;
   const other = parts.get(guide);
   if (!other) return { code: 'guide-unknown', node, answer, guide };

@@ -26,7 +26,10 @@ export interface SyntaxFault {
 }
 
 /** What makes a value depend on another place of the file: nobody sees it where it is read. */
-function indirections(document: Document, placeAt: (offset: number) => SourcePosition): SyntaxFault[] {
+function indirections(
+  document: Document,
+  placeAt: (offset: number) => SourcePosition,
+): SyntaxFault[] {
   const found: SyntaxFault[] = [];
   const add = (reason: string, node: Node): void => {
     found.push({ reason, place: placeAt(node.range?.[0] ?? 0) });

@@ -80,7 +80,9 @@ function makeCodebook({ release, published, details, guides }: Release, marks?: 
 /** A release's guides, each joined with what its journeys reach of the others. */
 function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): CodebookGuide[] {
   const frozen = new Map<string, ReleaseNode>(
-    guides.flatMap(({ id: guide, nodes }) => nodes.map((node) => [qualifyOther(guide, node.id), node])),
+    guides.flatMap(({ id: guide, nodes }) =>
+      nodes.map((node) => [qualifyOther(guide, node.id), node]),
+    ),
   );
   return guides.map((guide) => makeGuide(guide, frozen, marks));
 }
@@ -102,7 +104,8 @@ function makeGuide(
     const { guide: other } = parseId(id);
     const from = (other ?? guide.id) as GuideId;
     const known = marks?.guides[from];
-    const named = (name: string): string => (other === undefined ? name : qualifyOther(other, name));
+    const named = (name: string): string =>
+      other === undefined ? name : qualifyOther(other, name);
     const node = frozen.get(qualify(guide.id, id));
     if (!node) throw new RangeError(id);
     const own = node.answers ?? [];

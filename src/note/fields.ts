@@ -109,7 +109,9 @@ function detailDigits(
   codebook: Codebook,
   given: Readonly<Record<string, string>>,
 ): Result<Digit[], WriteProblem> {
-  const unknown = Object.keys(given).find((id) => !codebook.details.some((detail) => detail.id === id));
+  const unknown = Object.keys(given).find(
+    (id) => !codebook.details.some((detail) => detail.id === id),
+  );
   if (unknown !== undefined) return fail({ code: 'unknown-detail', detail: unknown });
   const digits: Digit[] = [];
   for (const { id, answers } of codebook.details) {

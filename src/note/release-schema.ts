@@ -104,7 +104,9 @@ function targetsOf(value: ReleaseGuide['nodes'][number] | undefined): string[] {
 
 /** Answers that lead into another guide must find their node there, and no guide its way back. */
 function joinProblems(guides: readonly ReleaseGuide[]): GraphProblem[] {
-  const known = new Set(guides.flatMap(({ id, nodes }) => nodes.map((one) => qualifyOther(id, one.id))));
+  const known = new Set(
+    guides.flatMap(({ id, nodes }) => nodes.map((one) => qualifyOther(id, one.id))),
+  );
   const leaving = new Map(
     guides.map(({ id, nodes }) => [id, nodes.flatMap(targetsOf).filter((to) => to.includes('/'))]),
   );

@@ -60,7 +60,10 @@ const reads = (text: string | undefined, codebooks: Codebooks): boolean =>
   text !== undefined && readEntry(text, codebooks).kind !== 'refused';
 
 /** The code column of some rows, and how sure that is: headed so, or how many of its cells read. */
-function tableIn(rows: readonly Row[], codebooks: Codebooks): (Table & { sure: number }) | undefined {
+function tableIn(
+  rows: readonly Row[],
+  codebooks: Codebooks,
+): (Table & { sure: number }) | undefined {
   if (widest(rows) > MOST_COLUMNS) return undefined;
   const sample = rows.filter((row) => !blank(row)).slice(0, SAMPLE);
   const first = sample[0] ?? [];

@@ -17,7 +17,10 @@ function figuresOf({ ranking, parts, expected, cautious, leftOver }: Assessed) {
 }
 
 /** The columns carried along; where two have one heading the later is told apart by its number. */
-function passthrough(columns: readonly string[], others: readonly string[]): Record<string, string> {
+function passthrough(
+  columns: readonly string[],
+  others: readonly string[],
+): Record<string, string> {
   return Object.fromEntries(
     columns.map((name, index) => [
       columns.indexOf(name) === index ? name : `${name} (${String(index + 1)})`,

@@ -6,7 +6,9 @@ import type { Guide, GuideNode, NodeId } from '../guide/types.ts';
  * and those that hand over to it.
  */
 export function firsts(guides: readonly Guide[], guide: Guide, node: GuideNode): string {
-  const handing = guides.filter(({ nodes }) => nodes.has(qualifyOther(guide.id, node.id) as NodeId));
+  const handing = guides.filter(({ nodes }) =>
+    nodes.has(qualifyOther(guide.id, node.id) as NodeId),
+  );
   return [guide, ...handing].map(({ id }) => id).join(' ');
 }
 

@@ -1,4 +1,4 @@
-import { For, Show, createMemo, type Accessor } from 'solid-js';
+import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
 import { Care } from './Care.tsx';
 import { Choices } from './Choices.tsx';
@@ -6,29 +6,29 @@ import { ErrorText } from './ErrorText.tsx';
 import { StepTimer } from './StepTimer.tsx';
 import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** A question or a step of the guide in words to say aloud, and the caller's answer. */
-export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
+export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
   const t = sayer(props);
-  const node = () => props.desk.node();
+  const node = () => props.desk.journey.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
-  const deskNode = () => deskNodeOf(props.page, node());
+  const carried = () => deskNodeOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
-    if (props.desk.view().kind === 'danger')
-      return props.desk.edited().journey.length > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
-    if (props.desk.present() !== undefined) return 'desk:say.change';
+    if (props.desk.journey.view().kind === 'danger')
+      return props.desk.journey.length() > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
+    if (props.desk.journey.present() !== undefined) return 'desk:say.change';
     return isStep() ? 'desk:say.step' : 'desk:say.question';
   };
   const left = () => {
-    const { least, most } = deskNode().left;
+    const { least, most } = carried().left;
     return least === most
       ? t('site:page.left', { count: most })
       : t('site:page.leftRange', { least, most });
   };
   return (
-    <section class="ask" classList={{ danger: props.desk.view().kind === 'danger' }}>
+    <section class="ask" classList={{ danger: props.desk.journey.view().kind === 'danger' }}>
       <p class="kicker">
         <strong>{t(kicker())}</strong> <span class="quiet">{left()}</span>
       </p>
@@ -47,8 +47,8 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
           <For each={say().lines}>{(line) => <li>{line}</li>}</For>
         </ol>
       </Show>
-      <StepTimer page={props.page} desk={props.desk} now={props.now} />
-      <Show when={deskNode().takesError}>
+      <StepTimer {...props} />
+      <Show when={carried().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
       <h3 class="kicker">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>

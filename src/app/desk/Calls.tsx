@@ -9,12 +9,11 @@ import { Choose } from './Choose.tsx';
 import { Desk } from './Desk.tsx';
 import { createCaller, type Keeper } from './caller.ts';
 import { createClocks } from './clocks.ts';
-import { createDesk } from './create-desk.ts';
 import { onDanger } from './danger.ts';
 import { createOutcome } from './outcome.ts';
 import type { DeskConfig, DeskPart, Page, Shell } from './page.ts';
 import { createShortcuts } from './shortcuts.ts';
-import type { DeskState } from './state.ts';
+import { createDesk, type DeskState } from './state.ts';
 
 /** Only a reload goes on with the same call; a copied or a new tab does not. */
 function isReload(): boolean {
@@ -68,8 +67,8 @@ export function Calls(props: { readonly shell: Shell }) {
       onNext: () => setChosen(asked()),
     });
     onDanger((answer) => {
-      desk.show('danger');
-      desk.choose(answer);
+      desk.journey.show('danger');
+      desk.journey.choose(answer);
     });
     // eslint-disable-next-line solid/reactivity -- made once for each guide
     const outcome = createOutcome(own.page, desk);

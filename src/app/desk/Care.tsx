@@ -10,7 +10,7 @@ export function Care(props: DeskProps & { readonly node: GraphNode }) {
   const t = sayer(props);
   const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
   const signal = () => deskNodeOf(props.page, props.node).care ?? 'warning';
-  const isRead = () => props.desk.isRead(props.node);
+  const isRead = () => props.desk.journey.isRead(props.node);
   const title = () => (props.node.answers.length > 0 ? 'desk:say.care' : 'desk:end.never');
   return (
     <Show when={lines().length > 0}>
@@ -30,7 +30,7 @@ export function Care(props: DeskProps & { readonly node: GraphNode }) {
         <Show
           when={isRead()}
           fallback={
-            <button type="button" class="tick" onClick={() => props.desk.tick()}>
+            <button type="button" class="tick" onClick={() => props.desk.journey.tick()}>
               <Key of={t('desk:keys.space')} /> {t('desk:say.read')}
             </button>
           }

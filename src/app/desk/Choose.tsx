@@ -19,9 +19,9 @@ export function Choose(props: {
     Object.keys(props.files).filter((id) => props.guides.some((guide) => guide.id === id));
   const withMain = (then: (desk: DeskState) => void): void =>
     props.onChoose(inOrder()[0] ?? '', then);
-  const code = () => withMain((desk) => desk.show('code'));
+  const code = () => withMain((desk) => desk.journey.show('code'));
   // eslint-disable-next-line solid/reactivity -- called by an event
-  onDanger((answer) => withMain((desk) => desk.choose(answer)));
+  onDanger((answer) => withMain((desk) => desk.journey.choose(answer)));
   const pressed = (event: KeyboardEvent): void => {
     const action = actionOf(event);
     const target = event.target instanceof HTMLElement ? event.target : document.body;
@@ -29,7 +29,7 @@ export function Choose(props: {
     const guide = action.do === 'answer' ? inOrder()[action.nth - 1] : undefined;
     if (guide !== undefined) props.onChoose(guide);
     else if (action.do === 'codeIn') code();
-    else if (action.do === 'danger') withMain((desk) => desk.show('danger'));
+    else if (action.do === 'danger') withMain((desk) => desk.journey.show('danger'));
     else return;
     event.preventDefault();
   };

@@ -12,13 +12,14 @@ import type { DeskProps } from './state.ts';
 /** The display's text and the optional details; both go into the code. */
 export function DetailsCard(props: DeskProps) {
   const t = sayer(props);
-  const chosen = () => knownDetails(props.page.codebook, props.desk.fragment().details);
+  const chosen = () => knownDetails(props.page.codebook, props.desk.address.fragment().details);
   const choose = (id: string, answer: string) => {
-    props.desk.note({ details: withEntry(chosen(), id, answer) });
+    props.desk.address.note({ details: withEntry(chosen(), id, answer) });
   };
   // On a step that asks for it the field stands there instead.
   const elsewhere = () =>
-    props.desk.view().kind === 'at' && deskNodeOf(props.page, props.desk.node()).takesError;
+    props.desk.journey.view().kind === 'at' &&
+    deskNodeOf(props.page, props.desk.journey.node()).takesError;
   return (
     <section class="panel details">
       <h2>

@@ -8,7 +8,7 @@ import type { DeskProps } from './state.ts';
 /** A stop or a finish: in an emergency what to say first and the number, then what to tell the caller. */
 export function End(props: DeskProps) {
   const t = sayer(props);
-  const node = () => props.desk.node();
+  const node = () => props.desk.journey.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];

@@ -14,7 +14,12 @@ import { qrPath } from './qr.ts';
 const QR_MOST = 400;
 
 /** The code to read out, to show and to hand on. */
-export function Code(props: { words: Words; codebook: Codebook; coded: Coded; fragment: Fragment }) {
+export function Code(props: {
+  words: Words;
+  codebook: Codebook;
+  coded: Coded;
+  fragment: Fragment;
+}) {
   const preview = previewPage();
   const digits = createMemo(() => props.words.list('note:digits'));
   const spelled = createMemo(() =>

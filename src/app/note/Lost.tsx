@@ -5,7 +5,12 @@ import type { Words } from '../shared/words.ts';
 import { hashOf, pageOf } from './state.ts';
 
 /** No journey, or one that fits no guide: start at the beginning, what was written kept. */
-export function Lost(props: { words: Words; codebook: Codebook; guide: string; fragment: Fragment }) {
+export function Lost(props: {
+  words: Words;
+  codebook: Codebook;
+  guide: string;
+  fragment: Fragment;
+}) {
   const why = () => (props.fragment.journey.length === 0 ? 'empty' : 'astray');
   const written = () => {
     const { error, details, model, remark, stored } = props.fragment;

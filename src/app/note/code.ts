@@ -26,7 +26,10 @@ export function localDay(date: Date): string {
 }
 
 /** Details the codebook knows; an address may hold anything. */
-export function knownDetails(codebook: Codebook, details: Fragment['details']): Record<string, string> {
+export function knownDetails(
+  codebook: Codebook,
+  details: Fragment['details'],
+): Record<string, string> {
   return Object.fromEntries(
     codebook.details.flatMap(({ id, answers }) => {
       const answer = Object.hasOwn(details, id) ? details[id] : undefined;

@@ -42,7 +42,7 @@ export function CheckCard(props: Props): JSX.Element {
         <ol>
           <For each={checkSteps(words(), props.check.id)}>{(line) => <li>{line}</li>}</For>
         </ol>
-        <Show when={props.check.id.startsWith('sensor')}>
+        <Show when={props.check.bench === 'sensor'}>
           <p>
             <a href="../bench/">{t('preview:plan.bench')}</a>
           </p>

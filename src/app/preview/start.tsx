@@ -1,4 +1,4 @@
-import { codebooks } from '../shared/books.ts';
+import { WithCodebooks } from '../shared/WithCodebooks.tsx';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -10,18 +10,21 @@ import { createPreviewState } from './state.ts';
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
-  const page: Page = {
+  const shell: Omit<Page, 'codebooks'> = {
     words: pageWords(),
-    codebooks,
     files: embedded('files') as Page['files'],
     ...(embedded('preview-data') as PreviewConfig),
     // Loaded with the guide a code is of.
     models: {},
     staffViews: {},
   };
-  mount(place, () => {
-    // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(codebooks);
-    return <Preview page={page} state={state} />;
-  });
+  mount(place, () => (
+    <WithCodebooks words={shell.words}>
+      {(codebooks) => {
+        // Made once: an attribute's expression would run again at every reading.
+        const state = createPreviewState(codebooks);
+        return <Preview page={{ ...shell, codebooks }} state={state} />;
+      }}
+    </WithCodebooks>
+  ));
 }

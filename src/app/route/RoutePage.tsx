@@ -50,7 +50,13 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
       <Mend {...props} {...parts} />
       <Show when={route.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
-        <PartsToBring {...props} {...parts} figures={figures()} chance={chance() / 100} slider={Slider} />
+        <PartsToBring
+          {...props}
+          {...parts}
+          figures={figures()}
+          chance={chance() / 100}
+          slider={Slider}
+        />
       </Show>
       <Show when={route.visits().length + route.unread().length > 0}>
         <Out {...props} {...parts} chance={chance() / 100} />

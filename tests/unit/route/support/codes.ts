@@ -16,7 +16,11 @@ export function publishedCodebooks(): CurrentCodebooks {
 }
 
 /** `size` codes of the newest release, of all its guides in turn, the same ones every time. */
-export function sampleCodes({ codebooks, newest }: CurrentCodebooks, size: number, seed = 1): string[] {
+export function sampleCodes(
+  { codebooks, newest }: CurrentCodebooks,
+  size: number,
+  seed = 1,
+): string[] {
   const guides = codebooks.get(newest)?.guides ?? [];
   const lists = guides.map((guide) =>
     [...sampleJourneys(guide, Math.ceil(size / guides.length), seed)].map((journey) => {
