@@ -1,4 +1,4 @@
-import { WithLibrary } from '../shared/WithLibrary.tsx';
+import { library } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -10,21 +10,18 @@ import { createPreviewState } from './state.ts';
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
-  const shell: Omit<Page, 'library'> = {
+  const page: Page = {
     words: pageWords(),
+    library,
     files: embedded('files') as Page['files'],
     ...(embedded('preview-data') as Carried),
     // Loaded with the guide a code is of.
     models: {},
     staffViews: {},
   };
-  mount(place, () => (
-    <WithLibrary words={shell.words}>
-      {(library) => {
-        // Made once: an attribute's expression would run again at every reading.
-        const state = createPreviewState(library);
-        return <Preview page={{ ...shell, library }} state={state} />;
-      }}
-    </WithLibrary>
-  ));
+  mount(place, () => {
+    // Made once: an attribute's expression would run again at every reading.
+    const state = createPreviewState(library);
+    return <Preview page={page} state={state} />;
+  });
 }

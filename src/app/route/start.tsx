@@ -1,4 +1,4 @@
-import { WithLibrary } from '../shared/WithLibrary.tsx';
+import { library } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { mount } from '../shared/mount.ts';
 import { pageWords } from '../shared/words.ts';
@@ -8,14 +8,6 @@ import { RoundPage } from './RoundPage.tsx';
 const place = document.getElementById('round');
 if (place) {
   const files = embedded('files') as Readonly<Record<string, string>>;
-  const words = pageWords();
-  mount(place, () => (
-    <WithLibrary words={words}>
-      {(library) => {
-        // Made once: an attribute's expression would make it again at every reading.
-        const page = { words, library, guides: makeGuides(files) };
-        return <RoundPage page={page} />;
-      }}
-    </WithLibrary>
-  ));
+  const page = { words: pageWords(), library, guides: makeGuides(files) };
+  mount(place, () => <RoundPage page={page} />);
 }
