@@ -1,12 +1,14 @@
 import { languages } from '../content/load.ts';
-import { DATA_FOLDER, dataFiles, releaseFiles } from '../site/data/files.ts';
+import { DATA_FOLDER, dataFiles } from '../site/data/files.ts';
 
 /** The parts of pages that are loaded on demand. */
 export function getStaticPaths() {
-  return [...releaseFiles(), ...languages().flatMap(dataFiles)].map(({ name, json }) => ({
-    params: { path: `${DATA_FOLDER}/${name}` },
-    props: { json },
-  }));
+  return languages().flatMap((language) =>
+    dataFiles(language).map(({ name, json }) => ({
+      params: { path: `${DATA_FOLDER}/${name}` },
+      props: { json },
+    })),
+  );
 }
 
 export function GET({ props: { json } }: { props: { json: string } }): Response {

@@ -1,5 +1,5 @@
 import { newestRelease } from '../../note/codebook.ts';
-import { WithCodebooks } from '../shared/WithCodebooks.tsx';
+import { codebooks } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -9,18 +9,16 @@ import type { DeskConfig } from './page.ts';
 
 keepFragment();
 const place = document.getElementById('desk');
+const codebook = codebooks.get(newestRelease(codebooks) ?? 0);
 if (place) {
   const words = pageWords();
   const files = embedded('files') as Readonly<Record<string, string>>;
   const config = embedded('desk-data') as DeskConfig;
-  mount(place, () => (
-    <WithCodebooks words={words}>
-      {(codebooks) => {
-        const codebook = codebooks.get(newestRelease(codebooks) ?? 0);
-        if (!codebook) return <p class="told">{words.t('desk:noBook')}</p>;
-        const shell = { ...config, words, codebooks, codebook, files };
-        return <Calls shell={shell} />;
-      }}
-    </WithCodebooks>
-  ));
+  mount(place, () =>
+    codebook ? (
+      <Calls shell={{ ...config, words, codebooks, codebook, files }} />
+    ) : (
+      <p class="told">{words.t('desk:noBook')}</p>
+    ),
+  );
 }

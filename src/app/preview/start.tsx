@@ -1,4 +1,4 @@
-import { WithCodebooks } from '../shared/WithCodebooks.tsx';
+import { codebooks } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -10,21 +10,18 @@ import { createPreviewState } from './state.ts';
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
-  const shell: Omit<Page, 'codebooks'> = {
+  const page: Page = {
     words: pageWords(),
+    codebooks,
     files: embedded('files') as Page['files'],
     ...(embedded('preview-data') as PreviewConfig),
     // Loaded with the guide a code is of.
     models: {},
     staffViews: {},
   };
-  mount(place, () => (
-    <WithCodebooks words={shell.words}>
-      {(codebooks) => {
-        // Made once: an attribute's expression would run again at every reading.
-        const state = createPreviewState(codebooks);
-        return <Preview page={{ ...shell, codebooks }} state={state} />;
-      }}
-    </WithCodebooks>
-  ));
+  mount(place, () => {
+    // Made once: an attribute's expression would run again at every reading.
+    const state = createPreviewState(codebooks);
+    return <Preview page={page} state={state} />;
+  });
 }

@@ -6,7 +6,7 @@ import type { Guide } from '../../guide/types.ts';
 import { address } from '../addresses.ts';
 import { guidesInOrder } from '../finder.ts';
 import { hashedName } from '../hashed.ts';
-import { languageOf, releases } from '../../content/load.ts';
+import { languageOf } from '../../content/load.ts';
 import { deskPart } from './desk-part.ts';
 import { notePart } from './note-part.ts';
 import { previewPart } from './preview-part.ts';
@@ -49,26 +49,11 @@ export function dataFiles(language: string): readonly DataFile[] {
   return files;
 }
 
-/** The frozen releases, the oldest first; they speak no language. */
-export function releaseFiles(): readonly Pick<DataFile, 'name' | 'json'>[] {
-  return releases().map((release) => {
-    const json = JSON.stringify(release);
-    return { name: hashedName(`release.${String(release.release)}`, json), json };
-  });
-}
-
-/** A file's address, from a page one folder below its language's root. */
-function addressFrom(language: string, { name }: Pick<DataFile, 'name'>): string {
-  return `${address(language, '') === '/' ? '..' : '../..'}/${DATA_FOLDER}/${name}.json`;
-}
-
 /** Guide → its file's address, from a page one folder below its language's root. */
 export function filesFor(language: string, page: PartOf): Record<string, string> {
+  const up = address(language, '') === '/' ? '..' : '../..';
   const own = dataFiles(language).filter((file) => file.page === page);
-  return Object.fromEntries(own.map((file) => [file.guide, addressFrom(language, file)]));
-}
-
-/** The releases' addresses, from a page one folder below its language's root. */
-export function releasesFor(language: string): readonly string[] {
-  return releaseFiles().map((file) => addressFrom(language, file));
+  return Object.fromEntries(
+    own.map(({ guide, name }) => [guide, `${up}/${DATA_FOLDER}/${name}.json`]),
+  );
 }
