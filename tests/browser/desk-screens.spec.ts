@@ -80,7 +80,12 @@ test('every question, step and end is shown with its cautions and its answers', 
       document.querySelectorAll('.step-timer button').length,
     ]);
     const open = answers.length > 0;
-    expect(shown, id).toEqual([answers.length, open ? 1 : 0, open && !caution ? 0 : 1, timer ? 1 : 0]);
+    expect(shown, id).toEqual([
+      answers.length,
+      open ? 1 : 0,
+      open && !caution ? 0 : 1,
+      timer ? 1 : 0,
+    ]);
   }
 });
 
