@@ -64,7 +64,7 @@ function nodeOf(guide: AuthoredGuide, copy: Copy): GuideNode {
     answers: answersOf(copy),
     ...(node.kind === 'step' ? { action: node.action } : {}),
     heat: node.kind === 'step' && node.heat,
-    ...(node.care === undefined ? {} : { care: node.care }),
+    ...(node.care === undefined ? {} : { caution: node.care }),
     ...timerOf(asks?.timer),
     takesError: asks?.['takes-error'] ?? false,
     call: stop?.call ?? [],

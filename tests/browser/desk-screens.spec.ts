@@ -119,7 +119,7 @@ test('every question, step and end is shown with its cautions and its answers', 
   const nodes = [...guide.nodes.values()].filter(({ id }) => id !== guide.start);
   expect(nodes.length).toBeGreaterThan(60);
   const seen = new Set<string>();
-  for (const { id, sentences: text, answers, care, timer } of nodes) {
+  for (const { id, sentences: text, answers, caution, timer } of nodes) {
     if (seen.has(text)) continue;
     seen.add(text);
     await page.evaluate(
@@ -147,7 +147,12 @@ test('every question, step and end is shown with its cautions and its answers', 
       document.querySelectorAll('.step-timer button').length,
     ]);
     const open = answers.length > 0;
-    expect(shown, id).toEqual([answers.length, open ? 1 : 0, open && !care ? 0 : 1, timer ? 1 : 0]);
+    expect(shown, id).toEqual([
+      answers.length,
+      open ? 1 : 0,
+      open && !caution ? 0 : 1,
+      timer ? 1 : 0,
+    ]);
   }
 });
 

@@ -1,6 +1,6 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
-import { Care } from './Care.tsx';
+import { CautionBox } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
 import { StepTimer } from './StepTimer.tsx';
@@ -41,7 +41,7 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
           <For each={say().help}>{(line) => <li>{line}</li>}</For>
         </ul>
       </Show>
-      <Care page={props.page} desk={props.desk} node={node()} />
+      <CautionBox page={props.page} desk={props.desk} node={node()} />
       <Show when={isStep()}>
         <ol class="aloud-more">
           <For each={say().lines}>{(line) => <li>{line}</li>}</For>

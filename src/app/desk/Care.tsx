@@ -6,10 +6,10 @@ import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** Cautions to read out, with their signal word (ANSI Z535.4), ticked when they have been read. */
-export function Care(props: DeskProps & { readonly node: GraphNode }) {
+export function CautionBox(props: DeskProps & { readonly node: GraphNode }) {
   const t = sayer(props);
   const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
-  const signal = () => deskNodeOf(props.page, props.node).care ?? 'warning';
+  const signal = () => deskNodeOf(props.page, props.node).caution ?? 'warning';
   const isRead = () => props.desk.journey.isRead(props.node);
   const title = () => (props.node.answers.length > 0 ? 'desk:say.care' : 'desk:end.never');
   return (

@@ -1,6 +1,6 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
-import { Care } from './Care.tsx';
+import { CautionBox } from './Care.tsx';
 import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
@@ -47,7 +47,7 @@ export function End(props: DeskProps) {
       <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
         <p class="strong">{t('site:end.breakerOff')}</p>
       </Show>
-      <Care page={props.page} desk={props.desk} node={node()} />
+      <CautionBox page={props.page} desk={props.desk} node={node()} />
       <Show when={emergency()}>
         <p class="quiet">{t('desk:end.can')}</p>
       </Show>

@@ -7,7 +7,7 @@ import type { Calls } from '../note/calls.ts';
 
 /** What a codebook does not say of a node. */
 export interface DeskNode {
-  readonly care?: Signal;
+  readonly caution?: Signal;
   readonly timer?: Timer;
   readonly takesError?: true;
   readonly breakerStaysOff?: true;

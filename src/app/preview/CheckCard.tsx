@@ -37,7 +37,7 @@ export function CheckCard(props: Props): JSX.Element {
         </span>
       </summary>
       <Show when={open()}>
-        <Care {...props} />
+        <CautionBox {...props} />
         <h4>{t('preview:plan.how')}</h4>
         <ol>
           <For each={checkSteps(words(), props.check.id)}>{(line) => <li>{line}</li>}</For>
@@ -79,7 +79,7 @@ function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
 }
 
 /** What holds for every check stands first on every one. */
-function Care(props: Props): JSX.Element {
+function CautionBox(props: Props): JSX.Element {
   const words = () => props.page.words;
   return (
     <div class="care">

@@ -11,7 +11,7 @@ function nodesOf(guide: Guide): Record<string, DeskNode> {
       node.id,
       {
         left: left.get(node.id) ?? { least: 0, most: 0 },
-        ...(node.care ? { care: node.care } : {}),
+        ...(node.caution ? { caution: node.caution } : {}),
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),
         ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),

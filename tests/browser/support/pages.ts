@@ -37,8 +37,8 @@ export interface Visit {
 /** What decides which parts a page is made of. */
 function partsOf(path: string, of: OfGuide | undefined): string {
   if (!of) return path.replace(/\/care\/.+/, '/care/x/');
-  const { kind, care, timer, takesError } = of.node;
-  return [kind, care, timer?.kind, takesError].join();
+  const { kind, caution, timer, takesError } = of.node;
+  return [kind, caution, timer?.kind, takesError].join();
 }
 
 /** What a page says, without how far it is: copies on other tracks and shared pages say the same. */

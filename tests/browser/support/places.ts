@@ -31,11 +31,11 @@ const at =
 const node = (id: string) => `door-locked/${id}/#${formatFragment(to(id))}`;
 
 /** The first node with this signal word, of a kind where one is asked for. */
-function cautioned(care: string, kind?: string): string {
+function cautioned(caution: string, kind?: string): string {
   const found = [...guide.nodes.values()].find(
-    (one) => one.care === care && (kind === undefined || one.kind === kind),
+    (one) => one.caution === caution && (kind === undefined || one.kind === kind),
   );
-  if (!found) throw new Error(`no ${kind ?? 'page'} with ${care}`);
+  if (!found) throw new Error(`no ${kind ?? 'page'} with ${caution}`);
   return found.id;
 }
 

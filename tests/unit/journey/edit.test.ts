@@ -159,7 +159,12 @@ describe('no answer is given for the caller', () => {
     const said = new Map<string, string>();
     for (const node of pages) {
       const name = node.sentences.replace(/^.*\//, '');
-      const what = JSON.stringify([name, node.kind, node.care, node.answers.map(({ id }) => id)]);
+      const what = JSON.stringify([
+        name,
+        node.kind,
+        node.caution,
+        node.answers.map(({ id }) => id),
+      ]);
       expect(said.get(pageKey(node)) ?? what, node.id).toBe(what);
       said.set(pageKey(node), what);
     }
