@@ -10,7 +10,7 @@ interface Locked {
  * SPDX names that ask for nothing more than a notice. Tools only, never shipped: weak copyleft
  * (MPL, LGPL), and data and texts under Creative Commons.
  */
-const FREE = [
+const PERMISSIVE = [
   'MIT',
   'ISC',
   '0BSD',
@@ -50,7 +50,7 @@ for (const [license, group] of [...byLicence].toSorted(([a], [b]) => a.localeCom
   console.log(
     `${license} (${String(group.length)})\n  ${[...new Set(group.map(({ name }) => name))].toSorted().join('\n  ')}\n`,
   );
-const unknown = packages.filter(({ license }) => !met(license, [...FREE, ...TOOLS]));
+const unknown = packages.filter(({ license }) => !met(license, [...PERMISSIVE, ...TOOLS]));
 for (const { name, license } of unknown)
   console.error(`${name}: "${license}" is not known here. Look at it, then add it to licences.ts.`);
 console.log(`${String(packages.length)} packages, ${String(unknown.length)} with unknown licences`);

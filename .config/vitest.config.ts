@@ -3,6 +3,17 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
+  // In Node the package resolves to its server build, in which nothing reacts.
+  resolve: {
+    alias: [
+      {
+        find: /^solid-js$/,
+        replacement: fileURLToPath(
+          new URL('../node_modules/solid-js/dist/solid.js', import.meta.url),
+        ),
+      },
+    ],
+  },
   test: {
     include: ['tests/{unit,reference,vectors}/**/*.test.ts'],
     setupFiles: [fileURLToPath(new URL('./quiet-console.ts', import.meta.url))],

@@ -39,13 +39,13 @@ export interface Fragment {
   readonly model?: string;
   readonly remark?: string;
   /** Under which name the tab keeps model and remark, so that they need not stand here. */
-  readonly kept?: string;
+  readonly stored?: string;
 }
 
 /** Characters of each free text. A code is at most some 60 with its hyphens. */
 const TEXT_MOST = { e: 120, c: 200, m: 60, r: 500 } as const;
 const DETAILS_MOST = 64;
-const KEPT = /^[a-z0-9]{1,16}$/;
+const STORED = /^[a-z0-9]{1,16}$/;
 
 /**
  * Control characters and marks that turn the direction of writing. Broken surrogate pairs
@@ -122,7 +122,7 @@ export function parseFragment(hash: string): {
   read('d', () => whole || undefined);
   const made = read('on', (day) => (isDay(day) ? day : undefined));
   const timer = read('w', parseTimer);
-  const kept = read('k', ofForm(KEPT));
+  const stored = read('k', ofForm(STORED));
   const [error, code, model, remark] = [text('e'), text('c'), text('m'), text('r')];
   const fragment: Fragment = {
     ...(earlyTap === undefined ? {} : { earlyTap }),
@@ -135,7 +135,7 @@ export function parseFragment(hash: string): {
     ...(code === undefined ? {} : { code }),
     ...(model === undefined ? {} : { model }),
     ...(remark === undefined ? {} : { remark }),
-    ...(kept === undefined ? {} : { kept }),
+    ...(stored === undefined ? {} : { stored }),
   };
   return { fragment, problems };
 }
@@ -146,7 +146,7 @@ function inFull(journey: Journey, text: string, most = Infinity): Journey | unde
 }
 
 function rawOf(fragment: Fragment): RawFragment {
-  const { earlyTap, guide, journey, error, details, made, timer, code, model, remark, kept } =
+  const { earlyTap, guide, journey, error, details, made, timer, code, model, remark, stored } =
     fragment;
   return {
     a: earlyTap && formatJourney([earlyTap]),
@@ -161,7 +161,7 @@ function rawOf(fragment: Fragment): RawFragment {
     c: code,
     m: model,
     r: remark,
-    k: kept,
+    k: stored,
   };
 }
 

@@ -16,16 +16,16 @@ import type { Guide } from '../guide/types.ts';
 import { tellVisitsProblem } from './learn-words.ts';
 
 /** Lines for people: what is wrong, and what to do. */
-type Told = readonly string[];
+type ProblemLines = readonly string[];
 
-function textOf(file: string): Result<string, Told> {
+function textOf(file: string): Result<string, ProblemLines> {
   return existsSync(file)
     ? ok(readFileSync(file, 'utf8'))
     : fail([`${file}: There is no such file to read.\n    Correct the name.`]);
 }
 
 /** A file of visits; names are not looked at yet. */
-export function visitsOf(file: string): Result<VisitsFile, Told> {
+export function visitsOf(file: string): Result<VisitsFile, ProblemLines> {
   const source = textOf(file);
   if (!source.ok) return source;
   const visits = readVisits(source.value);
@@ -33,17 +33,21 @@ export function visitsOf(file: string): Result<VisitsFile, Told> {
 }
 
 /** Names in visits that the figures do not declare, told. */
-export function strangers(file: string, visits: VisitsFile, faults: FaultsFile): Told {
+export function strangers(file: string, visits: VisitsFile, faults: FaultsFile): ProblemLines {
   return unknownNames(visits, faults).map((one) => tellVisitsProblem(file, one));
 }
 
-export interface Figures {
+export interface FaultFigures {
   readonly source: string;
   readonly faults: FaultsFile;
 }
 
 /** The figures of a guide, checked against its questions; `shown` is the file's name in problems. */
-export function figuresOf(file: string, shown: string, name: string): Result<Figures, Told> {
+export function figuresOf(
+  file: string,
+  shown: string,
+  name: string,
+): Result<FaultFigures, ProblemLines> {
   const source = textOf(file);
   if (!source.ok) return source;
   const working = all<[readonly Guide[], readonly Detail[]]>(

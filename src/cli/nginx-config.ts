@@ -36,7 +36,7 @@ function filesOf(folder: string, pattern: string): string {
 }
 
 /** What nginx is told for one header: a variable where the values differ, with the map it needs. */
-interface Told {
+interface HeaderConfig {
   readonly map: string;
   readonly line: string;
 }
@@ -46,7 +46,7 @@ interface Told {
  * the joined ones are written, the last block first. The address looked at is the file's that is
  * answered with: a missing file's answer is the 404 page's.
  */
-function told(header: string, folder: string, rules: readonly HeaderRule[]): Told {
+function told(header: string, folder: string, rules: readonly HeaderRule[]): HeaderConfig {
   const giving = rules.filter(({ headers }) => headers.some(([name]) => name === header));
   const own = giving.toReversed().map(({ pattern }) => {
     const joined = headersFor(rules, pattern.replace('*', '')).get(header.toLowerCase()) ?? '';

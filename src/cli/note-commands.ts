@@ -1,10 +1,10 @@
 /** What `npm run note` does with each line, apart from files and streams. */
-import { bookGuide } from '../note/library.ts';
-import type { BookGuide } from '../note/library.ts';
+import { codebookGuide } from '../note/codebook.ts';
+import type { CodebookGuide } from '../note/codebook.ts';
 import { readCode } from '../note/read.ts';
 import { sampleJourneys } from '../note/sample.ts';
 import { writeCode } from '../note/write.ts';
-import type { Books } from '../content/books.ts';
+import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { journeySchema, noteFromJson, readingToJson } from './note-json.ts';
 
 /** A line to print, and whether what it answers was usable. */
@@ -14,8 +14,8 @@ export interface Line {
 }
 
 /** Read one code: a JSON object as in `public/schema/reading.json`. */
-export function readLine(input: string, { library }: Books, today: Date): Line {
-  const reading = readCode(input, library);
+export function readLine(input: string, { codebooks }: CurrentCodebooks, today: Date): Line {
+  const reading = readCode(input, codebooks);
   return {
     text: JSON.stringify(readingToJson(reading, today)),
     good: reading.kind !== 'refused',
@@ -26,7 +26,12 @@ export function readLine(input: string, { library }: Books, today: Date): Line {
  * Write the code of one JSON journey, or say as JSON what is wrong with it.
  * @param line its number in the input, from 1
  */
-export function writeLine(input: string, line: number, books: Books, today: Date): Line {
+export function writeLine(
+  input: string,
+  line: number,
+  current: CurrentCodebooks,
+  today: Date,
+): Line {
   const bad = (problem: object): Line => ({ text: JSON.stringify({ line, problem }), good: false });
   let value: unknown;
   try {
@@ -39,18 +44,21 @@ export function writeLine(input: string, line: number, books: Books, today: Date
     const issues = journey.error.issues.map(({ path, code }) => ({ path: path.join('.'), code }));
     return bad({ code: 'bad-shape', issues });
   }
-  const code = writeCode(noteFromJson(journey.data, books.newest, today), books.library);
+  const code = writeCode(noteFromJson(journey.data, current.newest, today), current.codebooks);
   return code.ok ? { text: code.value, good: true } : bad(code.error);
 }
 
 /** The guide of the newest release by its name. */
-export function newestGuide(name: string, { library, newest }: Books): BookGuide | undefined {
-  const book = library.get(newest);
-  return book && bookGuide(book, name);
+export function newestGuide(
+  name: string,
+  { codebooks, newest }: CurrentCodebooks,
+): CodebookGuide | undefined {
+  const codebook = codebooks.get(newest);
+  return codebook && codebookGuide(codebook, name);
 }
 
 /** JSON journeys drawn from all of a guide alike, as `write` takes them. */
-export function* sampleLines(guide: BookGuide, size: number, seed: number): Generator<string> {
+export function* sampleLines(guide: CodebookGuide, size: number, seed: number): Generator<string> {
   for (const journey of sampleJourneys(guide, size, seed)) {
     const answers = journey.map(({ at, answer }) => [at, answer]);
     yield JSON.stringify({ guide: guide.id, answers });

@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import type { AnswerId, GuideId, NodeId } from '../guide/types.ts';
 import { dayOf, madeOn } from '../note/day.ts';
-import type { Note, Place, Reading, ReadProblem } from '../note/types.ts';
+import type { Note, CodeEdit, Reading, ReadProblem } from '../note/types.ts';
 
 const count = z.int().min(0);
 /** A note code in its canonical spelling. */
@@ -49,7 +49,7 @@ export const placeSchema = z.strictObject({
   was: z.string().describe('What was given; empty for dropped, ? for unreadable'),
   is: z.string().describe('What it was changed to; empty for added'),
   how: z.enum(['wrong', 'swapped', 'dropped', 'added', 'unreadable']),
-}) satisfies z.ZodType<Place>;
+}) satisfies z.ZodType<CodeEdit>;
 
 /** One shape for each problem code. */
 export const problemSchema = z.discriminatedUnion('code', [

@@ -5,14 +5,14 @@
 import { createInterface } from 'node:readline';
 import { text } from 'node:stream/consumers';
 import { parseArgs } from 'node:util';
-import { booksOf } from '../content/books.ts';
-import type { Books } from '../content/books.ts';
+import { currentCodebooks } from '../content/codebooks.ts';
+import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { content } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
-import { USUAL_CHANCE, chanceOf, roundOutput } from './round.ts';
-import { tellEntries } from './round-words.ts';
+import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
+import { tellEntries } from './route-words.ts';
 
 const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
@@ -30,13 +30,13 @@ function stop(message: string): never {
   process.exit(BAD);
 }
 
-function booksOrStop(today: Date): Books {
-  const books = booksOf(content(), today);
-  if (!books.ok) return stop(tellProblems(books.error));
-  if (books.value.draft) {
+function codebooksOrStop(today: Date): CurrentCodebooks {
+  const current = currentCodebooks(content(), today);
+  if (!current.ok) return stop(tellProblems(current.error));
+  if (current.value.draft) {
     console.error('No release is frozen yet: these codes may change their meaning.');
   }
-  return books.value;
+  return current.value;
 }
 
 function print({ text, good }: Line): void {
@@ -52,9 +52,13 @@ async function eachInputLine(use: (text: string, line: number) => Line): Promise
   }
 }
 
-async function read(codes: readonly string[], books: Books, today: Date): Promise<void> {
-  if (codes.length === 0) await eachInputLine((text) => readLine(text, books, today));
-  else for (const code of codes) print(readLine(code, books, today));
+async function read(
+  codes: readonly string[],
+  current: CurrentCodebooks,
+  today: Date,
+): Promise<void> {
+  if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today));
+  else for (const code of codes) print(readLine(code, current, today));
 }
 
 function wholeNumber(text: string, option: string): number {
@@ -64,10 +68,14 @@ function wholeNumber(text: string, option: string): number {
   return Number(text);
 }
 
-async function round(books: Books, today: Date, { chance, csv = false }: Wish): Promise<void> {
+async function route(
+  current: CurrentCodebooks,
+  today: Date,
+  { chance, csv = false }: Wish,
+): Promise<void> {
   const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
   if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
-  const made = roundOutput(await text(process.stdin), books, today, { chance: asked, csv });
+  const made = routeOutput(await text(process.stdin), current, today, { chance: asked, csv });
   if (!made.ok) return stop(tellEntries(made.error));
   print(made.value);
 }
@@ -83,12 +91,12 @@ interface Wish {
 function journeys(
   name: string | undefined,
   { count, sample, seed = '1' }: Wish,
-  books: Books,
+  current: CurrentCodebooks,
 ): void {
   if (name === undefined || (count === true) === (sample !== undefined)) stop(USAGE);
-  const guide = newestGuide(name, books);
+  const guide = newestGuide(name, current);
   if (!guide) {
-    const names = books.library.get(books.newest)?.guides.map(({ id }) => id) ?? [];
+    const names = current.codebooks.get(current.newest)?.guides.map(({ id }) => id) ?? [];
     return stop(`There is no guide "${name}". There is: ${names.join(', ')}.`);
   }
   if (sample === undefined) {
@@ -125,11 +133,11 @@ const {
   values,
 } = parsed();
 const today = new Date();
-if (command === 'read') await read(rest, booksOrStop(today), today);
+if (command === 'read') await read(rest, codebooksOrStop(today), today);
 else if (command === 'write' && rest.length === 0) {
-  const books = booksOrStop(today);
-  await eachInputLine((text, line) => writeLine(text, line, books, today));
+  const current = codebooksOrStop(today);
+  await eachInputLine((text, line) => writeLine(text, line, current, today));
 } else if (command === 'round' && rest.length === 0) {
-  await round(booksOrStop(today), today, values);
-} else if (command === 'journeys') journeys(rest[0], values, booksOrStop(today));
+  await route(codebooksOrStop(today), today, values);
+} else if (command === 'journeys') journeys(rest[0], values, codebooksOrStop(today));
 else stop(USAGE);

@@ -5,7 +5,7 @@ import { visitsFile } from '../diagnosis/visits-schema.ts';
 import { releaseSchema } from '../note/release-schema.ts';
 import { jobSchema } from './job-json.ts';
 import { journeySchema, readingSchema } from './note-json.ts';
-import { roundSchema } from './round-json.ts';
+import { routeSchema } from './route-json.ts';
 
 /** File from the top folder → its text. */
 export async function schemaFiles(): Promise<Map<string, string>> {
@@ -14,7 +14,7 @@ export async function schemaFiles(): Promise<Map<string, string>> {
     journey: journeySchema,
     reading: readingSchema,
     release: releaseSchema,
-    round: roundSchema,
+    round: routeSchema,
     visits: visitsFile,
   };
   const files = new Map<string, string>();

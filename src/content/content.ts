@@ -38,7 +38,7 @@ import type { Language } from './schema/languages.ts';
 import { staffViewSchema } from './schema/staff-view.ts';
 
 /** A part of content, or every problem that keeps it from being used. */
-export type Part<T> = Result<T, readonly Problem[]>;
+export type Checked<T> = Result<T, readonly Problem[]>;
 
 export interface Content {
   /** The folder, absolute. */
@@ -46,26 +46,26 @@ export interface Content {
   /** A file's name as problems tell it: from the working folder, or absolute where it is elsewhere. */
   readonly shown: (path: string) => string;
   /** A file by its path in the folder, parsed. */
-  readonly text: (path: string) => Part<Text>;
-  readonly firm: () => Part<Firm>;
-  readonly languages: () => Part<Readonly<Record<string, Language>>>;
+  readonly text: (path: string) => Checked<Text>;
+  readonly firm: () => Checked<Firm>;
+  readonly languages: () => Checked<Readonly<Record<string, Language>>>;
   /** In the order of their folders' names, which is their order in a release. */
-  readonly guides: () => Part<readonly Guide[]>;
+  readonly guides: () => Checked<readonly Guide[]>;
   /** In the order of the file, which is part of the note code. */
-  readonly details: () => Part<readonly Detail[]>;
+  readonly details: () => Checked<readonly Detail[]>;
   /** Guide → its diagnosis model, for the guides that have one. */
-  readonly models: () => Part<Readonly<Record<string, Model>>>;
+  readonly models: () => Checked<Readonly<Record<string, Model>>>;
   /** Guide → how a technician sees it, for the guides that say so. */
-  readonly staffViews: () => Part<StaffViews>;
-  readonly finder: () => Part<Finder>;
-  readonly carePages: () => Part<readonly CarePage[]>;
+  readonly staffViews: () => Checked<StaffViews>;
+  readonly finder: () => Checked<Finder>;
+  readonly carePages: () => Checked<readonly CarePage[]>;
   /** Short name → how the source is cited. */
-  readonly sources: () => Part<Readonly<Record<string, string>>>;
-  readonly demos: () => Part<readonly Demo[]>;
+  readonly sources: () => Checked<Readonly<Record<string, string>>>;
+  readonly demos: () => Checked<readonly Demo[]>;
   /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
-  readonly releases: () => Part<readonly Release[]>;
+  readonly releases: () => Checked<readonly Release[]>;
   /** How the trade's terms are said; a language may have no glossary. */
-  readonly glossary: (language: string) => Part<Glossary>;
+  readonly glossary: (language: string) => Checked<Glossary>;
 }
 
 const opened = new Map<string, Content>();
@@ -85,8 +85,8 @@ export function dropContent(): void {
 
 /** The values of parts together, or the problems of them all. */
 export function all<T extends readonly unknown[]>(
-  ...parts: { readonly [K in keyof T]: Part<T[K]> }
-): Part<T> {
+  ...parts: { readonly [K in keyof T]: Checked<T[K]> }
+): Checked<T> {
   const problems = parts.flatMap((part) => (part.ok ? [] : part.error));
   return problems.length > 0
     ? fail(problems)
@@ -115,7 +115,7 @@ function readerOf(root: string): Content {
     const near = relative(process.cwd(), join(root, path));
     return near.startsWith('..') ? join(root, path) : near;
   };
-  const source = (path: string): Part<SourceFile> => {
+  const source = (path: string): Checked<SourceFile> => {
     const file = shown(path);
     try {
       return ok({ source: readFileSync(join(root, path), 'utf8'), file });
@@ -123,12 +123,12 @@ function readerOf(root: string): Content {
       return fail([fileProblem({ file }, TOP, { code: 'missing' })]);
     }
   };
-  const text = eachOnce((path): Part<Text> => {
+  const text = eachOnce((path): Checked<Text> => {
     const read = source(path);
     return read.ok ? parseText(read.value.source, read.value.file) : read;
   });
   /** A file of the given shape. */
-  const shaped = <T>(path: string, schema: z.ZodType<T>): Part<T> => {
+  const shaped = <T>(path: string, schema: z.ZodType<T>): Checked<T> => {
     const read = text(path);
     if (!read.ok) return read;
     const parsed = schema.safeParse(read.value.value);
@@ -137,7 +137,7 @@ function readerOf(root: string): Content {
   const file = <T>(path: string, schema: z.ZodType<T>) => once(() => shaped(path, schema));
   const has = (path: string): boolean => existsSync(join(root, path));
 
-  const guides = once((): Part<readonly Guide[]> => {
+  const guides = once((): Checked<readonly Guide[]> => {
     const folders = readdirSync(join(root, 'guides'), { withFileTypes: true })
       .filter((entry) => entry.isDirectory())
       .map(({ name }) => name)
@@ -154,15 +154,15 @@ function readerOf(root: string): Content {
     const loaded = loadGuides(files, shared, flags);
     return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
   });
-  const details = once((): Part<readonly Detail[]> => {
+  const details = once((): Checked<readonly Detail[]> => {
     const read = source('details.yaml');
     if (!read.ok) return read;
     const loaded = loadDetails(read.value.source, read.value.file);
     return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
   });
   /** Of each guide that has the file, what is in it; by guide. */
-  const ofGuides = <T>(name: string, read: (path: string, guide: Guide) => Part<T>) =>
-    once((): Part<Record<string, T>> => {
+  const ofGuides = <T>(name: string, read: (path: string, guide: Guide) => Checked<T>) =>
+    once((): Checked<Record<string, T>> => {
       const known = guides();
       if (!known.ok) return known;
       const own = known.value.filter(({ id }) => has(`guides/${id}/${name}`));
@@ -171,7 +171,7 @@ function readerOf(root: string): Content {
       const values = parts.value;
       return ok(Object.fromEntries(own.map(({ id }, index) => [id, values[index] as T])));
     });
-  const model = (path: string, guide: Guide): Part<Model> => {
+  const model = (path: string, guide: Guide): Checked<Model> => {
     const parts = all<[SourceFile, readonly Detail[]]>(source(path), details());
     if (!parts.ok) return parts;
     const [read, known] = parts.value;
@@ -186,11 +186,11 @@ function readerOf(root: string): Content {
       }),
     );
   };
-  const releases = once((): Part<readonly Release[]> => {
+  const releases = once((): Checked<readonly Release[]> => {
     const names = has('releases') ? readdirSync(join(root, 'releases')) : [];
     const found = names.filter((name) => name.endsWith('.json'));
     const parts = all<Release[]>(
-      ...found.map((name): Part<Release> => {
+      ...found.map((name): Checked<Release> => {
         const path = `releases/${name}`;
         const release = shaped(path, releaseSchema);
         if (!release.ok || name === `${String(release.value.release)}.json`) return release;

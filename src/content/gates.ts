@@ -4,8 +4,8 @@
  */
 import { readdirSync } from 'node:fs';
 import { sep } from 'node:path';
-import { ownNodes, split } from '../guide/ids.ts';
-import type { Place } from '../guide/problem.ts';
+import { ownNodes, parseId } from '../guide/ids.ts';
+import type { SourcePosition } from '../guide/problem.ts';
 import type { Guide } from '../guide/types.ts';
 import type { Path } from '../guide/yaml.ts';
 import type { Fault } from '../proof/property.ts';
@@ -126,8 +126,12 @@ function otherLanguages(content: Content): readonly Problem[] {
 }
 
 /** Where a fault of a proof stands: the page's sentences, or the node or answer in its graph. */
-function faultPlace(content: Content, guide: Guide, fault: Fault): { file: string; place: Place } {
-  const { guide: of = guide.id, name } = split(fault.node);
+function faultPlace(
+  content: Content,
+  guide: Guide,
+  fault: Fault,
+): { file: string; place: SourcePosition } {
+  const { guide: of = guide.id, name } = parseId(fault.node);
   const inFile = (path: string, ...paths: readonly Path[]) => {
     const text = content.text(path);
     if (!text.ok) return { file: content.shown(path), place: TOP };
@@ -137,7 +141,7 @@ function faultPlace(content: Content, guide: Guide, fault: Fault): { file: strin
   const answer = 'answer' in fault ? ['answers', fault.answer] : [];
   const node = guide.nodes.get(fault.node);
   if (fault.code === 'too-hard') {
-    const page = [split(node?.sentences ?? name).name];
+    const page = [parseId(node?.sentences ?? name).name];
     const own = inFile(`text/${SOURCE}/${of}.json`, page);
     return own.found ? own : inFile(`text/${SOURCE}/shared.json`, page);
   }
@@ -162,7 +166,7 @@ function proofs(content: Content): readonly Problem[] {
   // What a guide breaks is broken in those that hand over to it, too: told of the guide itself.
   const told = new Set(failing.map(({ one, property }) => `${one.guide.id} ${property}`));
   return failing
-    .filter(({ property, fault }) => !told.has(`${split(fault.node).guide ?? ''} ${property}`))
+    .filter(({ property, fault }) => !told.has(`${parseId(fault.node).guide ?? ''} ${property}`))
     .map(({ one, property, fault, journey, more }) => ({
       ...faultPlace(content, one.guide, fault),
       about: 'proof',

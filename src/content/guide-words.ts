@@ -1,7 +1,7 @@
 /** Words for what is wrong with a guide's file: what it is, and what to do about it. */
 import type { GuideTrouble } from '../guide/problem.ts';
 
-export interface Told {
+export interface ProblemWords {
   readonly what: string;
   readonly hint: string;
 }
@@ -9,7 +9,7 @@ export interface Told {
 const list = (names: readonly string[]): string => names.join(', ');
 
 /** English for the authors of guides. */
-export function tellTrouble(trouble: GuideTrouble): Told {
+export function tellTrouble(trouble: GuideTrouble): ProblemWords {
   switch (trouble.code) {
     case 'yaml-syntax':
       return {

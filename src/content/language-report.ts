@@ -6,7 +6,7 @@ import { checkLanguage } from '../text/check-language.ts';
 import type { LanguageReport } from '../text/check-language.ts';
 import type { Glossary } from '../text/glossary.ts';
 import { all } from './content.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 import { fileProblem } from './problem.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
@@ -18,7 +18,7 @@ export function readTexts(
   content: Content,
   language: string,
   names: readonly string[],
-): Part<ReadonlyMap<string, unknown>> {
+): Checked<ReadonlyMap<string, unknown>> {
   const texts = all<Text[]>(...names.map((name) => content.text(`text/${language}/${name}.json`)));
   return texts.ok
     ? ok(new Map(names.map((name, index) => [name, texts.value[index]?.value])))
@@ -26,7 +26,7 @@ export function readTexts(
 }
 
 /** The text files of a language that do not follow a guide's pages. */
-export function textsOf(content: Content, language: string): Part<readonly string[]> {
+export function textsOf(content: Content, language: string): Checked<readonly string[]> {
   const parts = all<[Readonly<Record<string, Language>>, Readonly<Record<string, Model>>]>(
     content.languages(),
     content.models(),
@@ -41,7 +41,7 @@ export function textsOf(content: Content, language: string): Part<readonly strin
 }
 
 /** A language compared with English and measured, whether the firm speaks it yet or not. */
-export function languageReport(content: Content, language: string): Part<LanguageReport> {
+export function languageReport(content: Content, language: string): Checked<LanguageReport> {
   const parts = all<
     [readonly string[], readonly Guide[], Readonly<Record<string, Language>>, Glossary]
   >(textsOf(content, language), content.guides(), content.languages(), content.glossary(language));

@@ -5,9 +5,9 @@
 import { fileURLToPath } from 'node:url';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
-import { makeLibrary } from '../note/library.ts';
+import { makeCodebooks } from '../note/codebook.ts';
 import { openContent } from './content.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { textsOf as namesOfTexts } from './language-report.ts';
 import type { Language } from './schema/languages.ts';
@@ -25,7 +25,7 @@ export function content(): Content {
 }
 
 /** The one place where problems of content become an exception. */
-function need<T>(part: Part<T>): T {
+function need<T>(part: Checked<T>): T {
   if (part.ok) return part.value;
   throw new Error(tellProblems(part.error));
 }
@@ -51,9 +51,9 @@ export const releases = () => need(content().releases());
 
 /** The codes of the made-up visits, by the newest release. */
 export function demoCodes(): readonly { readonly id: string; readonly code: string }[] {
-  const library = makeLibrary(releases());
+  const codebooks = makeCodebooks(releases());
   return need(content().demos()).map((demo) => {
-    const code = demoCode(demo, library);
+    const code = demoCode(demo, codebooks);
     if (!code.ok) throw new Error(`content/demo.json: "${demo.id}": ${code.error.code}`);
     return { id: demo.id, code: code.value };
   });

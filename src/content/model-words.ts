@@ -1,6 +1,6 @@
 /** Words for what is wrong with a diagnosis model's file. */
 import type { ModelProblem, ModelProblemCode } from '../diagnosis/problem.ts';
-import type { Told } from './guide-words.ts';
+import type { ProblemWords } from './guide-words.ts';
 
 /** What to do about each slip in `faults.yaml`. */
 const hints: Readonly<Record<ModelProblemCode, string>> = {
@@ -34,7 +34,7 @@ export function tellModelTrouble({
   path,
   code,
   facts,
-}: Pick<ModelProblem, 'path' | 'code' | 'facts'>): Told {
+}: Pick<ModelProblem, 'path' | 'code' | 'facts'>): ProblemWords {
   const told = Object.entries(facts).map(([name, value]) => `${name} ${String(value)}`);
   const what = [path, code, ...told].filter((one) => one !== '').join(', ');
   return { what, hint: hints[code] };

@@ -3,10 +3,10 @@ import { readdirSync } from 'node:fs';
 import { z } from 'zod';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
-import { makeLibrary } from '../note/library.ts';
+import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { all } from './content.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
@@ -21,7 +21,7 @@ import { SOURCE } from './texts.ts';
 /** What parts say together; nothing where one of them is broken, which is told already. */
 function together<T extends readonly unknown[]>(
   check: (...values: T) => readonly Problem[],
-  ...parts: { readonly [K in keyof T]: Part<T[K]> }
+  ...parts: { readonly [K in keyof T]: Checked<T[K]> }
 ): readonly Problem[] {
   const values = all<T>(...parts);
   return values.ok ? check(...values.value) : [];
@@ -119,9 +119,9 @@ function demoNames(
   demos: readonly Demo[],
   releases: readonly Release[],
 ): readonly Problem[] {
-  const library = makeLibrary(releases);
+  const codebooks = makeCodebooks(releases);
   return demos.flatMap((demo, index) => {
-    const code = demoCode(demo, library);
+    const code = demoCode(demo, codebooks);
     if (code.ok) return [];
     const reason = JSON.stringify(code.error);
     return [fileProblem(text, text.valueAt([index]), { code: 'demo-broken', id: demo.id, reason })];

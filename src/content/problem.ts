@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { ModelProblem } from '../diagnosis/problem.ts';
-import type { GuideTrouble, Place } from '../guide/problem.ts';
+import type { GuideTrouble, SourcePosition } from '../guide/problem.ts';
 import type { Fault, PropertyId } from '../proof/property.ts';
 import type { TranslationProblem } from '../text/translation.ts';
 import type { Text } from './read.ts';
@@ -44,7 +44,7 @@ export interface ProofTrouble {
 }
 
 /** Something wrong in `content/`, where, and what it is. Words are in `tell.ts`. */
-export type Problem = { readonly file: string; readonly place: Place } & (
+export type Problem = { readonly file: string; readonly place: SourcePosition } & (
   | { readonly about: 'file'; readonly trouble: FileTrouble }
   | { readonly about: 'guide'; readonly trouble: GuideTrouble }
   | { readonly about: 'model'; readonly trouble: Pick<ModelProblem, 'path' | 'code' | 'facts'> }
@@ -55,7 +55,7 @@ export type Problem = { readonly file: string; readonly place: Place } & (
 /** A problem of a file, at a place of it. */
 export function fileProblem(
   { file }: Pick<Text, 'file'>,
-  place: Place,
+  place: SourcePosition,
   trouble: FileTrouble,
 ): Problem {
   return { file, place, about: 'file', trouble };

@@ -1,6 +1,6 @@
 /** Words for the proof: what each property says, and what is wrong where it fails. */
 import type { Fault, PropertyId } from '../proof/property.ts';
-import type { Told } from './guide-words.ts';
+import type { ProblemWords } from './guide-words.ts';
 
 export const propertyWords: Readonly<Record<PropertyId, string>> = {
   'danger-first': 'The danger question comes first; each danger ends at its own emergency stop.',
@@ -20,7 +20,7 @@ export const propertyWords: Readonly<Record<PropertyId, string>> = {
 };
 
 /** English for the authors of guides. */
-export function tellFault(fault: Fault): Told {
+export function tellFault(fault: Fault): ProblemWords {
   const at = fault.node;
   switch (fault.code) {
     case 'start-missing':

@@ -6,7 +6,7 @@ import type { GuideSentences } from '../proof/sentences.ts';
 import { ok } from '../result.ts';
 import { spoken } from '../placeholders.ts';
 import { gradeOf } from '../text/readability.ts';
-import type { Content, Part } from './content.ts';
+import type { Content, Checked } from './content.ts';
 import { readTexts } from './language-report.ts';
 import { SOURCE, joinedText } from './texts.ts';
 
@@ -37,7 +37,7 @@ export function tellJourney(
   });
 }
 
-function proved(content: Content): Part<readonly Proved[]> {
+function proved(content: Content): Checked<readonly Proved[]> {
   const guides = content.guides();
   if (!guides.ok) return guides;
   const texts = readTexts(content, SOURCE, ['shared', ...guides.value.map(({ id }) => id)]);
@@ -56,10 +56,10 @@ function proved(content: Content): Part<readonly Proved[]> {
   );
 }
 
-const known = new WeakMap<Content, Part<readonly Proved[]>>();
+const known = new WeakMap<Content, Checked<readonly Proved[]>>();
 
 /** Every guide proved, once a reading of the content: some seconds for all of them. */
-export function provedGuides(content: Content): Part<readonly Proved[]> {
+export function provedGuides(content: Content): Checked<readonly Proved[]> {
   const proofs = known.get(content) ?? proved(content);
   known.set(content, proofs);
   return proofs;

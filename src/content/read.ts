@@ -1,7 +1,7 @@
 /** One file of content as values, with the way back from a value to its place. */
 import { readYaml } from '../guide/yaml.ts';
 import type { Path, SyntaxFault } from '../guide/yaml.ts';
-import type { Place } from '../guide/problem.ts';
+import type { SourcePosition } from '../guide/problem.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import type { Problem } from './problem.ts';
@@ -10,11 +10,11 @@ export interface Text {
   /** As problems name it. */
   readonly file: string;
   readonly value: unknown;
-  readonly keyAt: (path: Path) => Place;
-  readonly valueAt: (path: Path) => Place;
+  readonly keyAt: (path: Path) => SourcePosition;
+  readonly valueAt: (path: Path) => SourcePosition;
 }
 
-export const TOP: Place = { line: 1, column: 1 };
+export const TOP: SourcePosition = { line: 1, column: 1 };
 
 /** A slip of syntax as a problem of its file. */
 export function syntaxProblem(file: string, { reason, place, first }: SyntaxFault): Problem {

@@ -1,6 +1,6 @@
 /** Problems of content in words, for whoever edits it. */
 import { tellTrouble } from './guide-words.ts';
-import type { Told } from './guide-words.ts';
+import type { ProblemWords } from './guide-words.ts';
 import { tellModelTrouble } from './model-words.ts';
 import type { FileTrouble, Problem } from './problem.ts';
 import { propertyWords, tellFault } from './proof-words.ts';
@@ -13,7 +13,7 @@ const refused: Readonly<Record<string, string>> = {
   MERGE_KEY: 'a merge key (<<)',
 };
 
-function tellFile(trouble: FileTrouble): Told {
+function tellFile(trouble: FileTrouble): ProblemWords {
   switch (trouble.code) {
     case 'missing':
       return { what: 'There is no such file to read.', hint: 'Write it, or correct the name.' };
@@ -95,7 +95,7 @@ function tellFile(trouble: FileTrouble): Told {
 }
 
 /** What is wrong, and what to do next. */
-export function tell(problem: Problem): Told {
+export function tell(problem: Problem): ProblemWords {
   switch (problem.about) {
     case 'file':
       return tellFile(problem.trouble);

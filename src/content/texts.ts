@@ -1,5 +1,5 @@
 /** Which text files there are, and which sentences belong to a guide's pages. */
-import { ownNodes, split } from '../guide/ids.ts';
+import { ownNodes, parseId } from '../guide/ids.ts';
 import type { Guide } from '../guide/types.ts';
 
 /** The language that sentences are written in first; the others are made from it. */
@@ -39,7 +39,7 @@ export function joinedText<T>(
 ): Record<string, T> {
   const has = new Set<string>([...guide.nodes.values()].map(({ sentences }) => sentences));
   const taken = [...has].flatMap((key): [string, T][] => {
-    const { guide: other = guide.id, name } = split(key);
+    const { guide: other = guide.id, name } = parseId(key);
     const sentences = own(other)[name] ?? shared[name];
     return sentences === undefined ? [] : [[key, sentences]];
   });

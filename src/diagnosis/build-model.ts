@@ -1,3 +1,4 @@
+import { defined } from '../defined.ts';
 import { at, scaled, sum } from './numbers.ts';
 import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
 import type { Check, EvidenceTable, Model } from './types.ts';
@@ -48,7 +49,7 @@ function buildCheck(id: string, check: CheckFile, faults: readonly string[]): Ch
     tools: check.tools,
     skills: check.skills,
     cautions: check.cautions,
-    ...(check.condemns === undefined ? {} : { condemns: check.condemns }),
+    ...defined({ bench: check.bench, condemns: check.condemns }),
     after: check.after ?? [],
     results: Object.entries(check.results).map(([result, pointsTo]) => ({ id: result, pointsTo })),
     likelihoods: faults.map((fault) => resultRow(check, fault)),

@@ -1,4 +1,4 @@
-import { foreign, split } from '../guide/ids.ts';
+import { qualifyOther, parseId } from '../guide/ids.ts';
 import type { GraphNode, Journey, NodeId } from '../guide/types.ts';
 import type { Evidence } from './types.ts';
 
@@ -48,7 +48,7 @@ export function evidenceOf(
 export function seenFrom(last: string, first: string, evidence: Evidence): Evidence {
   return evidence.map(({ key, answer }) => {
     if (key.startsWith(detailKey(''))) return { key, answer };
-    const { guide = first, name } = split(key);
-    return { key: guide === last ? name : foreign(guide, name), answer };
+    const { guide = first, name } = parseId(key);
+    return { key: guide === last ? name : qualifyOther(guide, name), answer };
   });
 }

@@ -1,7 +1,7 @@
 import { at, sum } from './numbers.ts';
 import type { FaultsFile, TableFile } from './schema.ts';
 import { OTHER } from './visits-schema.ts';
-import type { Visit } from './visits-schema.ts';
+import type { RecordedVisit } from './visits-schema.ts';
 
 export interface LearnOptions {
   /** How many visits each old distribution is worth. */
@@ -69,7 +69,7 @@ function faultsOf(table: TableFile, row: number, all: readonly string[]): readon
 function tableChanges(
   [key, table]: readonly [string, TableFile],
   all: readonly string[],
-  visits: readonly Visit[],
+  visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): Change[] {
   return [-1, ...table.rows.keys()].flatMap((row) => {
@@ -95,7 +95,7 @@ function tableChanges(
  */
 export function learn(
   file: FaultsFile,
-  visits: readonly Visit[],
+  visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): readonly Change[] {
   const names = Object.keys(file.faults);

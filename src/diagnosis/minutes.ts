@@ -44,7 +44,7 @@ function convolved(a: Minutes, b: Minutes): Minutes {
   const chances = new Float64Array(a.chances.length + b.chances.length - 1);
   for (const [more, chance] of b.chances.entries()) {
     if (chance === 0) continue;
-    // Typed arrays are read directly: this loop runs millions of times for a long round.
+    // Typed arrays are read directly: this loop runs millions of times for a long route.
     for (let i = 0; i < a.chances.length; i++)
       chances[i + more] = (chances[i + more] ?? 0) + (a.chances[i] ?? 0) * chance;
   }

@@ -1,4 +1,4 @@
-import type { Place } from '../guide/problem.ts';
+import type { SourcePosition } from '../guide/problem.ts';
 
 /** Something wrong in `faults.yaml`, as data; the command line turns it into words. */
 export type ModelProblemCode =
@@ -45,7 +45,7 @@ export type ModelProblemCode =
 
 export interface ModelProblem {
   readonly file: string;
-  readonly place: Place;
+  readonly place: SourcePosition;
   /** The way to the value inside the file, keys joined by dots. */
   readonly path: string;
   readonly code: ModelProblemCode;

@@ -1,7 +1,7 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { OTHER, visitsFile } from './visits-schema.ts';
-import type { Visit, VisitsFile } from './visits-schema.ts';
+import type { RecordedVisit, VisitsFile } from './visits-schema.ts';
 
 /** Why a file of visits cannot be used, as data. */
 export type VisitsProblem =
@@ -52,7 +52,7 @@ export function unknownNames({ visits }: VisitsFile, declared: Declared): Visits
 }
 
 /** Each visit once: a second one with an `id` met before is left out. Those without stay. */
-export function onceEach(visits: readonly Visit[]): readonly Visit[] {
+export function onceEach(visits: readonly RecordedVisit[]): readonly RecordedVisit[] {
   const met = new Set<string>();
   return visits.filter(({ id }) => {
     if (id === undefined) return true;

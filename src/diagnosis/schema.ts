@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { readings } from './types.ts';
+import { benches, readings } from './types.ts';
 
 /**
  * The authors' form of a diagnosis model: `faults.yaml`. Shape only; what one
@@ -31,6 +31,7 @@ const check = z.strictObject({
   minutes,
   access: z.array(id),
   reading: z.enum(readings),
+  bench: z.enum(benches).optional(),
   'proved-dead': z.boolean(),
   'wires-off': z.boolean(),
   tools: z.array(id),

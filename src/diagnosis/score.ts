@@ -6,7 +6,7 @@ import { shares } from './posterior.ts';
 import type { FaultsFile } from './schema.ts';
 import type { Model } from './types.ts';
 import { OTHER } from './visits-schema.ts';
-import type { Visit } from './visits-schema.ts';
+import type { RecordedVisit } from './visits-schema.ts';
 
 /** How well shares foretold what it turned out to be. */
 export interface Score {
@@ -17,7 +17,7 @@ export interface Score {
 }
 
 /** The score of one visit; its fault must be one of the model's. */
-function scoreOne(model: Model, { answers, fault }: Visit): Score {
+function scoreOne(model: Model, { answers, fault }: RecordedVisit): Score {
   const evidence = Object.entries(answers).map(([key, answer]) => ({ key, answer }));
   const now = shares(model, evidence);
   const truth = model.faults.findIndex(({ id }) => id === fault);
@@ -34,7 +34,7 @@ function meanScore(scores: readonly Score[]): Score {
 }
 
 /** The mean score of a model over visits whose faults it knows; at least one visit. */
-export function score(model: Model, visits: readonly Visit[]): Score {
+export function score(model: Model, visits: readonly RecordedVisit[]): Score {
   return meanScore(visits.map((visit) => scoreOne(model, visit)));
 }
 
@@ -58,7 +58,7 @@ export const FOLDS = 5;
  */
 export function heldOut(
   file: FaultsFile,
-  visits: readonly Visit[],
+  visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): HeldOut | undefined {
   const known = visits.filter(({ fault }) => fault !== OTHER);

@@ -49,6 +49,8 @@ export interface AccessGroup {
 /** How a check is read; readings of resistance need the wires off the part. */
 export const readings = ['look', 'resistance', 'voltage', 'drive'] as const;
 export type ReadingKind = (typeof readings)[number];
+/** The pages that judge a reading. */
+export const benches = ['sensor'] as const;
 
 export interface CheckResult {
   readonly id: ResultId;
@@ -62,6 +64,8 @@ export interface Check {
   readonly minutes: number;
   readonly access: readonly AccessId[];
   readonly reading: ReadingKind;
+  /** The page that judges what was read, where there is one. */
+  readonly bench?: (typeof benches)[number];
   /** The supply is off and proved dead while hands are inside; false only for live readings. */
   readonly provedDead: boolean;
   /** Wires come off the part before the reading. */
@@ -78,7 +82,7 @@ export interface Check {
   readonly likelihoods: readonly (readonly number[])[];
 }
 
-export interface Part {
+export interface SparePart {
   readonly id: PartId;
   /** Cost of carrying it, relative to the other parts; breaks ties between equally small loads. */
   readonly cost: number;
@@ -93,7 +97,7 @@ export interface Model {
   readonly access: readonly AccessGroup[];
   /** At most 16, so that the plan stays exact. */
   readonly checks: readonly Check[];
-  readonly parts: readonly Part[];
+  readonly parts: readonly SparePart[];
   /** The usual fixed order of the trade, all checks, to compare a plan with. */
   readonly fixedOrder: readonly CheckId[];
 }

@@ -35,7 +35,7 @@ export const visitsFile = z.strictObject({
   visits: z.array(visit),
 });
 
-export type Visit = z.infer<typeof visit>;
+export type RecordedVisit = z.infer<typeof visit>;
 export type VisitsFile = z.infer<typeof visitsFile>;
 
 /** The `fault` of a visit that found something the figures do not list. */

@@ -1,4 +1,4 @@
-import { split } from './ids.ts';
+import { parseId } from './ids.ts';
 import { unresolved } from './join.ts';
 import type { HandOver } from './join.ts';
 import type { FileAnswer } from './schema.ts';
@@ -88,7 +88,7 @@ export function expand(guide: AuthoredGuide, text: YamlText): Expanded {
     track: string,
     there: string,
   ): string {
-    const { guide: other = '', name: target } = split(there);
+    const { guide: other = '', name: target } = parseId(there);
     const on = given.track === undefined ? undefined : forTrack(given.track, track);
     const place = text.valueAt(['nodes', from.name, 'answers', answer, 'to']);
     const handOver = { node: from.name, answer, guide: other, target, track: on, place };

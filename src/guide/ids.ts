@@ -5,17 +5,17 @@
 import type { Guide, GuideId, GuideNode } from './types.ts';
 
 /** The name of another guide's node, or of its sentences. */
-export function foreign(guide: string, name: string): string {
+export function qualifyOther(guide: string, name: string): string {
   return `${guide}/${name}`;
 }
 
 /** A joined guide's name of a node, or of its sentences, told with its guide: its own as well. */
-export function whole(guide: string, id: string): string {
-  return id.includes('/') ? id : foreign(guide, id);
+export function qualify(guide: string, id: string): string {
+  return id.includes('/') ? id : qualifyOther(guide, id);
 }
 
 /** The guide and the name in it; no guide for the joined guide's own. */
-export function split(id: string): { readonly guide: string | undefined; readonly name: string } {
+export function parseId(id: string): { readonly guide: string | undefined; readonly name: string } {
   const slash = id.indexOf('/');
   return slash < 0
     ? { guide: undefined, name: id }
@@ -33,6 +33,6 @@ export function ownNodes(guide: Guide): GuideNode[] {
 
 /** The other guides whose nodes a joined guide has, in the order they are reached. */
 export function guidesOf({ nodes }: Pick<Guide, 'nodes'>): GuideId[] {
-  const others = [...nodes.keys()].flatMap((id) => split(id).guide ?? []);
+  const others = [...nodes.keys()].flatMap((id) => parseId(id).guide ?? []);
   return [...new Set(others)] as GuideId[];
 }

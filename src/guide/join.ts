@@ -1,8 +1,8 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { foreign, guidesOf, split, whole } from './ids.ts';
+import { qualifyOther, guidesOf, parseId, qualify } from './ids.ts';
 import { depthFirst } from './loops.ts';
-import type { GuideProblem, GuideTrouble, Place } from './problem.ts';
+import type { GuideProblem, GuideTrouble, SourcePosition } from './problem.ts';
 import type { Answer, Guide, GuideId, GuideNode, NodeId, Rule, TextId } from './types.ts';
 
 /** An answer that leads into another guide, as its author wrote it. */
@@ -14,11 +14,11 @@ export interface HandOver {
   readonly target: string;
   /** The other guide's track to go on with; its first one if absent. */
   readonly track: string | undefined;
-  readonly place: Place;
+  readonly place: SourcePosition;
 }
 
 /** One guide's file read by itself: its answers may lead to nodes of other guides. */
-export interface Part {
+export interface GuideSource {
   readonly file: string;
   readonly guide: Guide;
   /** Nodes, by their author's names, that other guides may lead to. */
@@ -28,13 +28,13 @@ export interface Part {
 
 /** What an answer leads to before it is known which tracks the other guide has. */
 export function unresolved({ guide, target, track }: Omit<HandOver, 'place'>): string {
-  return foreign(guide, track === undefined ? target : `${target}/${track}`);
+  return qualifyOther(guide, track === undefined ? target : `${target}/${track}`);
 }
 
-type Parts = ReadonlyMap<string, Part>;
+type GuideSources = ReadonlyMap<string, GuideSource>;
 
 /** The copy of another guide's node that a hand-over leads to, by its id there. */
-function copyOf(handOver: HandOver, { guide }: Part): NodeId {
+function copyOf(handOver: HandOver, { guide }: GuideSource): NodeId {
   const { tracks } = guide;
   const { target, track = tracks[0] } = handOver;
   const kind = guide.nodes.get(target as NodeId)?.kind;
@@ -44,7 +44,11 @@ function copyOf(handOver: HandOver, { guide }: Part): NodeId {
 }
 
 /** What is wrong with one hand-over by itself. */
-function troubleOf(handOver: HandOver, from: Part, parts: Parts): GuideTrouble | undefined {
+function troubleOf(
+  handOver: HandOver,
+  from: GuideSource,
+  parts: GuideSources,
+): GuideTrouble | undefined {
   const { node, answer, guide, target, track } = handOver;
   const other = parts.get(guide);
   if (!other) return { code: 'guide-unknown', node, answer, guide };
@@ -61,7 +65,7 @@ function troubleOf(handOver: HandOver, from: Part, parts: Parts): GuideTrouble |
 }
 
 /** Guides that hand over in a circle, told at the hand-over that closes it. */
-function circles(parts: Parts): GuideProblem[] {
+function circles(parts: GuideSources): GuideProblem[] {
   const next = (id: string): string[] => [
     ...new Set(
       parts
@@ -80,12 +84,12 @@ function circles(parts: Parts): GuideProblem[] {
 }
 
 /** A part's nodes with every hand-over led to the very copy it means. */
-function resolved(part: Part, parts: Parts): ReadonlyMap<NodeId, GuideNode> {
+function resolved(part: GuideSource, parts: GuideSources): ReadonlyMap<NodeId, GuideNode> {
   const targets = new Map<string, string>();
   for (const handOver of part.handOvers) {
     const other = parts.get(handOver.guide);
     if (!other) continue;
-    targets.set(unresolved(handOver), foreign(handOver.guide, copyOf(handOver, other)));
+    targets.set(unresolved(handOver), qualifyOther(handOver.guide, copyOf(handOver, other)));
   }
   const lead = (answer: Answer): Answer => ({
     ...answer,
@@ -100,17 +104,17 @@ function resolved(part: Part, parts: Parts): ReadonlyMap<NodeId, GuideNode> {
 function seenFromOutside(guide: string, node: GuideNode): GuideNode {
   return {
     ...node,
-    id: foreign(guide, node.id) as NodeId,
-    sentences: foreign(guide, node.sentences) as TextId,
+    id: qualifyOther(guide, node.id) as NodeId,
+    sentences: qualifyOther(guide, node.sentences) as TextId,
     answers: node.answers.map((answer) => ({
       ...answer,
-      to: whole(guide, answer.to) as NodeId,
+      to: qualify(guide, answer.to) as NodeId,
     })),
   };
 }
 
 function ruleFromOutside(guide: string, rule: Rule): Rule {
-  const named = (name: string): string => foreign(guide, name);
+  const named = (name: string): string => qualifyOther(guide, name);
   if (rule.kind === 'ends-at')
     return { ...rule, answer: named(rule.answer), ends: rule.ends.map(named) };
   return rule.kind === 'most'
@@ -123,8 +127,8 @@ function ruleFromOutside(guide: string, rule: Rule): Rule {
  * journeys can reach, called `other/node`, so that it can be walked, counted and proved as
  * one graph. The way out to a danger's stop stays the first guide's own. Guides keep their order.
  */
-export function joinGuides(list: readonly Part[]): Result<readonly Guide[], GuideProblem[]> {
-  const parts: Parts = new Map(list.map((part) => [part.guide.id, part]));
+export function joinGuides(list: readonly GuideSource[]): Result<readonly Guide[], GuideProblem[]> {
+  const parts: GuideSources = new Map(list.map((part) => [part.guide.id, part]));
   const problems = list.flatMap((part) =>
     part.handOvers.flatMap((handOver): GuideProblem[] => {
       const trouble = troubleOf(handOver, part, parts);
@@ -135,13 +139,13 @@ export function joinGuides(list: readonly Part[]): Result<readonly Guide[], Guid
   if (problems.length > 0) return fail(problems);
 
   const nodesOf = new Map(list.map((part) => [part.guide.id, resolved(part, parts)]));
-  const joined = ({ guide }: Part): Guide => {
+  const joined = ({ guide }: GuideSource): Guide => {
     const nodes = new Map(nodesOf.get(guide.id));
     // A Map's iterator also visits what is added while it runs.
     for (const node of nodes.values())
       for (const { to } of node.answers) {
         if (nodes.has(to)) continue;
-        const { guide: other = '', name } = split(to);
+        const { guide: other = '', name } = parseId(to);
         const target = nodesOf.get(other as GuideId)?.get(name as NodeId);
         if (target) nodes.set(to, seenFromOutside(other, target));
       }

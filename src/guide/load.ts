@@ -8,7 +8,7 @@ import { readFile } from './file.ts';
 import type { AuthoredGuide, AuthoredNode } from './file.ts';
 import { BREAKER_OFF } from './flags.ts';
 import { joinGuides } from './join.ts';
-import type { Part } from './join.ts';
+import type { GuideSource } from './join.ts';
 import { depthFirst } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
 import type { FileRule } from './schema.ts';
@@ -64,7 +64,7 @@ function nodeOf(guide: AuthoredGuide, copy: Copy): GuideNode {
     answers: answersOf(copy),
     ...(node.kind === 'step' ? { action: node.action } : {}),
     heat: node.kind === 'step' && node.heat,
-    ...(node.care === undefined ? {} : { care: node.care }),
+    ...(node.care === undefined ? {} : { caution: node.care }),
     ...timerOf(asks?.timer),
     takesError: asks?.['takes-error'] ?? false,
     call: stop?.call ?? [],
@@ -167,7 +167,7 @@ export function loadPart(
   source: string,
   file: string,
   shared?: Shared,
-): Result<Part, readonly GuideProblem[]> {
+): Result<GuideSource, readonly GuideProblem[]> {
   const text = readYaml(source);
   return loadText(shared ? withShared(text, shared) : text, file, shared?.flags);
 }
@@ -199,7 +199,7 @@ function loadText(
   text: YamlText,
   file: string,
   flags?: readonly string[],
-): Result<Part, readonly GuideProblem[]> {
+): Result<GuideSource, readonly GuideProblem[]> {
   const problemsOf = (found: readonly Found[]): readonly GuideProblem[] =>
     found
       .map((trouble) => ({ ...trouble, file }))

@@ -1,5 +1,5 @@
 /** A place in a file, both counted from 1 as editors do. */
-export interface Place {
+export interface SourcePosition {
   readonly line: number;
   readonly column: number;
 }
@@ -10,7 +10,7 @@ export interface Place {
  */
 export type GuideTrouble =
   /** Not YAML as it is taken here: see `SyntaxFault` in `yaml.ts`. */
-  | { readonly code: 'yaml-syntax'; readonly reason: string; readonly first?: Place }
+  | { readonly code: 'yaml-syntax'; readonly reason: string; readonly first?: SourcePosition }
   | { readonly code: 'key-missing'; readonly path: string; readonly key: string }
   | { readonly code: 'key-unknown'; readonly path: string; readonly key: string }
   | { readonly code: 'value-wrong'; readonly path: string; readonly expected: string }
@@ -109,4 +109,4 @@ export type JoinTrouble =
   /** Each guide hands over to the next, and the last to the first. */
   | { readonly code: 'guide-circle'; readonly guides: readonly string[] };
 
-export type GuideProblem = GuideTrouble & { readonly file: string; readonly place: Place };
+export type GuideProblem = GuideTrouble & { readonly file: string; readonly place: SourcePosition };

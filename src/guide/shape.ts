@@ -1,9 +1,9 @@
 import type { z } from 'zod';
-import type { GuideTrouble, Place } from './problem.ts';
+import type { GuideTrouble, SourcePosition } from './problem.ts';
 import type { Path, YamlText } from './yaml.ts';
 
 /** A trouble and where it is; the loader adds the file. */
-export type Found = GuideTrouble & { readonly place: Place };
+export type Found = GuideTrouble & { readonly place: SourcePosition };
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);

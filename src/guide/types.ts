@@ -110,7 +110,7 @@ export interface GuideNode extends GraphNode {
   /** Steps only: what the reader does. */
   readonly action?: Action;
   /** The signal word of the node's caution box, where it has one. */
-  readonly care?: Signal;
+  readonly caution?: Signal;
   readonly timer?: Timer;
   /** The page takes the text of the display (an error, as shown). */
   readonly takesError: boolean;

@@ -1,6 +1,6 @@
 import { LineCounter, isCollection, isMap, isNode, isScalar, parseDocument, visit } from 'yaml';
 import type { Document, Node } from 'yaml';
-import type { Place } from './problem.ts';
+import type { SourcePosition } from './problem.ts';
 
 /** Keys and indexes from the top of a file down to a value. */
 export type Path = readonly PropertyKey[];
@@ -9,9 +9,9 @@ export type Path = readonly PropertyKey[];
 export interface YamlText {
   readonly value: unknown;
   /** Where the key at `path` stands, or the nearest thing around it that exists. */
-  readonly keyAt: (path: Path) => Place;
+  readonly keyAt: (path: Path) => SourcePosition;
   /** Where the value at `path` stands, or the nearest thing around it that exists. */
-  readonly valueAt: (path: Path) => Place;
+  readonly valueAt: (path: Path) => SourcePosition;
   /** What keeps the text from being read; then `value` is undefined. */
   readonly errors: readonly SyntaxFault[];
 }
@@ -20,13 +20,16 @@ export interface YamlText {
 export interface SyntaxFault {
   /** The parser's own code, or ALIAS, ANCHOR or MERGE_KEY, which are YAML but not taken here. */
   readonly reason: string;
-  readonly place: Place;
+  readonly place: SourcePosition;
   /** Of a key given twice (DUPLICATE_KEY): where it stands first. */
-  readonly first?: Place;
+  readonly first?: SourcePosition;
 }
 
 /** What makes a value depend on another place of the file: nobody sees it where it is read. */
-function indirections(document: Document, placeAt: (offset: number) => Place): SyntaxFault[] {
+function indirections(
+  document: Document,
+  placeAt: (offset: number) => SourcePosition,
+): SyntaxFault[] {
   const found: SyntaxFault[] = [];
   const add = (reason: string, node: Node): void => {
     found.push({ reason, place: placeAt(node.range?.[0] ?? 0) });
@@ -66,11 +69,11 @@ export function readYaml(source: string): YamlText {
     logLevel: 'error',
   });
 
-  function placeAt(offset: number): Place {
+  function placeAt(offset: number): SourcePosition {
     const position = lines.linePos(offset);
     return { line: Math.max(1, position.line), column: Math.max(1, position.col) };
   }
-  const placeOf = (node: Node | undefined): Place => placeAt(node?.range?.[0] ?? 0);
+  const placeOf = (node: Node | undefined): SourcePosition => placeAt(node?.range?.[0] ?? 0);
 
   /** The deepest key and value that exist along the path. */
   function find(path: Path): { key: Node | undefined; value: Node | undefined } {

@@ -3,7 +3,7 @@
  * changed place is kept and taken up again wherever the new way comes past its page: of the same
  * guide, on whatever track. A page that only borrows another's sentences is a page of its own.
  */
-import { foreign } from '../guide/ids.ts';
+import { qualifyOther } from '../guide/ids.ts';
 import type { AnswerId, Given, Graph, GraphNode, Journey } from '../guide/types.ts';
 import { edgeAt, trace } from './trace.ts';
 
@@ -17,7 +17,7 @@ export const emptyJourney: EditableJourney = { journey: [], later: [] };
 
 /** What names a page on all its tracks, among all guides. */
 export function pageKey({ guide, page }: Pick<GraphNode, 'guide' | 'page'>): string {
-  return foreign(guide, page);
+  return qualifyOther(guide, page);
 }
 
 function keyAt({ nodes }: Graph, { at }: Given): string {

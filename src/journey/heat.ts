@@ -1,4 +1,4 @@
-import { whole } from '../guide/ids.ts';
+import { qualify } from '../guide/ids.ts';
 import type { Journey } from '../guide/types.ts';
 
 /**
@@ -12,7 +12,7 @@ import type { Journey } from '../guide/types.ts';
 export function heatEndedAs(told: string, first: string, journey: Journey): number | undefined {
   const known = new Map(told.split(' ').map((one) => one.split('=') as [string, string]));
   const minutes = journey
-    .map(({ at, answer }) => known.get(`${whole(first, at)}.${answer}`))
+    .map(({ at, answer }) => known.get(`${qualify(first, at)}.${answer}`))
     .filter((one) => one !== undefined)
     .at(-1);
   return minutes ? Number(minutes) : undefined;

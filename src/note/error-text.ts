@@ -23,7 +23,7 @@ export function alphabetOf(text: string): number {
 }
 
 /** The characters of a text that no alphabet has, each once. */
-export function uncarried(text: string): string[] {
+export function unencodable(text: string): string[] {
   const widest = alphabets[1];
   return [...new Set(text)].filter((character) => !widest.includes(character));
 }

@@ -13,12 +13,12 @@ import {
   numberToText,
   textToNumber,
   tidyErrorText,
-  uncarried,
+  unencodable,
 } from './error-text.ts';
-import type { Book, Library } from './library.ts';
+import type { Codebook, Codebooks } from './codebook.ts';
 import { type Digit, pack, type Unpacker, unpacker } from './number.ts';
 import type { Field, Note, ReadProblem, WriteProblem } from './types.ts';
-import { rankOf, unrank } from './ways.ts';
+import { rankOf, unrank } from './edges.ts';
 
 /**
  * A release takes one digit of this radix while below it: digit d is release d + 1.
@@ -31,12 +31,12 @@ const releasesPerDigit = 15;
 const shapeRadix = BigInt(2 * (1 + alphabets.length));
 
 /** The number of a note. */
-export function noteToNumber(note: Note, library: Library): Result<bigint, WriteProblem> {
+export function noteToNumber(note: Note, codebooks: Codebooks): Result<bigint, WriteProblem> {
   const { release, day, error } = note;
-  const book = library.get(release);
-  if (!book) return fail({ code: 'unknown-release', release, known: [...library.keys()] });
-  const index = book.guides.findIndex(({ id }) => id === note.guide);
-  const guide = book.guides[index];
+  const codebook = codebooks.get(release);
+  if (!codebook) return fail({ code: 'unknown-release', release, known: [...codebooks.keys()] });
+  const index = codebook.guides.findIndex(({ id }) => id === note.guide);
+  const guide = codebook.guides[index];
   if (!guide) return fail({ code: 'unknown-guide', guide: note.guide, release });
   if (!Number.isInteger(day) || day < 0 || day >= dayRadix) return fail({ code: 'bad-day', day });
   const rank = rankOf(guide, note.journey);
@@ -45,7 +45,7 @@ export function noteToNumber(note: Note, library: Library): Result<bigint, Write
     const given = note.journey[step];
     return fail({ code: 'not-a-journey', step, at: given?.at ?? '', answer: given?.answer ?? '' });
   }
-  const details = detailDigits(book, note.details);
+  const details = detailDigits(codebook, note.details);
   if (!details.ok) return details;
   const textProblem = error === '' ? undefined : textTrouble(error);
   if (textProblem) return fail(textProblem);
@@ -53,7 +53,7 @@ export function noteToNumber(note: Note, library: Library): Result<bigint, Write
   const kind = error === '' ? 0 : 1 + alphabetOf(error);
   const digits: Digit[] = [
     ...releaseDigits(release),
-    { digit: BigInt(index), radix: BigInt(book.guides.length) },
+    { digit: BigInt(index), radix: BigInt(codebook.guides.length) },
     { digit: BigInt(day), radix: BigInt(dayRadix) },
     { digit: BigInt(2 * kind + (detailed ? 1 : 0)), radix: shapeRadix },
     { digit: rank.value, radix: guide.first.journeys },
@@ -63,19 +63,19 @@ export function noteToNumber(note: Note, library: Library): Result<bigint, Write
 }
 
 /** The note of a number. */
-export function numberToNote(number: bigint, library: Library): Result<Note, ReadProblem> {
+export function numberToNote(number: bigint, codebooks: Codebooks): Result<Note, ReadProblem> {
   const left = unpacker(number);
   const release = takeRelease(left);
-  const book = library.get(release);
-  if (!book) return fail({ code: 'unknown-release', release, known: [...library.keys()] });
-  const guide = book.guides[Number(left.take(BigInt(book.guides.length)))];
+  const codebook = codebooks.get(release);
+  if (!codebook) return fail({ code: 'unknown-release', release, known: [...codebooks.keys()] });
+  const guide = codebook.guides[Number(left.take(BigInt(codebook.guides.length)))];
   if (!guide) return impossible('guide');
   const day = Number(left.take(BigInt(dayRadix)));
   const shape = Number(left.take(shapeRadix));
   const journey = unrank(guide, left.take(guide.first.journeys));
   if (!journey) return impossible('journey');
   const detailed = shape % 2 === 1;
-  const details = detailed ? takeDetails(book, left) : {};
+  const details = detailed ? takeDetails(codebook, left) : {};
   // The flag with nothing behind it would be a second number for the same note.
   if (detailed && Object.keys(details).length === 0) return impossible('details');
   const error = textOf(left.rest(), (shape - (shape % 2)) / 2);
@@ -104,15 +104,17 @@ function takeRelease(left: Unpacker): number {
   }
 }
 
-/** One digit a detail of the book: 0 for unanswered, else 1 + the answer's place. */
+/** One digit a detail of the codebook: 0 for unanswered, else 1 + the answer's place. */
 function detailDigits(
-  book: Book,
+  codebook: Codebook,
   given: Readonly<Record<string, string>>,
 ): Result<Digit[], WriteProblem> {
-  const unknown = Object.keys(given).find((id) => !book.details.some((detail) => detail.id === id));
+  const unknown = Object.keys(given).find(
+    (id) => !codebook.details.some((detail) => detail.id === id),
+  );
   if (unknown !== undefined) return fail({ code: 'unknown-detail', detail: unknown });
   const digits: Digit[] = [];
-  for (const { id, answers } of book.details) {
+  for (const { id, answers } of codebook.details) {
     const answer = Object.hasOwn(given, id) ? given[id] : undefined;
     const place = answer === undefined ? 0 : answers.indexOf(answer) + 1;
     if (answer !== undefined && place === 0) {
@@ -123,9 +125,9 @@ function detailDigits(
   return ok(digits);
 }
 
-function takeDetails(book: Book, left: Unpacker): Record<string, string> {
+function takeDetails(codebook: Codebook, left: Unpacker): Record<string, string> {
   const details: Record<string, string> = {};
-  for (const { id, answers } of book.details) {
+  for (const { id, answers } of codebook.details) {
     const answer = answers[Number(left.take(BigInt(answers.length + 1))) - 1];
     if (answer !== undefined) details[id] = answer;
   }
@@ -133,7 +135,7 @@ function takeDetails(book: Book, left: Unpacker): Record<string, string> {
 }
 
 function textTrouble(text: string): WriteProblem | undefined {
-  const characters = uncarried(text);
+  const characters = unencodable(text);
   if (characters.length > 0) return { code: 'error-characters', characters };
   if (text.length > longestError) {
     return { code: 'error-too-long', length: text.length, most: longestError };

@@ -10,7 +10,7 @@ import type {
 } from './release.ts';
 
 /**
- * The note book of guides as they are now. Guides keep their order: it is part of the code.
+ * The codebook of guides as they are now. Guides keep their order: it is part of the code.
  * @param published ISO 8601 date
  */
 export function freeze(

@@ -1,4 +1,4 @@
-import { split } from '../guide/ids.ts';
+import { parseId } from '../guide/ids.ts';
 import type { Release, ReleaseGuide } from './release.ts';
 
 /** The guides a guide hands over to, and those they do, itself first. */
@@ -8,13 +8,13 @@ export function closureOf(release: Release, guide: string): readonly string[] {
   for (const id of found)
     for (const { answers = [] } of release.guides.find((one) => one.id === id)?.nodes ?? [])
       for (const [, to] of answers) {
-        const { guide: other } = split(to);
+        const { guide: other } = parseId(to);
         if (other !== undefined) found.add(other);
       }
   return [...found];
 }
 
-/** Keeps a guide's place in the book, and with it every code's meaning; it has no journeys. */
+/** Keeps a guide's place in the codebook, and with it every code's meaning; it has no journeys. */
 function placeholder({ id }: ReleaseGuide): ReleaseGuide {
   return { id, start: 'absent', nodes: [{ id: 'absent', kind: 'stop' }], exits: [] };
 }

@@ -2,7 +2,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { longest, unprotect } from './blocks.ts';
 import { numberToNote } from './fields.ts';
-import type { Library } from './library.ts';
+import type { Codebooks } from './codebook.ts';
 import { repair } from './repair.ts';
 import { groupedText, symbolsToNumber } from './symbols.ts';
 import { plainSymbols, spelledSymbols } from './typed.ts';
@@ -16,14 +16,14 @@ export const longestInput = 700;
  * Read a code as typed, pasted or spelled out. Never throws; time is bounded by
  * `longestInput`. A repaired reading is a proposal for a person to confirm.
  */
-export function readCode(input: string, library: Library): Reading {
+export function readCode(input: string, codebooks: Codebooks): Reading {
   if (input.length > longestInput) {
     return refused({ code: 'too-long', given: input.length, most: longest });
   }
-  const plain = readSymbols(plainSymbols(input), library);
+  const plain = readSymbols(plainSymbols(input), codebooks);
   if (plain.kind === 'exact') return plain;
   const symbols = spelledSymbols(input);
-  return symbols ? choose(plain, readSymbols(symbols, library)) : plain;
+  return symbols ? choose(plain, readSymbols(symbols, codebooks)) : plain;
 }
 
 /**
@@ -36,12 +36,12 @@ function choose(plain: Reading, spelled: Reading): Reading {
   return spelled.kind === 'repaired' ? refused({ code: 'ambiguous', count: 2 }) : plain;
 }
 
-function readSymbols(given: Result<Uint8Array, ReadProblem>, library: Library): Reading {
+function readSymbols(given: Result<Uint8Array, ReadProblem>, codebooks: Codebooks): Reading {
   if (!given.ok) return refused(given.error);
   const repaired = repair(given.value);
   if (!repaired.ok) return refused(repaired.error);
   const { code: symbols, places, spare } = repaired.value;
-  const note = noteOf(symbols, library);
+  const note = noteOf(symbols, codebooks);
   if (!note.ok) return refused(note.error);
   const code = groupedText(symbols) as NoteCode;
   return places.length === 0
@@ -50,11 +50,11 @@ function readSymbols(given: Result<Uint8Array, ReadProblem>, library: Library): 
 }
 
 /** A longer code than its number needs would be a second code for the same note. */
-function noteOf(symbols: Uint8Array, library: Library): Result<Note, ReadProblem> {
+function noteOf(symbols: Uint8Array, codebooks: Codebooks): Result<Note, ReadProblem> {
   const data = unprotect(symbols);
   const number = symbolsToNumber(data, data.length);
   if (lengthFor(number) !== symbols.length) return fail({ code: 'impossible', field: 'length' });
-  const note = numberToNote(number, library);
+  const note = numberToNote(number, codebooks);
   return note.ok ? ok(note.value) : note;
 }
 

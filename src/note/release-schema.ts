@@ -4,7 +4,7 @@
  * and never load this. Issue messages are stable codes, not sentences.
  */
 import { z } from 'zod';
-import { foreign, split } from '../guide/ids.ts';
+import { qualifyOther, parseId } from '../guide/ids.ts';
 import { depthFirst } from '../guide/loops.ts';
 import { nodeKinds, urgencies } from '../guide/types.ts';
 import type { Release, ReleaseGuide } from './release.ts';
@@ -104,7 +104,9 @@ function targetsOf(value: ReleaseGuide['nodes'][number] | undefined): string[] {
 
 /** Answers that lead into another guide must find their node there, and no guide its way back. */
 function joinProblems(guides: readonly ReleaseGuide[]): GraphProblem[] {
-  const known = new Set(guides.flatMap(({ id, nodes }) => nodes.map((one) => foreign(id, one.id))));
+  const known = new Set(
+    guides.flatMap(({ id, nodes }) => nodes.map((one) => qualifyOther(id, one.id))),
+  );
   const leaving = new Map(
     guides.map(({ id, nodes }) => [id, nodes.flatMap(targetsOf).filter((to) => to.includes('/'))]),
   );
@@ -113,7 +115,7 @@ function joinProblems(guides: readonly ReleaseGuide[]): GraphProblem[] {
     if (!leaving.get(id)?.every((to) => known.has(to)))
       problems.push({ code: 'unknown-hand-over', path: [i] });
   const next = (id: string): string[] =>
-    (leaving.get(id) ?? []).flatMap((to) => split(to).guide ?? []);
+    (leaving.get(id) ?? []).flatMap((to) => parseId(to).guide ?? []);
   if (depthFirst(leaving.keys(), next).loops.length > 0)
     problems.push({ code: 'guide-circle', path: [] });
   return problems;

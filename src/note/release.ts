@@ -1,5 +1,5 @@
 /**
- * The frozen note book: what the numbers in a release's codes mean. A release is
+ * The frozen codebook: what the numbers in a release's codes mean. A release is
  * never edited, so every code ever issued can be read for good. Only structure
  * is frozen; the sentences belong to the `text` keys.
  */

@@ -13,7 +13,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { codeLengths, correctCode, longest, shortest } from './blocks.ts';
 import { checkSymbols } from './reed-solomon.ts';
 import { characterOf, unreadable } from './symbols.ts';
-import type { Place, ReadProblem } from './types.ts';
+import type { CodeEdit, ReadProblem } from './types.ts';
 
 /** Most unreadable characters: each takes one check symbol to restore. */
 export const mostUnreadable = checkSymbols;
@@ -21,7 +21,7 @@ export const mostUnreadable = checkSymbols;
 /** A valid code, and what was changed to get it: nothing for an exact one. */
 export interface Repair {
   readonly code: Uint8Array;
-  readonly places: readonly Place[];
+  readonly places: readonly CodeEdit[];
   readonly spare: number;
 }
 
@@ -102,8 +102,8 @@ function onlyOne(found: readonly Repair[], length: number): Result<Repair, ReadP
   return different.size === 1 ? ok(first) : fail({ code: 'ambiguous', count: different.size });
 }
 
-function changes(given: Uint8Array, code: Uint8Array): Place[] {
-  const places: Place[] = [];
+function changes(given: Uint8Array, code: Uint8Array): CodeEdit[] {
+  const places: CodeEdit[] = [];
   for (let at = 0; at < code.length; at += 1) {
     if (given[at] === code[at]) continue;
     const was = given[at] ?? unreadable;
@@ -113,7 +113,7 @@ function changes(given: Uint8Array, code: Uint8Array): Place[] {
   return isSwap(places) ? places.map((place) => ({ ...place, how: 'swapped' as const })) : places;
 }
 
-function isSwap(places: readonly Place[]): boolean {
+function isSwap(places: readonly CodeEdit[]): boolean {
   const [one, two, more] = places;
   if (!one || !two || more) return false;
   return two.at === one.at + 1 && one.was === two.is && two.was === one.is;

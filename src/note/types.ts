@@ -15,7 +15,7 @@ export type NoteCode = string & { readonly [brand]: 'NoteCode' };
 
 /** What a code says. No personal data has a place in it. */
 export interface Note {
-  /** The release whose book gives the numbers their meaning, 1 or more. */
+  /** The release whose codebook gives the numbers their meaning, 1 or more. */
   readonly release: number;
   readonly guide: GuideId;
   readonly journey: Journey;
@@ -35,7 +35,7 @@ export type WriteProblem =
       readonly known: readonly number[];
     }
   | { readonly code: 'unknown-guide'; readonly guide: string; readonly release: number }
-  /** `step` is the place in the journey, from 0, that the book does not allow. */
+  /** `step` is the place in the journey, from 0, that the codebook does not allow. */
   | {
       readonly code: 'not-a-journey';
       readonly step: number;
@@ -58,7 +58,7 @@ export type WriteProblem =
  * where it is the place in what was given. `was` is '' for a dropped character and
  * '?' for an unreadable one, `is` is '' for an added one.
  */
-export interface Place {
+export interface CodeEdit {
   readonly at: number;
   readonly was: string;
   readonly is: string;
@@ -104,7 +104,7 @@ export type Reading =
       readonly kind: 'repaired';
       readonly code: NoteCode;
       readonly note: Note;
-      readonly places: readonly Place[];
+      readonly places: readonly CodeEdit[];
       /**
        * Check symbols left over to confirm the repair, 0 to 5, the least of its blocks. A random
        * other text passes with 1 chance in 32 to this power: at 0 nothing was left to check with.

@@ -2,7 +2,7 @@
 import { fail, ok, type Result } from '../result.ts';
 import { codeLengths, dataSymbols, longest, protect } from './blocks.ts';
 import { noteToNumber } from './fields.ts';
-import type { Library } from './library.ts';
+import type { Codebooks } from './codebook.ts';
 import { groupedText, numberToSymbols } from './symbols.ts';
 import type { Note, NoteCode, WriteProblem } from './types.ts';
 
@@ -12,8 +12,8 @@ export function lengthFor(number: bigint): number | undefined {
 }
 
 /** The code of a note: 16, 20, 24, 28 or 36 to 60 characters in groups of four. */
-export function writeCode(note: Note, library: Library): Result<NoteCode, WriteProblem> {
-  const number = noteToNumber(note, library);
+export function writeCode(note: Note, codebooks: Codebooks): Result<NoteCode, WriteProblem> {
+  const number = noteToNumber(note, codebooks);
   if (!number.ok) return number;
   const length = lengthFor(number.value);
   if (length === undefined) {

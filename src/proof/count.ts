@@ -19,7 +19,7 @@ function sum(graph: Graph, here: (node: number) => bigint, passes: (node: number
   for (const node of graph.order.toReversed()) {
     if (!passes(node)) continue;
     let sumHere = here(node);
-    for (const { to } of graph.ways[node] ?? []) sumHere += total[to] ?? 0n;
+    for (const { to } of graph.edges[node] ?? []) sumHere += total[to] ?? 0n;
     total[node] = sumHere;
   }
   return total[graph.start] ?? 0n;
@@ -31,7 +31,7 @@ function lengths(graph: Graph): { least: Float64Array; most: Float64Array } {
   const most = new Float64Array(graph.nodes.length).fill(-Infinity);
   for (const node of graph.order.toReversed()) {
     if (isEnd(graph.nodes[node])) least[node] = most[node] = 0;
-    for (const { to } of graph.ways[node] ?? []) {
+    for (const { to } of graph.edges[node] ?? []) {
       least[node] = Math.min(least[node] ?? Infinity, 1 + (least[to] ?? Infinity));
       most[node] = Math.max(most[node] ?? -Infinity, 1 + (most[to] ?? -Infinity));
     }
@@ -61,7 +61,7 @@ export function longestJourney(graph: Graph): { readonly journey: Journey; reado
   let here = graph.start;
   for (;;) {
     const left = most[here] ?? 0;
-    const arc = left > 0 ? graph.ways[here]?.find(({ to }) => most[to] === left - 1) : undefined;
+    const arc = left > 0 ? graph.edges[here]?.find(({ to }) => most[to] === left - 1) : undefined;
     const node = graph.nodes[here];
     if (!arc || !node) return { journey, end: node?.id ?? graph.guide.start };
     journey.push({ at: node.id, answer: arc.answer.id });

@@ -14,7 +14,7 @@ function atNode(evidence: Evidence, node: GuideNode, index: number): Failure[] {
     failures.push({ fault: { code: 'end-goes-on', node: node.id }, journey });
   if (!isEnd(node) && node.answers.length === 0)
     failures.push({ fault: { code: 'dead-end', node: node.id }, journey });
-  for (const { to, answer } of evidence.graph.ways[index] ?? [])
+  for (const { to, answer } of evidence.graph.edges[index] ?? [])
     if (to < 0)
       failures.push({
         fault: { code: 'leads-nowhere', node: node.id, answer: answer.id, target: answer.to },
@@ -29,7 +29,7 @@ function loopFailures({ graph, searches }: Evidence): Failure[] {
   const ids = loop.flatMap((index) => graph.nodes[index]?.id ?? []);
   const around = loop.flatMap((index, place) => {
     const next = loop[(place + 1) % loop.length];
-    const arc = graph.ways[index]?.find(({ to }) => to === next);
+    const arc = graph.edges[index]?.find(({ to }) => to === next);
     const at = graph.nodes[index]?.id;
     return arc && at !== undefined ? [{ at, answer: arc.answer.id }] : [];
   });

@@ -47,7 +47,7 @@ export function flowOf(graph: Graph): Flow {
     for (const from of graph.order) {
       const node = graph.nodes[from];
       const passed = Math.min(3, (breakers[from] ?? 0) + (node?.action === 'breaker' ? 1 : 0));
-      for (const arc of graph.ways[from] ?? []) {
+      for (const arc of graph.edges[from] ?? []) {
         if (arc.to < 0) continue;
         const mayThere = (may[arc.to] ?? 0) | after(may[from] ?? 0, node, arc);
         const mustThere = (must[arc.to] ?? 0) & after(must[from] ?? 0, node, arc);

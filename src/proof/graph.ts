@@ -24,7 +24,7 @@ export interface Graph {
   /** Index of the start, -1 where the guide has none. */
   readonly start: number;
   /** For every node its own answers, then the exits. */
-  readonly ways: readonly (readonly Arc[])[];
+  readonly edges: readonly (readonly Arc[])[];
   /** The nodes reached from the start; without loops this is a topological order. */
   readonly order: readonly number[];
   /** A loop among them: each leads to the next, the last to the first. */
@@ -42,15 +42,15 @@ export function graphOf(guide: Guide): Graph {
     clears: bit(...answer.clears),
   });
   const exits = guide.exits.map(arcOf);
-  const ways = nodes.map(({ answers }) => {
+  const edges = nodes.map(({ answers }) => {
     if (answers.length === 0) return [];
     const shown = exits.filter((exit) => !answers.some(({ id }) => id === exit.answer.id));
     return [...answers.map(arcOf), ...shown];
   });
   const start = indexOf.get(guide.start) ?? -1;
-  const next = ways.map((arcs) => arcs.map(({ to }) => to).filter((to) => to >= 0));
+  const next = edges.map((arcs) => arcs.map(({ to }) => to).filter((to) => to >= 0));
   const { postorder, loops } = depthFirst(start < 0 ? [] : [start], (node) => next[node] ?? []);
-  return { guide, nodes, start, ways, order: postorder.toReversed(), loop: loops[0] };
+  return { guide, nodes, start, edges, order: postorder.toReversed(), loop: loops[0] };
 }
 
 /** Ended well or at a stop: nothing follows. */

@@ -41,7 +41,7 @@ function otherwise({ graph }: Evidence, page: string, answer: string, given: boo
 function elsewhere(evidence: Evidence, answer: string, ends: readonly string[]): Failure[] {
   const { graph } = evidence;
   return reached(graph).flatMap(({ node, index }) =>
-    (graph.ways[index] ?? [])
+    (graph.edges[index] ?? [])
       .filter((arc) => isAnswer(node, arc, answer))
       .filter(({ to }) => to >= 0 && !ends.includes(graph.nodes[to]?.sentences ?? ''))
       .map(({ answer: { id } }) => ({

@@ -27,7 +27,7 @@ export function search(
   // An array's iterator also visits what is pushed while it runs.
   for (const state of queue) {
     const node = Math.floor(state / width);
-    (graph.ways[node] ?? []).forEach((arc, index) => {
+    (graph.edges[node] ?? []).forEach((arc, index) => {
       if (arc.to < 0) return;
       const there = arc.to * width + next(state % width, graph.nodes[node], arc);
       if (before[there] !== -1) return;
@@ -43,7 +43,7 @@ export function search(
     const journey: Given[] = [];
     for (; state !== origin; state = before[state] ?? origin) {
       const from = Math.floor((before[state] ?? origin) / width);
-      const arc = graph.ways[from]?.[via[state] ?? 0];
+      const arc = graph.edges[from]?.[via[state] ?? 0];
       const at = graph.nodes[from];
       if (arc && at) journey.push({ at: at.id, answer: arc.answer.id });
     }

@@ -38,8 +38,8 @@ const parts: Readonly<Record<NodeKind, Parts>> = {
 };
 
 /** The sentences a node's page has, its answers' labels left out. */
-export function pageParts({ kind, care }: Pick<GuideNode, 'kind' | 'care'>): Parts {
-  const boxed = care !== undefined && (kind === 'question' || kind === 'step');
+export function pageParts({ kind, caution }: Pick<GuideNode, 'kind' | 'caution'>): Parts {
+  const boxed = caution !== undefined && (kind === 'question' || kind === 'step');
   return boxed ? { ...parts[kind], care: 'list' } : parts[kind];
 }
 

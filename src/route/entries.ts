@@ -3,11 +3,11 @@
  * are read by Papa Parse (RFC 4180 and its common relatives: comma, semicolon or tab).
  */
 import Papa from 'papaparse';
-import type { Library } from '../note/library.ts';
+import type { Codebooks } from '../note/codebook.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { readEntry } from './read.ts';
 
-/** A round has at most so many visits. */
+/** A route has at most so many visits. */
 export const MOST_VISITS = 500;
 /** Most characters looked at: 500 rows of 2,000 characters. */
 export const MOST_CHARACTERS = 1_000_000;
@@ -56,11 +56,14 @@ const blank = (row: Row): boolean => row.every((cell) => cell.trim() === '');
 /** Cells of the longest row. Not by spreading: a text may have more rows than a call takes arguments. */
 const widest = (rows: readonly Row[]): number =>
   rows.reduce((most, { length }) => Math.max(most, length), 0);
-const reads = (text: string | undefined, library: Library): boolean =>
-  text !== undefined && readEntry(text, library).kind !== 'refused';
+const reads = (text: string | undefined, codebooks: Codebooks): boolean =>
+  text !== undefined && readEntry(text, codebooks).kind !== 'refused';
 
 /** The code column of some rows, and how sure that is: headed so, or how many of its cells read. */
-function tableIn(rows: readonly Row[], library: Library): (Table & { sure: number }) | undefined {
+function tableIn(
+  rows: readonly Row[],
+  codebooks: Codebooks,
+): (Table & { sure: number }) | undefined {
   if (widest(rows) > MOST_COLUMNS) return undefined;
   const sample = rows.filter((row) => !blank(row)).slice(0, SAMPLE);
   const first = sample[0] ?? [];
@@ -70,7 +73,7 @@ function tableIn(rows: readonly Row[], library: Library): (Table & { sure: numbe
   if (width < 2) return undefined;
   const readable = Array.from(
     { length: width },
-    (_, column) => sample.filter((row) => reads(row[column], library)).length,
+    (_, column) => sample.filter((row) => reads(row[column], codebooks)).length,
   );
   const sure = Math.max(...readable);
   if (sure === 0) return undefined;
@@ -78,16 +81,16 @@ function tableIn(rows: readonly Row[], library: Library): (Table & { sure: numbe
   // Headings hold no digit where the codes stand; a damaged code in the first row nearly always
   // does (without one: 22 of 32 characters, 16 times over, 1 in 400), and shows as taken.
   const head = first[column] ?? '';
-  return { column, headings: !reads(head, library) && !/\d/.test(head), sure };
+  return { column, headings: !reads(head, codebooks) && !/\d/.test(head), sure };
 }
 
 const parse = (text: string, delimiter: string, preview = 0) =>
   Papa.parse<string[]>(text, { delimiter, newline: '\n', preview });
 
 /** How a text is divided into a table, where it is one. */
-function dividedBy(text: string, library: Library): (Table & { sign: string }) | undefined {
+function dividedBy(text: string, codebooks: Codebooks): (Table & { sign: string }) | undefined {
   return SIGNS.flatMap((sign) => {
-    const table = tableIn(parse(text, sign, 2 * SAMPLE).data, library);
+    const table = tableIn(parse(text, sign, 2 * SAMPLE).data, codebooks);
     return table ? [{ ...table, sign }] : [];
   }).sort((a, b) => b.sure - a.sure)[0];
 }
@@ -134,14 +137,14 @@ function ofLines(text: string): Entries {
  */
 export function entriesOf(
   given: string,
-  library: Library,
+  codebooks: Codebooks,
   room: number = MOST_VISITS,
 ): Result<Entries, EntriesProblem> {
   // One kind of line end: Papa Parse takes one for the whole text.
   const text = given.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
   if (text.length > MOST_CHARACTERS)
     return fail({ code: 'too-large', given: text.length, most: MOST_CHARACTERS });
-  const table = dividedBy(text, library);
+  const table = dividedBy(text, codebooks);
   const { data, errors } = table ? parse(text, table.sign) : { data: [], errors: [] };
   const quotes = errors.find(({ type }) => type === 'Quotes');
   if (quotes) return fail({ code: 'quotes', row: (quotes.row ?? 0) + 1 });

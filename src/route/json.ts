@@ -1,9 +1,9 @@
-/** A round as plain data for other programs: `public/schema/round.json`. */
+/** A route as plain data for other programs: `public/schema/round.json`. */
 import { madeOn } from '../note/day.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
-import { loadRound } from './load.ts';
+import { partsToBring } from './parts-to-bring.ts';
 import { totalOf } from './total.ts';
-import type { Round, Unread, Visit } from './types.ts';
+import type { Route, Unread, PlannedVisit } from './types.ts';
 
 /** Chances as figures that can be read: six decimals. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
@@ -17,7 +17,10 @@ function figuresOf({ ranking, parts, expected, cautious, leftOver }: Assessed) {
 }
 
 /** The columns carried along; where two have one heading the later is told apart by its number. */
-function carried(columns: readonly string[], others: readonly string[]): Record<string, string> {
+function passthrough(
+  columns: readonly string[],
+  others: readonly string[],
+): Record<string, string> {
   return Object.fromEntries(
     columns.map((name, index) => [
       columns.indexOf(name) === index ? name : `${name} (${String(index + 1)})`,
@@ -27,8 +30,8 @@ function carried(columns: readonly string[], others: readonly string[]): Record<
 }
 
 function visitOf(
-  { row, others, code, seen, assessed }: Visit,
-  columns: Round['columns'],
+  { row, others, code, seen, assessed }: PlannedVisit,
+  columns: Route['columns'],
   today: Date,
 ) {
   const { note, last, urgency, because, danger, flags, end } = seen;
@@ -45,22 +48,22 @@ function visitOf(
     flags: [...flags],
     ranked: last,
     figures: assessed ? figuresOf(assessed) : null,
-    columns: carried(columns, others),
+    columns: passthrough(columns, others),
   };
 }
 
-function unreadOf({ row, others, text, reading }: Unread, columns: Round['columns']) {
+function unreadOf({ row, others, text, reading }: Unread, columns: Route['columns']) {
   const what =
     reading.kind === 'refused'
       ? { problem: reading.problem }
       : { proposal: { code: reading.code, places: reading.places, spare: reading.spare } };
-  return { row, text, ...what, columns: carried(columns, others) };
+  return { row, text, ...what, columns: passthrough(columns, others) };
 }
 
 /** @param chance with which the load is to be enough */
-export function roundJson({ columns, visits, unread }: Round, chance: number, today: Date) {
+export function routeJson({ columns, visits, unread }: Route, chance: number, today: Date) {
   const figures = visits.flatMap(({ assessed }) => assessed ?? []);
-  const { parts, alone, together, habit } = loadRound(figures, chance);
+  const { parts, alone, together, habit } = partsToBring(figures, chance);
   const loaded = ({ pieces, chanceAtLeast }: typeof alone) => ({
     pieces,
     chanceAtLeast: rounded(chanceAtLeast),
@@ -88,4 +91,4 @@ export function roundJson({ columns, visits, unread }: Round, chance: number, to
   };
 }
 
-export type RoundJson = ReturnType<typeof roundJson>;
+export type RouteJson = ReturnType<typeof routeJson>;

@@ -4,28 +4,28 @@ import { ROUNDING } from '../diagnosis/parts.ts';
 import type { Model, PartId } from '../diagnosis/types.ts';
 
 /** A visit of a round: the figures of its guide, and the share of each fault in their order. */
-export interface RoundVisit {
+export interface RouteVisit {
   readonly model: Model;
   readonly shares: readonly number[];
 }
 
 /** The chance that a visit needs each part of its model, in the model's order. */
-export function partChances({ model, shares }: RoundVisit): (readonly [PartId, number])[] {
+export function partChances({ model, shares }: RouteVisit): (readonly [PartId, number])[] {
   return model.parts.map(({ id }) => {
     const needing = shares.filter((_, fault) => at(model.faults, fault).parts.includes(id));
     return [id, Math.min(1, sum(needing))] as const;
   });
 }
 
-/** For each part the distribution of how many a round needs. */
+/** For each part the distribution of how many a route needs. */
 export type Demand = ReadonlyMap<PartId, readonly number[]>;
 
 /**
- * Demand for each part over a round of visits: Poisson-binomial, as each visit needs at most one
+ * Demand for each part over a route of visits: Poisson-binomial, as each visit needs at most one
  * of a kind, and no visit tells about another. A part of several guides is one part. In the order
  * in which the visits' models name them.
  */
-export function roundDemand(visits: readonly RoundVisit[]): Demand {
+export function routeDemand(visits: readonly RouteVisit[]): Demand {
   const chances = new Map<PartId, number[]>();
   for (const visit of visits)
     for (const [part, chance] of partChances(visit)) {
@@ -37,10 +37,10 @@ export function roundDemand(visits: readonly RoundVisit[]): Demand {
   return new Map([...chances].map(([part, list]) => [part, poissonBinomial(list)]));
 }
 
-export interface RoundStock {
+export interface RouteStock {
   /** Only parts of which at least one is loaded, in the demand's order. */
   readonly stock: readonly { readonly part: PartId; readonly count: number }[];
-  /** Probability that no visit of the round lacks a part is at least this. */
+  /** Probability that no visit of the route lacks a part is at least this. */
   readonly chanceAtLeast: number;
 }
 
@@ -85,7 +85,7 @@ function withPart({ shortage, taken }: Choices, { short }: Range): Choices {
 }
 
 /**
- * The smallest stock for a round of visits with which no visit lacks a part, with
+ * The smallest stock for a route of visits with which no visit lacks a part, with
  * at least the chosen chance; among equally small ones the surest.
  *
  * Parts depend on each other, as one visit has one fault. So the chance of any
@@ -94,7 +94,7 @@ function withPart({ shortage, taken }: Choices, { short }: Range): Choices {
  * part over the number of pieces. The promise always holds; when the chosen
  * chance is low the bound can cost a piece more than needed.
  */
-export function roundStock(demand: Demand, chance: number): RoundStock {
+export function routeStock(demand: Demand, chance: number): RouteStock {
   const most = 1 - chance + ROUNDING;
   // Even one of each part for each visit does not do more than always.
   if (most < 0) throw new RangeError('a chance above 1');
@@ -119,7 +119,7 @@ export function roundStock(demand: Demand, chance: number): RoundStock {
   };
 }
 
-/** The chance that a stock covers all of a round's demand is at least this (Boole's inequality). */
+/** The chance that a stock covers all of a route's demand is at least this (Boole's inequality). */
 export function coversAtLeast(demand: Demand, counts: ReadonlyMap<string, number>): number {
   const short = [...demand].map(([part, pmf]) => tails(pmf)[counts.get(part) ?? 0] ?? 0);
   return Math.max(0, 1 - sum(short));

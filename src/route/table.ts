@@ -16,7 +16,7 @@ export function csvOf(rows: readonly (readonly string[])[]): string {
 }
 
 /** Columns carried along, but for those that the table has anew under the same heading. */
-export function carriedColumns(
+export function passthroughColumns(
   columns: readonly string[],
   own: readonly string[],
 ): { readonly name: string; readonly index: number }[] {

@@ -9,7 +9,7 @@ export interface Total {
   readonly cautious: number;
 }
 
-/** The minutes of a round. */
+/** The minutes of a route. */
 export function totalOf(visits: readonly Assessed[]): Total {
   return {
     expected: sum(visits.map(({ expected }) => expected)),

@@ -3,7 +3,7 @@ import type { Assessed } from '../visit/assess.ts';
 import type { VisitView } from '../visit/read-visit.ts';
 
 /** A visit of a round: a line that was read and, where it was repaired, confirmed. */
-export interface Visit {
+export interface PlannedVisit {
   readonly row: number;
   /** The columns carried along. */
   readonly others: readonly string[];
@@ -21,10 +21,10 @@ export interface Unread {
   readonly reading: Exclude<Reading, { kind: 'exact' }>;
 }
 
-export interface Round {
+export interface Route {
   /** Headings of the columns carried along. */
   readonly columns: readonly string[];
   /** In the order of the day. */
-  readonly visits: readonly Visit[];
+  readonly visits: readonly PlannedVisit[];
   readonly unread: readonly Unread[];
 }

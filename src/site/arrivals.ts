@@ -1,4 +1,4 @@
-import { foreign, ownNodes } from '../guide/ids.ts';
+import { qualifyOther, ownNodes } from '../guide/ids.ts';
 import type { Guide, GuideNode, NodeId } from '../guide/types.ts';
 
 /**
@@ -6,7 +6,9 @@ import type { Guide, GuideNode, NodeId } from '../guide/types.ts';
  * and those that hand over to it.
  */
 export function firsts(guides: readonly Guide[], guide: Guide, node: GuideNode): string {
-  const handing = guides.filter(({ nodes }) => nodes.has(foreign(guide.id, node.id) as NodeId));
+  const handing = guides.filter(({ nodes }) =>
+    nodes.has(qualifyOther(guide.id, node.id) as NodeId),
+  );
   return [guide, ...handing].map(({ id }) => id).join(' ');
 }
 
@@ -20,11 +22,11 @@ export function firsts(guides: readonly Guide[], guide: Guide, node: GuideNode):
 export function arrivals(guides: readonly Guide[], guide: Guide, node: GuideNode): string {
   const given = guides.flatMap((from) => {
     const own = from.id === guide.id;
-    const here = own ? node.id : foreign(guide.id, node.id);
+    const here = own ? node.id : qualifyOther(guide.id, node.id);
     return ownNodes(from).flatMap(({ id, answers }) =>
       answers
         .filter(({ to }) => to === here)
-        .map((answer) => `${own ? id : foreign(from.id, id)}.${answer.id}`),
+        .map((answer) => `${own ? id : qualifyOther(from.id, id)}.${answer.id}`),
     );
   });
   const exits = guide.exits.filter(({ to }) => to === node.id).map(({ id }) => `*.${id}`);

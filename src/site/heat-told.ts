@@ -1,4 +1,4 @@
-import { foreign, whole } from '../guide/ids.ts';
+import { qualifyOther, qualify } from '../guide/ids.ts';
 import type { Guide, GuideNode, NodeId } from '../guide/types.ts';
 import { heatAfter } from '../journey/trace.ts';
 
@@ -21,14 +21,14 @@ function before(guide: Guide, id: NodeId): GuideNode[] {
  */
 export function heatTold(guides: readonly Guide[], guide: Guide, node: GuideNode): string {
   const marks = guides.flatMap((from) => {
-    const here = (from.id === guide.id ? node.id : foreign(guide.id, node.id)) as NodeId;
+    const here = (from.id === guide.id ? node.id : qualifyOther(guide.id, node.id)) as NodeId;
     if (!from.nodes.has(here)) return [];
     return before(from, here).flatMap((step) =>
       step.answers
         .filter(({ heatEnded }) => step.heat || heatEnded !== undefined)
         .map((edge) => {
           const after = heatAfter(undefined, { node: step, edge });
-          return `${whole(from.id, step.id)}.${edge.id}=${String(after ?? '')}`;
+          return `${qualify(from.id, step.id)}.${edge.id}=${String(after ?? '')}`;
         }),
     );
   });

@@ -1,6 +1,6 @@
 import i18next, { type i18n } from 'i18next';
 import type { Words } from '../app/shared/words.ts';
-import { split } from '../guide/ids.ts';
+import { parseId } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
 import { firm, guides, guideText, languageOf, textFile, textsOf } from '../content/load.ts';
 import type { Firm } from '../content/schema/firm.ts';
@@ -97,7 +97,7 @@ export function words(language: string): Words {
 
 /** The sentences of a node, the firm's facts filled in. */
 export function nodeText(language: string, guide: Guide, text: TextId): NodeText {
-  const { guide: other = guide.id, name } = split(text);
+  const { guide: other = guide.id, name } = parseId(text);
   return namespaceText(language, other)[name] as NodeText;
 }
 

@@ -1,5 +1,5 @@
 /** From the owner's readings of an oven thermometer to the drift of the sensor they would imply. */
-import { split } from '../guide/ids.ts';
+import { parseId } from '../guide/ids.ts';
 import type { Step } from '../journey/trace.ts';
 import { driftFromMiss, meanInterval } from '../physics/oven-miss.ts';
 import type { Interval, SensorDrift } from '../physics/oven-miss.ts';
@@ -28,7 +28,7 @@ function interval([low, high]: Band, inUnit: (fahrenheit: number) => number): In
 export function driftOf(staffViews: StaffViews, steps: readonly Step[]): Drift | undefined {
   const found = steps.map(({ node, edge }) => {
     const miss = staffViews[node.guide]?.miss;
-    const name = `${split(node.sentences).name}.${edge.id}`;
+    const name = `${parseId(node.sentences).name}.${edge.id}`;
     return { set: miss?.set[name], reading: miss?.readings[name] };
   });
   const set = found.find((one) => one.set)?.set;

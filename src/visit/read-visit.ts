@@ -4,13 +4,13 @@
  */
 import { evidenceOf, seenFrom } from '../diagnosis/evidence.ts';
 import type { Evidence, Model } from '../diagnosis/types.ts';
-import { split } from '../guide/ids.ts';
+import { parseId } from '../guide/ids.ts';
 import { urgencies } from '../guide/types.ts';
 import type { GuideId, Urgency } from '../guide/types.ts';
 import { notAsked, trace } from '../journey/trace.ts';
 import type { State, Step as StepOf } from '../journey/trace.ts';
-import { bookGuide } from '../note/library.ts';
-import type { BookGuide, BookNode, Library } from '../note/library.ts';
+import { codebookGuide } from '../note/codebook.ts';
+import type { CodebookGuide, CodebookNode, Codebooks } from '../note/codebook.ts';
 import type { Note } from '../note/types.ts';
 import { groups } from './staff-view.ts';
 import type { Group, StaffViews } from './staff-view.ts';
@@ -32,7 +32,7 @@ export const urgencyOrder: readonly VisitUrgency[] = [
   ...urgencies.filter((one) => one !== 'emergency' && one !== 'today'),
 ];
 
-export type Step = StepOf<BookNode>;
+export type Step = StepOf<CodebookNode>;
 
 /** A journey's answers in one guide, as the technician looks for them. */
 export interface VisitLeg {
@@ -43,10 +43,10 @@ export interface VisitLeg {
 
 export interface VisitView {
   readonly note: Note;
-  readonly guide: BookGuide;
+  readonly guide: CodebookGuide;
   /** The guide the journey stands in: its faults are ranked. */
   readonly last: GuideId;
-  readonly end: BookNode;
+  readonly end: CodebookNode;
   readonly state: State;
   readonly urgency: VisitUrgency;
   /** The answer that led there; undefined for a journey without an answer. */
@@ -60,7 +60,7 @@ export interface VisitView {
   readonly legs: readonly VisitLeg[];
   /** What was done, in order. */
   readonly tried: readonly Step[];
-  readonly notAsked: readonly BookNode[];
+  readonly notAsked: readonly CodebookNode[];
   /** The figures of the last guide, where it has some. */
   readonly model: Model | undefined;
   /** As the last guide's figures name it. */
@@ -70,16 +70,16 @@ export interface VisitView {
 const UNKNOWN: Figures = { models: {}, staffViews: {} };
 
 /** The guide of a note, which every note that was read has. */
-function guideFor(note: Note, library: Library): BookGuide {
-  const book = library.get(note.release);
-  const guide = book && bookGuide(book, note.guide);
+function guideFor(note: Note, codebooks: Codebooks): CodebookGuide {
+  const codebook = codebooks.get(note.release);
+  const guide = codebook && codebookGuide(codebook, note.guide);
   if (!guide) throw new RangeError(note.guide);
   return guide;
 }
 
 function grouped(staffViews: StaffViews, steps: readonly Step[]): VisitLeg['groups'] {
   const groupOf = ({ node }: Step): Group =>
-    staffViews[node.guide]?.groups[split(node.sentences).name] ?? 'happened';
+    staffViews[node.guide]?.groups[parseId(node.sentences).name] ?? 'happened';
   const questions = steps.filter(({ node }) => node.kind === 'question');
   return groups
     .map((group) => [group, questions.filter((step) => groupOf(step) === group)] as const)
@@ -90,8 +90,8 @@ function grouped(staffViews: StaffViews, steps: readonly Step[]): VisitLeg['grou
  * What a note says. Without figures no group and no model is known, as for a guide no longer
  * published. Throws RangeError for a note that was not read with this library.
  */
-export function readVisit(note: Note, library: Library, figures: Figures = UNKNOWN): VisitView {
-  const guide = guideFor(note, library);
+export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = UNKNOWN): VisitView {
+  const guide = guideFor(note, codebooks);
   const traced = trace(guide, note.journey);
   const { steps, end, state, flags } = traced;
   const last = end.guide;

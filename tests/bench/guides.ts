@@ -6,7 +6,7 @@ import { serve } from '../../src/cli/serve.ts';
 import { loadGuides } from '../../src/guide/load-guides.ts';
 import { prove } from '../../src/proof/prove.ts';
 import { freeze } from '../../src/note/freeze.ts';
-import { makeLibrary } from '../../src/note/library.ts';
+import { makeCodebooks } from '../../src/note/codebook.ts';
 import { CEILINGS, weigh } from '../browser/support/weight.ts';
 import { pagesOf } from '../browser/support/site.ts';
 import { buildWith, madeUp } from './made-up.ts';
@@ -42,7 +42,7 @@ function pureRows(name: string, guides: readonly MadeUp[], ceiling?: number): Ro
   const made = loaded.value.value;
   const proved = timed(() => made.every((guide) => prove(guide).holds));
   if (!proved.value) throw new Error(`${name} does not hold`);
-  const book = timed(() => makeLibrary([freeze(made, [], 1, '2026-01-01')]));
+  const codebook = timed(() => makeCodebooks([freeze(made, [], 1, '2026-01-01')]));
   const pages = made.reduce((sum, { nodes }) => sum + nodes.size, 0);
   const note = `${pages} pages, hand-overs counted`;
   return [
@@ -53,7 +53,7 @@ function pureRows(name: string, guides: readonly MadeUp[], ceiling?: number): Ro
       unit: 'ms',
       ...(ceiling === undefined ? {} : { ceiling }),
     },
-    { name: `${name}: freeze and count`, value: book.ms, unit: 'ms' },
+    { name: `${name}: freeze and count`, value: codebook.ms, unit: 'ms' },
   ];
 }
 
@@ -90,7 +90,7 @@ async function siteRows(name: string, guides: readonly MadeUp[]): Promise<Row[]>
   }
 }
 
-/** How a large guide and many guides are borne: proof, note book, build and pages. */
+/** How a large guide and many guides are borne: proof, codebook, build and pages. */
 export async function benchGuides(): Promise<Row[]> {
   return [
     ...pureRows(`one guide of ${LARGE}`, large, 1000),

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { inRoot } from '../../src/cli/root.ts';
 import { releases } from '../../src/content/load.ts';
 import { protect } from '../../src/note/blocks.ts';
-import { bookGuide, makeLibrary } from '../../src/note/library.ts';
+import { codebookGuide, makeCodebooks } from '../../src/note/codebook.ts';
 import { readCode } from '../../src/note/read.ts';
 import { repair } from '../../src/note/repair.ts';
 import { sampleJourneys } from '../../src/note/sample.ts';
@@ -55,10 +55,10 @@ export function benchNote(): Promise<Row[]> {
 }
 
 function measure(): Row[] {
-  const library = makeLibrary(releases());
+  const codebooks = makeCodebooks(releases());
   const newest = releases().length;
-  const book = library.get(newest);
-  const guide = book && bookGuide(book, 'door-locked');
+  const codebook = codebooks.get(newest);
+  const guide = codebook && codebookGuide(codebook, 'door-locked');
   if (!guide) throw new Error('no guide door-locked');
 
   const base = { release: newest, guide: guide.id, details: {}, error: '' };
@@ -68,7 +68,7 @@ function measure(): Row[] {
     day: i % 32,
   }));
   const codes = notes.map((note) => {
-    const code = writeCode(note, library);
+    const code = writeCode(note, codebooks);
     if (!code.ok) throw new Error(JSON.stringify(code.error));
     return code.value;
   });
@@ -85,7 +85,7 @@ function measure(): Row[] {
     const at = random.below(16);
     return symbols.slice(0, at) + symbols.slice(at + 1);
   };
-  const read = (code: string): unknown => readCode(code, library);
+  const read = (code: string): unknown => readCode(code, codebooks);
   const release = readFileSync(inRoot(`content/releases/${String(newest)}.json`));
   const bits = Math.log2(Number(guide.first.journeys));
 
@@ -103,7 +103,7 @@ function measure(): Row[] {
       unit: '/s',
       floor: 2000,
     },
-    { name: 'note: codes written', value: rate(notes, (n) => writeCode(n, library)), unit: '/s' },
+    { name: 'note: codes written', value: rate(notes, (n) => writeCode(n, codebooks)), unit: '/s' },
     {
       name: 'note: release book',
       value: smallest(Buffer.from(JSON.stringify(JSON.parse(release.toString())))),

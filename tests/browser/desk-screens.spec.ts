@@ -1,11 +1,78 @@
-// The desk in two tabs, at every size, with every question, step and end, and without scripts.
+// The desk in two tabs, in every guide, with every question, step and end, its wait, and no scripts.
+import { formatFragment } from '../../src/address/fragment.ts';
+import { readCode } from '../../src/note/read.ts';
+import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
+import { codebooks, newest } from './support/codebooks.ts';
 import { HUM, openDesk, rows, say } from './support/desk.ts';
 import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
-import { addressOf, guide, to } from './support/note.ts';
+import { addressOf, guide, shortest, to } from './support/note.ts';
+import { guides } from './support/shortest-journeys.ts';
 
 test.use(DESK);
+
+const { names } = namespaceText('en', 'guides') as { names: Record<string, string> };
+
+test('every guide is chosen by a tap or a number key, and the call is in its words', async ({
+  page,
+}) => {
+  const choices = page.locator('.choose .choices button');
+  const chosen = new Set<string>();
+  for (const nth of guides.keys()) {
+    await page.goto('/desk/');
+    await expect(choices).toHaveCount(guides.length);
+    if (nth === 0) await axe(page);
+    const label = (await choices.nth(nth).textContent()) ?? '';
+    const guide = guides.find(({ id }) => label.endsWith(names[id] ?? 'no name'));
+    expect(guide, label).toBeDefined();
+    if (!guide) continue;
+    chosen.add(guide.id);
+    if (nth % 2 === 0) await choices.nth(nth).click();
+    else await page.keyboard.press(String(nth + 1));
+    const none = page.getByRole('button', { name: 'None of these' });
+    await none.click();
+    await expect(rows(page)).toHaveCount(1);
+    const [first] = guide.nodes.get(guide.start)?.answers.filter(({ id }) => id === 'none') ?? [];
+    const title = namespaceText('en', guide.id)[first?.to ?? ''] as { title: string };
+    await expect(say(page)).toHaveText(title.title);
+    const code = (await page.locator('.code-out .groups strong').allTextContents()).join('-');
+    const reading = readCode(code, codebooks);
+    expect(reading, guide.id).toMatchObject({
+      kind: 'exact',
+      note: { release: newest, guide: guide.id, journey: [{ at: guide.start, answer: 'none' }] },
+    });
+  }
+  expect([...chosen].toSorted()).toEqual(guides.map(({ id }) => id as string).toSorted());
+});
+
+test('no clock set while the page was away ends a wait, and the desk says so', async ({ page }) => {
+  const [node, journey] =
+    [...shortest].find(([id]) => guide.nodes.get(id)?.timer?.kind === 'cooling') ?? [];
+  expect(journey?.length).toBeGreaterThan(2);
+  if (!node || !journey) return;
+  const now = Math.floor(Date.now() / 1000);
+  const soonest = page.locator('.step-timer .faces strong').last();
+  const none = page.locator('.choices').getByRole('button', { name: 'None of these' });
+  for (const moved of [3 * 3600, -3 * 3600]) {
+    // As the address was when the clock was moved: twenty minutes were left.
+    const counted = now - moved;
+    const timer = { node, end: counted + 1200, counted };
+    await page.goto(`/desk/#${formatFragment({ journey, details: {}, timer })}`);
+    await expect(page.locator('.told')).toContainText('That time is not counted.');
+    // Danger is asked about first, every time.
+    await none.click();
+    await expect(soonest).toHaveText(/^(20:0\d|19:[45]\d)$/);
+    await axe(page);
+    // A reload at once has nothing to tell of it.
+    await page.reload();
+    await expect(page.locator('.told')).toContainText('The answers are kept.');
+    await expect(page.locator('.told')).not.toContainText('not counted');
+    await none.click();
+    await expect(soonest).toHaveText(/^(20:0\d|19:[3-5]\d)$/);
+    await page.goto('about:blank');
+  }
+});
 
 test('two calls in two tabs never mix', async ({ page, context }) => {
   const other = await context.newPage();
@@ -52,7 +119,7 @@ test('every question, step and end is shown with its cautions and its answers', 
   const nodes = [...guide.nodes.values()].filter(({ id }) => id !== guide.start);
   expect(nodes.length).toBeGreaterThan(60);
   const seen = new Set<string>();
-  for (const { id, sentences: text, answers, care, timer } of nodes) {
+  for (const { id, sentences: text, answers, caution, timer } of nodes) {
     if (seen.has(text)) continue;
     seen.add(text);
     await page.evaluate(
@@ -80,7 +147,12 @@ test('every question, step and end is shown with its cautions and its answers', 
       document.querySelectorAll('.step-timer button').length,
     ]);
     const open = answers.length > 0;
-    expect(shown, id).toEqual([answers.length, open ? 1 : 0, open && !care ? 0 : 1, timer ? 1 : 0]);
+    expect(shown, id).toEqual([
+      answers.length,
+      open ? 1 : 0,
+      open && !caution ? 0 : 1,
+      timer ? 1 : 0,
+    ]);
   }
 });
 

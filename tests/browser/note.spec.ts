@@ -3,7 +3,7 @@ import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
-import { addressOf, codeFor, guide, open, qrOf, shownCode, to, ways } from './support/note.ts';
+import { addressOf, codeFor, guide, open, qrOf, shownCode, to, shortest } from './support/note.ts';
 
 test('a finished journey gives its outcome, its numbers and the code of the library', async ({
   page,
@@ -62,14 +62,14 @@ test('changing an answer keeps what was written and comes back with a new code',
   const before = await shownCode(page);
   await page.locator('.change').nth(1).click();
   await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/doing/`);
-  const { kept, ...address } = addressOf(page);
+  const { stored, ...address } = addressOf(page);
   expect(address).toEqual({
     guide: guide.id,
-    journey: ways.get('doing' as never),
+    journey: shortest.get('doing' as never),
     details: { fuel: 'gas' },
     error: 'F9',
   });
-  expect(kept).toMatch(/^[a-z0-9]{8}$/);
+  expect(stored).toMatch(/^[a-z0-9]{8}$/);
   await page.locator('main a[data-answer="cleaning"]').click();
   await page.locator('main a[data-answer="wont-stop"]').click();
   await page.locator('[data-note]').click();

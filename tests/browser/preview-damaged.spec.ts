@@ -11,7 +11,7 @@ import {
   enter,
   field,
   json,
-  library,
+  codebooks,
   note,
   open,
   other,
@@ -93,7 +93,7 @@ test.describe('a refused code says why and what to do', () => {
     await open(page);
     for (const [problem, input, words] of REFUSED)
       await test.step(problem, async () => {
-        const reading = readCode(input, library);
+        const reading = readCode(input, codebooks);
         expect(reading.kind === 'refused' && reading.problem.code).toBe(problem);
         await enter(page, input);
         await expect(status(page)).toContainText(words);

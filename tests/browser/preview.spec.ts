@@ -95,15 +95,17 @@ test('the demo codes read exactly, show their flags and no others, and lead to t
 }) => {
   const { flags } = json('content/text/en/preview.json') as { flags: Record<string, string> };
   for (const [demo, raised] of [
-    ['hum', ['hum']],
-    ['foil', ['error-seen', 'door-forced', 'foil']],
-    ['storm', ['tripped']],
+    ['hum', ['breaker-off', 'hum']],
+    ['foil', ['error-seen', 'foil', 'door-forced']],
+    ['storm', ['tripped', 'breaker-off']],
   ] as const) {
     await open(page);
     const nth = (json('content/demo.json') as { id: string }[]).findIndex(({ id }) => id === demo);
     await page.locator('.demos a').nth(nth).click();
     await expect(status(page)).toContainText(/^Code read\. \d+ answers\.$/);
-    await expect(page.locator('.flags li'), demo).toHaveText(raised.map((id) => flags[id] ?? ''));
+    await expect
+      .soft(page.locator('.flags li'), demo)
+      .toHaveText(raised.map((id) => flags[id] ?? ''));
     await expect(note(page).locator('.faults > li').first()).toContainText('%');
     await expect(page.locator('.outcome')).toBeInViewport();
     await axe(page);

@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test';
 import { policy } from '../../src/site/policy.ts';
 import { expect, siteUrl, test } from './support/fixtures.ts';
 import { MARK, hostileTexts } from './support/hostile.ts';
-import { codeFor, open, to, ways } from './support/note.ts';
+import { codeFor, open, to, shortest } from './support/note.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 
 // What stands in each page itself is held by tests/built, what hosts send by tests/built/host.
@@ -104,7 +104,7 @@ test.describe('hostile text stays text', () => {
   const note = to('stop-book');
   const code = codeFor(note);
   const journey = formatJourney(note.journey);
-  const at = (node: string) => formatJourney(ways.get(node as never) ?? []);
+  const at = (node: string) => formatJourney(shortest.get(node as never) ?? []);
 
   for (const [what, path, hashesOf, shown] of [
     [

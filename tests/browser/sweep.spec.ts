@@ -4,7 +4,7 @@
  */
 import type { Page } from '@playwright/test';
 import { languages } from '../../src/content/load.ts';
-import { ownNodes, split } from '../../src/guide/ids.ts';
+import { ownNodes, parseId } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import { axeFaults } from './support/axe.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
@@ -12,7 +12,7 @@ import { tabOrder } from './support/keyboard.ts';
 import { textSize, tooWide, wideParts } from './support/layout.ts';
 import { every, rootOf, textOf, visits, type OfGuide, type Visit } from './support/pages.ts';
 import { tightTargets } from './support/targets.ts';
-import { guides } from './support/ways.ts';
+import { guides } from './support/shortest-journeys.ts';
 
 const all = visits(siteDir());
 /** Pages a test looks at: a failure names its page, and two workers end at about the same time. */
@@ -64,7 +64,7 @@ async function links(page: Page, { guide, node, journey }: OfGuide, language: st
   });
   const root = rootOf(language);
   const pathTo = (id: string) => {
-    const { guide: other = guide.id, name } = split(id);
+    const { guide: other = guide.id, name } = parseId(id);
     return `${root}${other}/${name}/`;
   };
   const before = journey.at(-1);

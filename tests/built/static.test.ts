@@ -3,10 +3,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { languageOf, languages, staffLanguages } from '../../src/content/load.ts';
-import { ownNodes, split } from '../../src/guide/ids.ts';
+import { ownNodes, parseId } from '../../src/guide/ids.ts';
 import { policy } from '../../src/site/policy.ts';
 import { pagesOf, readablePagesOf } from '../browser/support/site.ts';
-import { guides } from '../browser/support/ways.ts';
+import { guides } from '../browser/support/shortest-journeys.ts';
 import { dist, elements, markup, target } from './site.ts';
 
 const [main = '', ...others] = languages();
@@ -90,7 +90,7 @@ describe.each(languages())('the guides by plain links, scripts off: %s', (langua
         const path = `${rootOf(language)}${guide.id}/${node.id}/`;
         const links = elements(markup(path), 'a');
         const pathTo = (id: string) => {
-          const { guide: of = guide.id, name } = split(id);
+          const { guide: of = guide.id, name } = parseId(id);
           return `${rootOf(language)}${of}/${name}/`;
         };
         const given = links
@@ -101,7 +101,7 @@ describe.each(languages())('the guides by plain links, scripts off: %s', (langua
         const said = (id: string, to: string) =>
           node.id === guide.start
             ? `#j=${node.id}.${id}`
-            : `#a=${split(to).guide === undefined ? '' : `${guide.id}/`}${node.id}.${id}`;
+            : `#a=${parseId(to).guide === undefined ? '' : `${guide.id}/`}${node.id}.${id}`;
         expect(given, path).toEqual(
           node.answers.map(({ id, to }) => [id, { path: pathTo(to), hash: said(id, to) }]),
         );

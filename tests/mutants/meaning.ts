@@ -1,7 +1,7 @@
 import type { Fact, Guide } from '../../src/guide/types.ts';
 
 /** What was told once stays true. */
-export type Told = 'error' | 'inside' | 'forced';
+export type LastingFact = 'error' | 'inside' | 'forced';
 /** What holds from an answer on, until something says otherwise. */
 export type Made = 'empty' | 'gentle' | 'cool' | 'panel' | 'stays';
 
@@ -12,7 +12,7 @@ export type Made = 'empty' | 'gentle' | 'cool' | 'panel' | 'stays';
 export interface Meaning {
   /** The danger question. */
   readonly start: string;
-  readonly told: Readonly<Record<string, readonly Told[]>>;
+  readonly told: Readonly<Record<string, readonly LastingFact[]>>;
   readonly makes: Readonly<Record<string, readonly Made[]>>;
   /** After these answers the breaker must be left off. */
   readonly leaveOff: ReadonlySet<string>;
@@ -27,7 +27,7 @@ export interface Meaning {
   readonly ownStop: Readonly<Record<string, string>>;
 }
 
-const told: Readonly<Partial<Record<Fact, Told>>> = {
+const told: Readonly<Partial<Record<Fact, LastingFact>>> = {
   'error-seen': 'error',
   'inside-something': 'inside',
   'door-forced': 'forced',

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { content, guides } from '../../src/content/load.ts';
 import { joinGuides } from '../../src/guide/join.ts';
-import type { Part } from '../../src/guide/join.ts';
+import type { GuideSource } from '../../src/guide/join.ts';
 import { loadPart, loadShared } from '../../src/guide/load.ts';
 import { meaningOf } from './meaning.ts';
 import { mutantsOf } from './mutants.ts';
@@ -17,7 +17,7 @@ function read(path: string): string {
   return readFileSync(join(content().root, path), 'utf8');
 }
 
-function partsOf(shared: Shared): Part[] {
+function partsOf(shared: Shared): GuideSource[] {
   return guides().flatMap(({ id }) => {
     const file = `guides/${id}/graph.yaml`;
     const part = loadPart(read(file), file, shared);
@@ -26,7 +26,7 @@ function partsOf(shared: Shared): Part[] {
 }
 
 /** A guide of its text, joined with the other published ones. */
-function joined(source: string, id: string, parts: readonly Part[]): Guide | undefined {
+function joined(source: string, id: string, parts: readonly GuideSource[]): Guide | undefined {
   const part = loadPart(source, 'graph.yaml');
   if (!part.ok) return undefined;
   const all = joinGuides([part.value, ...parts.filter(({ guide }) => guide.id !== id)]);

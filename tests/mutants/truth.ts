@@ -21,7 +21,7 @@ const bits = {
 const BREAKER = 256;
 const SAFE_TO_HEAT = bits.empty | bits.gentle | bits.cool;
 
-interface Way {
+interface Edge {
   readonly to: number;
   readonly adds: number;
   readonly takes: number;
@@ -29,7 +29,7 @@ interface Way {
 
 interface Page {
   readonly node: GuideNode;
-  readonly ways: readonly Way[];
+  readonly edges: readonly Edge[];
   readonly end: boolean;
   /** What the reader must, and must not, have told before coming here. */
   readonly needs: number;
@@ -94,7 +94,7 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
     forbids: heats.has(node.sentences) ? bits.error | bits.inside | bits.forced : 0,
     worksBreaker: worksBreaker.has(node.sentences),
     touchesDoor: touchesDoor.has(node.sentences),
-    ways: node.answers.map(({ id, to }) => {
+    edges: node.answers.map(({ id, to }) => {
       const key = `${node.sentences}.${id}`;
       const all = [...(told[key] ?? []), ...(makes[key] ?? [])];
       return {
@@ -115,9 +115,9 @@ function wrongHere(page: Page, state: number): string | undefined {
   return page.touchesDoor ? 'door-only-when-cool' : 'heat-only-when-safe';
 }
 
-function after(state: number, page: Page, way: Way): number {
+function after(state: number, page: Page, edge: Edge): number {
   const passed = page.worksBreaker ? BREAKER : 0;
-  return ((state & ~way.takes) | way.adds) + passed;
+  return ((state & ~edge.takes) | edge.adds) + passed;
 }
 
 /** The longest way on from a page, Infinity round a loop. Recursive: for small guides. */
@@ -126,8 +126,8 @@ function longest(pages: readonly Page[], from: number, open: Set<number>, known:
   if (before !== undefined) return before;
   if (open.has(from)) return Infinity;
   open.add(from);
-  const ways = pages[from]?.ways ?? [];
-  const most = ways.map(({ to }) => (to < 0 ? 0 : 1 + longest(pages, to, open, known)));
+  const edges = pages[from]?.edges ?? [];
+  const most = edges.map(({ to }) => (to < 0 ? 0 : 1 + longest(pages, to, open, known)));
   open.delete(from);
   return (known[from] = Math.max(0, ...most));
 }
@@ -153,8 +153,8 @@ export function everyState(
     const wrong = wrongHere(page, state);
     if (wrong !== undefined) broken.add(wrong);
     // More than three breaker steps are no more wrong than three, and loops must end.
-    for (const way of page.ways)
-      if (way.to >= 0) todo.push([way.to, Math.min(after(state, page, way), 4 * BREAKER - 1)]);
+    for (const edge of page.edges)
+      if (edge.to >= 0) todo.push([edge.to, Math.min(after(state, page, edge), 4 * BREAKER - 1)]);
   }
   if (seen.some(({ size }) => size === 0)) broken.add('journeys-end');
   return { broken, states };
@@ -193,7 +193,7 @@ export function everyJourney(
       all += exits;
       complete += exits;
     }
-    for (const way of page.ways) visit(way.to, after(state, page, way), answers + 1);
+    for (const edge of page.edges) visit(edge.to, after(state, page, edge), answers + 1);
   }
   visit(0, 0, 0);
   if (most > 25) broken.add('journeys-end');

@@ -1,27 +1,27 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { releases as published } from '../../src/content/load.ts';
-import { makeLibrary } from '../../src/note/library.ts';
+import { makeCodebooks } from '../../src/note/codebook.ts';
 import { isOwn } from '../../src/guide/ids.ts';
-import type { Library } from '../../src/note/library.ts';
+import type { Codebooks } from '../../src/note/codebook.ts';
 import { readCode } from '../../src/note/read.ts';
 import type { Release } from '../../src/note/release.ts';
 import type { Note } from '../../src/note/types.ts';
 import { writeCode } from '../../src/note/write.ts';
-import { workingRelease } from '../unit/note/books.ts';
+import { workingRelease } from '../unit/note/codebooks.ts';
 import { digestOf, hasVectors, makeVectors, releasePath, vectorPath } from './vectors.ts';
 import type { VectorFile } from './vectors.ts';
 
 const releases = published();
-const library = makeLibrary(releases);
+const codebooks = makeCodebooks(releases);
 
 /** How many vectors no longer hold, with the first. */
-function broken({ release, vectors }: VectorFile, books: Library): unknown[] {
+function broken({ release, vectors }: VectorFile, codebooks: Codebooks): unknown[] {
   return vectors.filter(({ code, guide, answers, day, details, error }) => {
     const journey = answers.map(([at, answer]) => ({ at, answer }));
     const note = { release, guide, journey, day, details, error } as unknown as Note;
-    const written = writeCode(note, books);
-    const reading = readCode(code, books);
+    const written = writeCode(note, codebooks);
+    const reading = readCode(code, codebooks);
     expect(reading).toEqual({ kind: 'exact', code, note });
     return !written.ok || written.value !== code;
   });
@@ -29,9 +29,9 @@ function broken({ release, vectors }: VectorFile, books: Library): unknown[] {
 
 /** Every answer of every guide's own nodes, as the vectors pass them. */
 function answersIn(release: Release): number {
-  const [book] = makeLibrary([release]).values();
-  const nodes = book?.guides.flatMap((guide) => [...guide.nodes.values()].filter(isOwn)) ?? [];
-  return nodes.reduce((sum, { ways }) => sum + ways.length, 0);
+  const [codebook] = makeCodebooks([release]).values();
+  const nodes = codebook?.guides.flatMap((guide) => [...guide.nodes.values()].filter(isOwn)) ?? [];
+  return nodes.reduce((sum, { edges }) => sum + edges.length, 0);
 }
 
 test('vectors pass every answer, and would hold for the working guides', () => {
@@ -48,7 +48,7 @@ test('vectors pass every answer, and would hold for the working guides', () => {
   );
   expect(passed.length > own.length).toBe(handsOver);
   expect(new Set(file.vectors.map(({ day }) => day)).size).toBe(32);
-  expect(broken(file, makeLibrary([release]))).toEqual([]);
+  expect(broken(file, makeCodebooks([release]))).toEqual([]);
 });
 
 test('a changed meaning breaks vectors', () => {
@@ -56,7 +56,7 @@ test('a changed meaning breaks vectors', () => {
   const file = makeVectors(release, '');
   const [first, ...others] = release.details;
   const fewer = { ...release, details: [...others, ...(first ? [first] : [])] };
-  expect(() => broken(file, makeLibrary([fewer]))).toThrow();
+  expect(() => broken(file, makeCodebooks([fewer]))).toThrow();
 });
 
 describe.each(releases.map((release) => [release.release, release] as const))(
@@ -70,7 +70,7 @@ describe.each(releases.map((release) => [release.release, release] as const))(
       const file = JSON.parse(readFileSync(vectorPath(number), 'utf8')) as VectorFile;
       expect(file.release).toBe(number);
       expect(file.vectors.length).toBeGreaterThanOrEqual(answersIn(release));
-      expect(broken(file, library)).toEqual([]);
+      expect(broken(file, codebooks)).toEqual([]);
     });
 
     test('has the bytes it was frozen with', () => {

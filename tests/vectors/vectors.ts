@@ -3,12 +3,12 @@ import { existsSync } from 'node:fs';
 import { inRoot } from '../../src/cli/root.ts';
 import { isOwn } from '../../src/guide/ids.ts';
 import type { Given, Journey } from '../../src/guide/types.ts';
-import { makeLibrary } from '../../src/note/library.ts';
-import type { Book, BookGuide, BookNode, Library } from '../../src/note/library.ts';
+import { makeCodebooks } from '../../src/note/codebook.ts';
+import type { Codebook, CodebookGuide, CodebookNode, Codebooks } from '../../src/note/codebook.ts';
 import type { Release } from '../../src/note/release.ts';
 import { sampleJourneys } from '../../src/note/sample.ts';
 import type { Note } from '../../src/note/types.ts';
-import { unrank } from '../../src/note/ways.ts';
+import { unrank } from '../../src/note/edges.ts';
 import { writeCode } from '../../src/note/write.ts';
 
 /** A code and its note, the journey as pairs of node and answer. */
@@ -50,23 +50,23 @@ export function hasVectors(release: number): boolean {
 
 /** The vectors of a release; `text` is its file's. */
 export function makeVectors(release: Release, text: string): VectorFile {
-  const library = makeLibrary([release]);
-  const [book] = library.values();
-  if (!book) throw new Error('no book');
-  const vectors = book.guides.flatMap((guide) =>
-    journeysOf(guide).map((journey, i) => vectorOf(noteOf(book, guide, journey, i), library)),
+  const codebooks = makeCodebooks([release]);
+  const [codebook] = codebooks.values();
+  if (!codebook) throw new Error('no book');
+  const vectors = codebook.guides.flatMap((guide) =>
+    journeysOf(guide).map((journey, i) => vectorOf(noteOf(codebook, guide, journey, i), codebooks)),
   );
   return { release: release.release, digest: digestOf(text), seed, vectors };
 }
 
-function journeysOf(guide: BookGuide): Journey[] {
+function journeysOf(guide: CodebookGuide): Journey[] {
   const found: Journey[] = [[]];
-  const seen = new Set<BookNode>();
-  const go = (node: BookNode, journey: readonly Given[]): void => {
+  const seen = new Set<CodebookNode>();
+  const go = (node: CodebookNode, journey: readonly Given[]): void => {
     // What follows a hand-over is passed in the other guide's own vectors, and by the samples.
     if (seen.has(node) || !isOwn(node)) return;
     seen.add(node);
-    for (const { answer, to } of node.ways) {
+    for (const { answer, to } of node.edges) {
       const further = [...journey, { at: node.id, answer }];
       found.push(further);
       go(to, further);
@@ -78,19 +78,19 @@ function journeysOf(guide: BookGuide): Journey[] {
 }
 
 /** Details and texts in turn; 5 and 32 have no common factor, so every day meets every kind. */
-function noteOf(book: Book, { id: guide }: BookGuide, journey: Journey, i: number): Note {
+function noteOf(codebook: Codebook, { id: guide }: CodebookGuide, journey: Journey, i: number): Note {
   const kind = i % 5;
-  const all = book.details.map(
+  const all = codebook.details.map(
     ({ id, answers }) => [id, answers[i % answers.length] ?? ''] as const,
   );
   const some = all.filter((_, k) => (i >> (k % 8)) % 2 === 1);
   const details = Object.fromEntries(kind === 1 || kind === 3 ? all : kind === 4 ? some : []);
   const error = kind === 2 || kind === 3 ? 'F9 E1' : kind === 4 ? 'Err: door "LOC" 180°' : '';
-  return { release: book.release, guide, journey, day: i % 32, details, error };
+  return { release: codebook.release, guide, journey, day: i % 32, details, error };
 }
 
-function vectorOf(note: Note, library: Library): Vector {
-  const code = writeCode(note, library);
+function vectorOf(note: Note, codebooks: Codebooks): Vector {
+  const code = writeCode(note, codebooks);
   if (!code.ok) throw new Error(JSON.stringify(code.error));
   const { guide, journey, day, details, error } = note;
   const answers = journey.map(({ at, answer }) => [at, answer] as const);

@@ -1,24 +1,24 @@
-import { For, Show, createMemo, type Accessor } from 'solid-js';
+import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
-import { Care } from './Care.tsx';
+import { CautionBox } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
 import { StepTimer } from './StepTimer.tsx';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** A question or a step of the guide in words to say aloud, and the caller's answer. */
-export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
+export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
   const t = sayer(props);
-  const node = () => props.desk.node();
+  const node = () => props.desk.journey.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
-  const carried = () => carriedOf(props.page, node());
+  const carried = () => deskNodeOf(props.page, node());
   const isStep = () => node().kind === 'step';
   const kicker = () => {
-    if (props.desk.view().kind === 'danger')
-      return props.desk.edited().journey.length > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
-    if (props.desk.present() !== undefined) return 'desk:say.change';
+    if (props.desk.journey.view().kind === 'danger')
+      return props.desk.journey.length() > 0 ? 'desk:say.dangerAgain' : 'desk:say.danger';
+    if (props.desk.journey.present() !== undefined) return 'desk:say.change';
     return isStep() ? 'desk:say.step' : 'desk:say.question';
   };
   const left = () => {
@@ -28,7 +28,7 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
       : t('site:page.leftRange', { least, most });
   };
   return (
-    <section class="ask" classList={{ danger: props.desk.view().kind === 'danger' }}>
+    <section class="ask" classList={{ danger: props.desk.journey.view().kind === 'danger' }}>
       <p class="kicker">
         <strong>{t(kicker())}</strong> <span class="quiet">{left()}</span>
       </p>
@@ -41,13 +41,13 @@ export function Ask(props: DeskProps & { readonly now: Accessor<number> }) {
           <For each={say().help}>{(line) => <li>{line}</li>}</For>
         </ul>
       </Show>
-      <Care page={props.page} desk={props.desk} node={node()} />
+      <CautionBox page={props.page} desk={props.desk} node={node()} />
       <Show when={isStep()}>
         <ol class="aloud-more">
           <For each={say().lines}>{(line) => <li>{line}</li>}</For>
         </ol>
       </Show>
-      <StepTimer page={props.page} desk={props.desk} now={props.now} />
+      <StepTimer {...props} />
       <Show when={carried().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>

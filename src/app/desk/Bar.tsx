@@ -1,59 +1,53 @@
-import { Show, type Accessor } from 'solid-js';
+import { Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
-import type { Job } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** Over the call: how long it has been, how urgent it is, and the ways out of it. */
-export function Bar(
-  props: DeskProps & {
-    readonly urgency: Job['urgency'];
-    readonly call: Accessor<number>;
-    readonly step: Accessor<number>;
-  },
-) {
+export function Bar(props: DeskProps & Pick<Made, 'clocks' | 'outcome'>) {
   const t = sayer(props);
+  const urgency = () => props.outcome.job()?.urgency ?? 'open';
   return (
     <section class="bar-call" aria-label={t('desk:bar.label')}>
       <dl>
         <div>
           <dt>{t('desk:bar.call')}</dt>
           <dd>
-            <span role="timer">{clock(props.call())}</span>
+            <span role="timer">{clock(props.clocks.call())}</span>
           </dd>
         </div>
         <div>
           <dt>{t('desk:bar.step')}</dt>
           <dd>
-            <span role="timer">{clock(props.step())}</span>
+            <span role="timer">{clock(props.clocks.step())}</span>
           </dd>
         </div>
-        <div class={`urgency ${props.urgency}`}>
+        <div class={`urgency ${urgency()}`}>
           <dt>{t('desk:bar.urgency')}</dt>
-          <dd>{t(`desk:urgency.${props.urgency}`)}</dd>
+          <dd>{t(`desk:urgency.${urgency()}`)}</dd>
         </div>
       </dl>
       <div class="ways">
-        <button type="button" class="danger" onClick={() => props.desk.show('danger')}>
+        <button type="button" class="danger" onClick={() => props.desk.journey.show('danger')}>
           <Key of={letters.danger} /> {t('desk:bar.danger')}
         </button>
-        <button type="button" class="plain" onClick={() => props.desk.show('code')}>
+        <button type="button" class="plain" onClick={() => props.desk.journey.show('code')}>
           <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
         </button>
-        <button type="button" class="plain" onClick={() => props.desk.next('ask')}>
+        <button type="button" class="plain" onClick={() => props.desk.askEnd()}>
           <Key of={letters.next} /> {t('desk:bar.next')}
         </button>
       </div>
-      <Show when={props.desk.asksNext()}>
+      <Show when={props.desk.endAsked()}>
         <div class="sure" role="alert">
           <p>{t('desk:bar.sure')}</p>
           <div class="ways">
-            <button type="button" onClick={() => props.desk.next('yes')}>
+            <button type="button" onClick={() => props.desk.end()}>
               <Key of={letters.next} /> {t('desk:bar.yes')}
             </button>
-            <button type="button" class="plain" onClick={() => props.desk.next('no')}>
+            <button type="button" class="plain" onClick={() => props.desk.stay()}>
               <Key of={t('desk:keys.esc')} /> {t('desk:bar.no')}
             </button>
           </div>

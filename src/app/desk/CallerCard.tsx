@@ -29,7 +29,7 @@ export function CallerCard(props: DeskProps) {
                 spellcheck={false}
                 maxlength={callerMost[field]}
                 value={value(field)}
-                onInput={({ currentTarget }) => props.desk.write(field, currentTarget.value)}
+                onInput={({ currentTarget }) => props.desk.caller.set(field, currentTarget.value)}
               />
             </p>
           )}

@@ -1,6 +1,6 @@
 import { Show, createMemo, createSignal, onCleanup, onMount } from 'solid-js';
 import { parseFragment } from '../../address/fragment.ts';
-import { bookGuide, type BookGuide } from '../../note/library.ts';
+import { codebookGuide, type CodebookGuide } from '../../note/codebook.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { tryStorage } from '../shared/storage.ts';
@@ -9,12 +9,11 @@ import { Choose } from './Choose.tsx';
 import { Desk } from './Desk.tsx';
 import { createCaller, type Keeper } from './caller.ts';
 import { createClocks } from './clocks.ts';
-import { createDesk } from './create-desk.ts';
 import { onDanger } from './danger.ts';
 import { createOutcome } from './outcome.ts';
-import type { Carried, DeskPart, Page, Shell } from './page.ts';
+import type { DeskConfig, DeskPart, Page, Shell } from './page.ts';
 import { createShortcuts } from './shortcuts.ts';
-import type { DeskState } from './state.ts';
+import { createDesk, type DeskState } from './state.ts';
 
 /** Only a reload goes on with the same call; a copied or a new tab does not. */
 function isReload(): boolean {
@@ -23,7 +22,7 @@ function isReload(): boolean {
 }
 
 /** The tab's own storage, where the firm has switched it on and the browser has one. */
-function keeperOf({ keepCaller }: Carried): Keeper {
+function keeperOf({ keepCaller }: DeskConfig): Keeper {
   return keepCaller === 'tab' ? tryStorage(() => sessionStorage) : undefined;
 }
 
@@ -34,8 +33,8 @@ type Then = (desk: DeskState) => void;
 export function Calls(props: { readonly shell: Shell }) {
   // eslint-disable-next-line solid/reactivity -- what the page carries does not change
   const { shell } = props;
-  const guides = shell.book.guides.filter(({ id }) => Object.hasOwn(shell.files, id));
-  const first = Object.keys(shell.files).find((id) => bookGuide(shell.book, id)) ?? '';
+  const guides = shell.codebook.guides.filter(({ id }) => Object.hasOwn(shell.files, id));
+  const first = Object.keys(shell.files).find((id) => codebookGuide(shell.codebook, id)) ?? '';
   const caller = createCaller(keeperOf(shell), !isReload());
   let then: Then | undefined;
 
@@ -60,7 +59,7 @@ export function Calls(props: { readonly shell: Shell }) {
     return part && { ...shell, ...part, words: pageWords(part.texts) };
   });
 
-  const Call = (own: { readonly page: Page; readonly guide: BookGuide }) => {
+  const Call = (own: { readonly page: Page; readonly guide: CodebookGuide }) => {
     // eslint-disable-next-line solid/reactivity -- made once for each guide
     const desk = createDesk(own.page, own.guide, caller, {
       main: first,
@@ -68,8 +67,8 @@ export function Calls(props: { readonly shell: Shell }) {
       onNext: () => setChosen(asked()),
     });
     onDanger((answer) => {
-      desk.show('danger');
-      desk.choose(answer);
+      desk.journey.show('danger');
+      desk.journey.choose(answer);
     });
     // eslint-disable-next-line solid/reactivity -- made once for each guide
     const outcome = createOutcome(own.page, desk);
@@ -86,7 +85,7 @@ export function Calls(props: { readonly shell: Shell }) {
 
   return (
     <Show
-      when={bookGuide(shell.book, chosen() ?? '')}
+      when={codebookGuide(shell.codebook, chosen() ?? '')}
       keyed
       fallback={
         <Choose words={shell.words} files={shell.files} guides={guides} onChoose={choose} />

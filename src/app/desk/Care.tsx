@@ -1,16 +1,16 @@
 import { For, Show } from 'solid-js';
 import type { GraphNode } from '../../guide/types.ts';
 import { Key } from './Key.tsx';
-import { carriedOf, cautionsOf } from './nodes.ts';
+import { deskNodeOf, cautionsOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** Cautions to read out, with their signal word (ANSI Z535.4), ticked when they have been read. */
-export function Care(props: DeskProps & { readonly node: GraphNode }) {
+export function CautionBox(props: DeskProps & { readonly node: GraphNode }) {
   const t = sayer(props);
   const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
-  const signal = () => carriedOf(props.page, props.node).care ?? 'warning';
-  const isRead = () => props.desk.isRead(props.node);
+  const signal = () => deskNodeOf(props.page, props.node).caution ?? 'warning';
+  const isRead = () => props.desk.journey.isRead(props.node);
   const title = () => (props.node.answers.length > 0 ? 'desk:say.care' : 'desk:end.never');
   return (
     <Show when={lines().length > 0}>
@@ -30,7 +30,7 @@ export function Care(props: DeskProps & { readonly node: GraphNode }) {
         <Show
           when={isRead()}
           fallback={
-            <button type="button" class="tick" onClick={() => props.desk.tick()}>
+            <button type="button" class="tick" onClick={() => props.desk.journey.tick()}>
               <Key of={t('desk:keys.space')} /> {t('desk:say.read')}
             </button>
           }

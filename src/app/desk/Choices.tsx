@@ -8,8 +8,8 @@ import type { DeskProps } from './state.ts';
 /** The answers, each with its number key; "does not know" is always there, on 0. */
 export function Choices(props: DeskProps) {
   const t = sayer(props);
-  const node = () => props.desk.node();
-  const waits = () => props.desk.mustRead();
+  const node = () => props.desk.journey.node();
+  const waits = () => props.desk.journey.mustRead();
   return (
     <ul class="choices" aria-label={t('desk:say.answers')}>
       <For each={choicesOf(node())}>
@@ -19,14 +19,14 @@ export function Choices(props: DeskProps) {
               type="button"
               aria-disabled={waits() ? 'true' : undefined}
               aria-describedby={waits() ? 'desk-status' : undefined}
-              classList={{ present: props.desk.present() === edge.id }}
-              onClick={() => props.desk.choose(edge.id)}
+              classList={{ present: props.desk.journey.present() === edge.id }}
+              onClick={() => props.desk.journey.choose(edge.id)}
             >
               <Key of={key} />
               <span>
                 {answerWords(props.page.words, props.desk.guide, node(), edge.id)}
                 {edge.id === UNSURE && <small>{t('desk:say.unsure')}</small>}
-                {props.desk.present() === edge.id && <small>{t('desk:say.now')}</small>}
+                {props.desk.journey.present() === edge.id && <small>{t('desk:say.now')}</small>}
               </span>
             </button>
           </li>

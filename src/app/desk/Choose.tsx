@@ -1,5 +1,5 @@
 import { For, onCleanup, onMount } from 'solid-js';
-import type { BookGuide } from '../../note/library.ts';
+import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import { guideName } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
@@ -12,16 +12,16 @@ export function Choose(props: {
   readonly words: Words;
   /** Guide → its part, the main guide's first: the order shown. */
   readonly files: Readonly<Record<string, string>>;
-  readonly guides: readonly BookGuide[];
+  readonly guides: readonly CodebookGuide[];
   readonly onChoose: (guide: string, then?: (desk: DeskState) => void) => void;
 }) {
   const inOrder = () =>
     Object.keys(props.files).filter((id) => props.guides.some((guide) => guide.id === id));
   const withMain = (then: (desk: DeskState) => void): void =>
     props.onChoose(inOrder()[0] ?? '', then);
-  const code = () => withMain((desk) => desk.show('code'));
+  const code = () => withMain((desk) => desk.journey.show('code'));
   // eslint-disable-next-line solid/reactivity -- called by an event
-  onDanger((answer) => withMain((desk) => desk.choose(answer)));
+  onDanger((answer) => withMain((desk) => desk.journey.choose(answer)));
   const pressed = (event: KeyboardEvent): void => {
     const action = actionOf(event);
     const target = event.target instanceof HTMLElement ? event.target : document.body;
@@ -29,7 +29,7 @@ export function Choose(props: {
     const guide = action.do === 'answer' ? inOrder()[action.nth - 1] : undefined;
     if (guide !== undefined) props.onChoose(guide);
     else if (action.do === 'codeIn') code();
-    else if (action.do === 'danger') withMain((desk) => desk.show('danger'));
+    else if (action.do === 'danger') withMain((desk) => desk.journey.show('danger'));
     else return;
     event.preventDefault();
   };

@@ -15,7 +15,7 @@ export function CodeIn(props: DeskProps) {
   const [settled, setSettled] = createSignal(false);
   const reading = createMemo(() => {
     const text = code().trim();
-    return settled() ? readCode(text, props.page.library) : undefined;
+    return settled() ? readCode(text, props.page.codebooks) : undefined;
   });
   const problem = () => {
     const now = reading();
@@ -36,9 +36,9 @@ export function CodeIn(props: DeskProps) {
   };
   onMount(() => {
     // A link from elsewhere may bring a code along; it is read like a typed one.
-    const brought = props.desk.brought();
-    if (brought !== undefined) {
-      setCode(brought);
+    const view = props.desk.journey.view();
+    if (view.kind === 'code' && view.given !== undefined) {
+      setCode(view.given);
       read();
     }
     if (repaired() === undefined) field?.focus();
@@ -88,14 +88,14 @@ export function CodeIn(props: DeskProps) {
             )}
           </Show>
         </p>
-        <Show when={props.desk.edited().journey.length > 0}>
+        <Show when={props.desk.journey.length() > 0}>
           <p class="quiet">{t('desk:codeIn.replace')}</p>
         </Show>
         <div class="ways">
           <button type="submit">
             <Key of="Enter" /> {t('desk:codeIn.read')}
           </button>
-          <button type="button" class="plain" onClick={() => props.desk.show('now')}>
+          <button type="button" class="plain" onClick={() => props.desk.journey.show('now')}>
             <Key of={t('desk:keys.esc')} /> {t('desk:codeIn.close')}
           </button>
         </div>

@@ -7,17 +7,17 @@ import { problemWords } from '../preview/sentences.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** The code to give out with its spelling words, and what the caller reads back beside it. */
-export function CodeOut(props: DeskProps & { readonly code: NoteCode | undefined }) {
+export function CodeOut(props: DeskProps & Pick<Made, 'outcome'>) {
   const t = sayer(props);
   return (
     <section class="panel code-out">
       <h2>
         {t('desk:codeOut.title')} <Key of={letters.codeOut} />
       </h2>
-      <Show when={props.code} fallback={<p class="quiet">{t('desk:codeOut.none')}</p>}>
+      <Show when={props.outcome.code()} fallback={<p class="quiet">{t('desk:codeOut.none')}</p>}>
         {(code) => <Give {...props} code={code()} />}
       </Show>
     </section>

@@ -1,4 +1,4 @@
-import { For, Match, Show, Switch } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, on } from 'solid-js';
 import { Ask } from './Ask.tsx';
 import { Bar } from './Bar.tsx';
 import { CallerCard } from './CallerCard.tsx';
@@ -9,33 +9,22 @@ import { End } from './End.tsx';
 import { JobCard } from './JobCard.tsx';
 import { Journey } from './Journey.tsx';
 import { Keys } from './Keys.tsx';
-import type { Clocks } from './clocks.ts';
-import type { Outcome } from './outcome.ts';
 import { sayer } from '../shared/words.ts';
-import type { Shortcuts } from './shortcuts.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** One screen for a call. */
-export function Desk(
-  props: DeskProps & {
-    readonly clocks: Clocks;
-    readonly outcome: Outcome;
-    readonly shortcuts: Shortcuts;
-  },
-) {
+export function Desk(props: DeskProps & Made) {
   const t = sayer(props);
   const said = (): string => {
     const told = props.desk.status();
     return told ? t(told.key, told.facts) : '';
   };
+  // Whoever listens to the page hears what is to be said next.
+  const focus = () => document.getElementById('desk-say')?.focus();
+  createEffect(on(() => props.desk.journey.spot(), focus, { defer: true }));
   return (
     <div class="desk">
-      <Bar
-        {...props}
-        urgency={props.outcome.job()?.urgency ?? 'open'}
-        call={props.clocks.call}
-        step={props.clocks.step}
-      />
+      <Bar {...props} />
       <Show when={props.desk.found().length > 0}>
         <div class="told" role="note">
           <For each={props.desk.found()}>{(key) => <p>{t(key)}</p>}</For>
@@ -48,32 +37,23 @@ export function Desk(
         {said()}
       </p>
       <div class="middle">
-        <Switch fallback={<Ask {...props} now={props.clocks.now} />}>
-          <Match when={props.desk.view().kind === 'code'}>
+        <Switch fallback={<Ask {...props} />}>
+          <Match when={props.desk.journey.view().kind === 'code'}>
             <CodeIn {...props} />
           </Match>
-          <Match when={props.desk.node().answers.length === 0}>
+          <Match when={props.desk.journey.node().answers.length === 0}>
             <End {...props} />
           </Match>
         </Switch>
-        <JobCard
-          {...props}
-          job={props.outcome.job()}
-          text={props.outcome.text()}
-          onCopy={(form) => void props.outcome.copyJob(form)}
-        />
+        <JobCard {...props} />
       </div>
       <Journey {...props} />
       <div class="sheet">
         <CallerCard {...props} />
-        <CodeOut {...props} code={props.outcome.code()} />
+        <CodeOut {...props} />
         <DetailsCard {...props} />
       </div>
-      <Keys
-        page={props.page}
-        on={props.shortcuts.on()}
-        onSwitch={(on) => props.shortcuts.turn(on)}
-      />
+      <Keys {...props} />
     </div>
   );
 }

@@ -5,20 +5,21 @@ import { knownDetails } from '../note/code.ts';
 import { ErrorText } from './ErrorText.tsx';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** The display's text and the optional details; both go into the code. */
 export function DetailsCard(props: DeskProps) {
   const t = sayer(props);
-  const chosen = () => knownDetails(props.page.book, props.desk.fragment().details);
+  const chosen = () => knownDetails(props.page.codebook, props.desk.address.fragment().details);
   const choose = (id: string, answer: string) => {
-    props.desk.note({ details: withEntry(chosen(), id, answer) });
+    props.desk.address.note({ details: withEntry(chosen(), id, answer) });
   };
   // On a step that asks for it the field stands there instead.
   const elsewhere = () =>
-    props.desk.view().kind === 'at' && carriedOf(props.page, props.desk.node()).takesError;
+    props.desk.journey.view().kind === 'at' &&
+    deskNodeOf(props.page, props.desk.journey.node()).takesError;
   return (
     <section class="panel details">
       <h2>
@@ -29,7 +30,7 @@ export function DetailsCard(props: DeskProps) {
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
       <div class="fields">
-        <For each={props.page.book.details}>
+        <For each={props.page.codebook.details}>
           {({ id, answers }) => (
             <p class="field">
               <label for={`desk-detail-${id}`}>{detailName(props.page.words, 'note', id)}</label>

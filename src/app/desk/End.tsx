@@ -1,14 +1,14 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
-import { Care } from './Care.tsx';
-import { carriedOf } from './nodes.ts';
+import { CautionBox } from './Care.tsx';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** A stop or a finish: in an emergency what to say first and the number, then what to tell the caller. */
 export function End(props: DeskProps) {
   const t = sayer(props);
-  const node = () => props.desk.node();
+  const node = () => props.desk.journey.node();
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
@@ -44,10 +44,10 @@ export function End(props: DeskProps) {
       <ol class="aloud-more">
         <For each={lines()}>{(line) => <li>{line}</li>}</For>
       </ol>
-      <Show when={carriedOf(props.page, node()).breakerStaysOff}>
+      <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
         <p class="strong">{t('site:end.breakerOff')}</p>
       </Show>
-      <Care page={props.page} desk={props.desk} node={node()} />
+      <CautionBox page={props.page} desk={props.desk} node={node()} />
       <Show when={emergency()}>
         <p class="quiet">{t('desk:end.can')}</p>
       </Show>

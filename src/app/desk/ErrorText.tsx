@@ -24,8 +24,8 @@ export function ErrorText(props: DeskProps) {
         spellcheck={false}
         maxlength={longestError}
         aria-describedby="desk-error-hint"
-        value={props.desk.fragment().error ?? ''}
-        onInput={({ currentTarget }) => props.desk.note({ error: currentTarget.value })}
+        value={props.desk.address.fragment().error ?? ''}
+        onInput={({ currentTarget }) => props.desk.address.note({ error: currentTarget.value })}
       />
     </p>
   );

@@ -1,32 +1,25 @@
 import { Show } from 'solid-js';
-import type { Job } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** The job as text and as data, to paste into whatever the firm keeps jobs in. */
-export function JobCard(
-  props: DeskProps & {
-    readonly job: Job | undefined;
-    readonly text: string;
-    readonly onCopy: (what: 'text' | 'json') => void;
-  },
-) {
+export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
   const t = sayer(props);
   return (
-    <Show when={props.job}>
+    <Show when={props.outcome.job()}>
       {(job) => (
         <section class="panel job">
           <h2>{t('desk:job.title')}</h2>
           <p class="quiet">{t('desk:job.text')}</p>
           <label for="desk-job">{t('desk:job.label')}</label>
-          <textarea id="desk-job" readonly rows="12" value={props.text} />
+          <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
           <div class="ways">
-            <button type="button" onClick={() => props.onCopy('text')}>
+            <button type="button" onClick={() => void props.outcome.copyJob('text')}>
               <Key of={letters.job} /> {t('desk:job.copy')}
             </button>
-            <button type="button" class="plain" onClick={() => props.onCopy('json')}>
+            <button type="button" class="plain" onClick={() => void props.outcome.copyJob('json')}>
               <Key of={letters.json} /> {t('desk:job.copyJson')}
             </button>
           </div>

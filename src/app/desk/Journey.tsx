@@ -1,5 +1,5 @@
 import { For, Show, createEffect } from 'solid-js';
-import type { BookNode } from '../../note/library.ts';
+import type { CodebookNode } from '../../note/codebook.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { sayer } from '../shared/words.ts';
@@ -8,11 +8,11 @@ import type { DeskProps } from './state.ts';
 /** The whole journey so far; any answer can be gone back to and changed. */
 export function Journey(props: DeskProps) {
   const t = sayer(props);
-  const asked = (node: BookNode) => nodeWords(props.page.words, props.desk.guide, node).short;
-  const said = (node: BookNode, answer: string) =>
+  const asked = (node: CodebookNode) => nodeWords(props.page.words, props.desk.guide, node).short;
+  const said = (node: CodebookNode, answer: string) =>
     answerWords(props.page.words, props.desk.guide, node, answer);
   const at = () => {
-    const view = props.desk.view();
+    const view = props.desk.journey.view();
     return view.kind === 'at' ? view.index : -1;
   };
   let list: HTMLOListElement | undefined;
@@ -29,18 +29,18 @@ export function Journey(props: DeskProps) {
         {t('desk:journey.title')} <Key of="←" /> <Key of="→" />
       </h2>
       <Show
-        when={props.desk.edited().journey.length > 0}
+        when={props.desk.journey.length() > 0}
         fallback={<p class="quiet">{t('desk:journey.none')}</p>}
       >
         <ol ref={(element) => (list = element)}>
-          <For each={props.desk.traced().steps}>
+          <For each={props.desk.journey.traced().steps}>
             {({ node, edge }, index) => (
               <li>
                 <button
                   type="button"
                   aria-current={at() === index() ? 'step' : undefined}
                   title={t('desk:journey.change')}
-                  onClick={() => props.desk.go(index())}
+                  onClick={() => props.desk.journey.go(index())}
                 >
                   <span>{asked(node)}</span>
                   <strong>{said(node, edge.id)}</strong>
@@ -52,18 +52,18 @@ export function Journey(props: DeskProps) {
             <button
               type="button"
               class="here"
-              aria-current={at() === props.desk.edited().journey.length ? 'step' : undefined}
-              onClick={() => props.desk.go(props.desk.edited().journey.length)}
+              aria-current={at() === props.desk.journey.length() ? 'step' : undefined}
+              onClick={() => props.desk.journey.go(props.desk.journey.length())}
             >
               <span>{t('desk:journey.here')}</span>
-              <strong>{asked(props.desk.traced().end)}</strong>
+              <strong>{asked(props.desk.journey.traced().end)}</strong>
             </button>
           </li>
         </ol>
       </Show>
-      <Show when={props.desk.edited().later.length > 0}>
+      <Show when={props.desk.journey.edited().later.length > 0}>
         <p class="quiet later">
-          {t('desk:status.waiting', { count: props.desk.edited().later.length })}
+          {t('desk:status.waiting', { count: props.desk.journey.edited().later.length })}
         </p>
       </Show>
     </section>

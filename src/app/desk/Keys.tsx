@@ -1,15 +1,10 @@
 import { For } from 'solid-js';
 import { letterActions, letters, type Action } from './keys.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** The short list of keys, always on the screen; single keys can be switched off (WCAG 2.1.4). */
-export function Keys(
-  props: Pick<DeskProps, 'page'> & {
-    readonly on: boolean;
-    readonly onSwitch: (on: boolean) => void;
-  },
-) {
+export function Keys(props: DeskProps & Pick<Made, 'shortcuts'>) {
   const t = sayer(props);
   const list = (): readonly (readonly [string, Exclude<Action['do'], 'forward'>])[] => [
     ['1–9', 'answer'],
@@ -36,8 +31,8 @@ export function Keys(
       <label>
         <input
           type="checkbox"
-          checked={props.on}
-          onChange={({ currentTarget }) => props.onSwitch(currentTarget.checked)}
+          checked={props.shortcuts.on()}
+          onChange={({ currentTarget }) => props.shortcuts.turn(currentTarget.checked)}
         />
         {t('desk:keys.on')}
       </label>

@@ -1,23 +1,23 @@
-import { For, Show, type Accessor } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
-import { carriedOf } from './nodes.ts';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+import type { DeskProps, Made } from './state.ts';
 
 /** The count-down of a step. Its end rides in the address; it is worked out from the clock. */
-export function StepTimer(props: DeskProps & { readonly now: Accessor<number> }) {
+export function StepTimer(props: DeskProps & Pick<Made, 'clocks'>) {
   const t = sayer(props);
-  const timer = () => carriedOf(props.page, props.desk.node()).timer;
+  const timer = () => deskNodeOf(props.page, props.desk.journey.node()).timer;
   return (
     <Show when={timer()}>
       {(found) => {
         const cooling = () => found().kind === 'cooling';
         const left = () => {
-          const running = props.desk.fragment().timer;
-          if (running?.node !== props.desk.node().id) return undefined;
-          return running.end - props.now() / 1000;
+          const running = props.desk.wait.timer();
+          if (running?.node !== props.desk.journey.node().id) return undefined;
+          return running.end - props.clocks.now() / 1000;
         };
         const faces = (seconds: number): ['soonest' | 'slowest' | 'left', number][] => {
           const [earliest, latest] = found().minutes;
@@ -45,7 +45,7 @@ export function StepTimer(props: DeskProps & { readonly now: Accessor<number> })
             <p role="status">
               {over() ? t(cooling() ? 'desk:timer.mayBe' : 'desk:timer.over') : ''}
             </p>
-            <button type="button" class="plain" onClick={() => props.desk.startTimer()}>
+            <button type="button" class="plain" onClick={() => props.desk.wait.start()}>
               <Key of={letters.timer} />
               {t(left() === undefined ? 'desk:timer.start' : 'desk:timer.again')}
             </button>

@@ -2,18 +2,12 @@
  * What is known of the caller. It stays in the tab's memory; only where the firm has switched
  * it on (`desk: keep-caller: tab`) does it also lie in the tab's session storage, for a reload.
  */
-import { createSignal, type Accessor } from 'solid-js';
+import { createSignal } from 'solid-js';
 import { tryStorage } from '../shared/storage.ts';
 import { withEntry } from '../shared/entry.ts';
 import { callerFields, callerMost, type Caller, type CallerField } from '../../visit/job.ts';
 
-export interface CallerState {
-  readonly caller: Accessor<Caller>;
-  /** Whether something was there from before a reload. */
-  readonly restored: boolean;
-  readonly set: (field: CallerField, text: string) => void;
-  readonly clear: () => void;
-}
+export type CallerState = ReturnType<typeof createCaller>;
 
 /** Of a `Storage` what is needed; undefined keeps nothing. */
 export type Keeper = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined;
@@ -35,7 +29,7 @@ function read(keeper: Keeper): Caller {
 }
 
 /** @param fresh the tab begins anew: a copy from another call is not taken up, but removed */
-export function createCaller(keeper: Keeper, fresh: boolean): CallerState {
+export function createCaller(keeper: Keeper, fresh: boolean) {
   const before = fresh ? {} : read(keeper);
   const [caller, setCaller] = createSignal<Caller>(before);
   const keep = (texts: Caller): void => {
@@ -48,8 +42,9 @@ export function createCaller(keeper: Keeper, fresh: boolean): CallerState {
   if (fresh) keep({});
   return {
     caller,
+    /** Whether something was there from before a reload. */
     restored: Object.keys(before).length > 0,
-    set: (field, text) => keep(withEntry(caller(), field, text)),
+    set: (field: CallerField, text: string) => keep(withEntry(caller(), field, text)),
     clear: () => keep({}),
   };
 }

@@ -1,13 +1,7 @@
 import { createEffect, createMemo, createSignal, on, onCleanup, type Accessor } from 'solid-js';
 import type { DeskState } from './state.ts';
 
-export interface Clocks {
-  /** As `pageTime`, anew each second. */
-  readonly now: Accessor<number>;
-  /** Seconds the call has taken, and those on the step in the middle. */
-  readonly call: Accessor<number>;
-  readonly step: Accessor<number>;
-}
+export type Clocks = ReturnType<typeof createClocks>;
 
 /**
  * Milliseconds since 1970 as the page knows them: the device's clock when the page began, and from
@@ -17,7 +11,7 @@ export interface Clocks {
 export const pageTime = (): number => performance.timeOrigin + performance.now();
 
 /** Time is always worked out from the clock, never counted: a throttled tab loses none. */
-export function createClocks(desk: DeskState): Clocks {
+export function createClocks(desk: DeskState) {
   const [now, setNow] = createSignal(pageTime());
   const timer = setInterval(() => setNow(pageTime()), 1000);
   onCleanup(() => clearInterval(timer));
@@ -26,15 +20,11 @@ export function createClocks(desk: DeskState): Clocks {
     createEffect(on(what, () => setFrom(pageTime()), { defer: true }));
     return () => Math.max(0, Math.floor((now() - from()) / 1000));
   };
-  const spot = createMemo(() => {
-    const view = desk.view();
-    return view.kind === 'at' ? `${desk.node().id} ${String(view.index)}` : view.kind;
-  });
-  // Whoever listens to the page hears what is to be said next.
-  createEffect(on(spot, () => document.getElementById('desk-say')?.focus(), { defer: true }));
   return {
+    /** As `pageTime`, anew each second. */
     now,
+    /** Seconds the call has taken, and those on the step in the middle. */
     call: since(desk.number),
-    step: since(createMemo(() => `${spot()} ${String(desk.number())}`)),
+    step: since(createMemo(() => `${desk.journey.spot()} ${String(desk.number())}`)),
   };
 }

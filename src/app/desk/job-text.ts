@@ -2,7 +2,7 @@
 import type { Job } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { callerFields } from '../../visit/job.ts';
-import type { BookNode } from '../../note/library.ts';
+import type { CodebookNode } from '../../note/codebook.ts';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
@@ -11,7 +11,7 @@ import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/cont
 export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job): string {
   const { t } = words;
   const line = (asked: string, answer: string) => t('desk:job.line', { asked, answer });
-  const short = (node: BookNode) => nodeWords(words, guide, node).short;
+  const short = (node: CodebookNode) => nodeWords(words, guide, node).short;
   const answers = steps.map(({ node, edge }): [string, string] => [
     short(node),
     answerWords(words, guide, node, edge.id),

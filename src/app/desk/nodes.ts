@@ -2,7 +2,7 @@
 import type { Answer, Graph, GraphNode } from '../../guide/types.ts';
 import { nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
-import type { CarriedNode, Page } from './page.ts';
+import type { DeskNode, Page } from './page.ts';
 
 /** The answer that every question and step has: the caller does not know. */
 export const UNSURE = 'unsure';
@@ -13,8 +13,8 @@ export interface Choice {
   readonly key: string;
 }
 
-/** Nodes the page does not know (of an older book) show no more than the book has. */
-export function carriedOf({ nodes }: Page, node: GraphNode): CarriedNode {
+/** Nodes the page does not know (of an older codebook) show no more than the codebook has. */
+export function deskNodeOf({ nodes }: Page, node: GraphNode): DeskNode {
   return nodes[node.id] ?? { left: { least: 0, most: 0 } };
 }
 

@@ -1,37 +1,37 @@
-/** What the desk carries besides its sentences and note books; made in `pages`. */
+/** What the desk carries besides its sentences and codebooks; made in `pages`. */
 import type { Signal, Timer } from '../../guide/types.ts';
 import type { Remaining } from '../../guide/remaining.ts';
-import type { Book, Library } from '../../note/library.ts';
+import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from '../note/calls.ts';
 
-/** What a note book does not say of a node. */
-export interface CarriedNode {
-  readonly care?: Signal;
+/** What a codebook does not say of a node. */
+export interface DeskNode {
+  readonly caution?: Signal;
   readonly timer?: Timer;
   readonly takesError?: true;
   readonly breakerStaysOff?: true;
   readonly left: Remaining;
 }
 
-export interface Carried {
+export interface DeskConfig {
   readonly keepCaller: 'never' | 'tab';
 }
 
-/** What the desk loads for a guide; made in `carried`. */
+/** What the desk loads for a guide; made in `site/data`. */
 export interface DeskPart {
   /** Node → the rest of it. */
-  readonly nodes: Readonly<Record<string, CarriedNode>>;
+  readonly nodes: Readonly<Record<string, DeskNode>>;
   readonly calls: Calls;
   /** Sentences of the guide and of those it hands over to. */
   readonly texts: Readonly<Record<string, unknown>>;
 }
 
 /** What is there before a guide is chosen. */
-export interface Shell extends Carried {
+export interface Shell extends DeskConfig {
   readonly words: Words;
-  readonly library: Library;
-  readonly book: Book;
+  readonly codebooks: Codebooks;
+  readonly codebook: Codebook;
   /** Guide → the address of its part, the main guide's first. */
   readonly files: Readonly<Record<string, string>>;
 }

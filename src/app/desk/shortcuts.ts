@@ -1,13 +1,10 @@
 /** Single keys on the whole page, but in fields and on what they would press anyway. */
-import { createSignal, onCleanup, type Accessor } from 'solid-js';
+import { createSignal, onCleanup } from 'solid-js';
 import { actionOf, isField, isPressable, type Action } from './keys.ts';
 import type { Form } from './outcome.ts';
 import type { DeskState } from './state.ts';
 
-export interface Shortcuts {
-  readonly on: Accessor<boolean>;
-  readonly turn: (on: boolean) => void;
-}
+export type Shortcuts = ReturnType<typeof createShortcuts>;
 
 const focus = (id: string) => () => {
   document.getElementById(id)?.focus();
@@ -17,23 +14,23 @@ type Doing = Record<Exclude<Action['do'], 'answer'>, () => void>;
 
 function doing(desk: DeskState, copy: (form: Form) => void): Doing {
   const place = (): number => {
-    const view = desk.view();
-    return view.kind === 'at' ? view.index : desk.edited().journey.length;
+    const view = desk.journey.view();
+    return view.kind === 'at' ? view.index : desk.journey.length();
   };
   return {
-    unsure: () => desk.press('0'),
-    tick: () => desk.tick(),
-    back: () => desk.go(place() - 1),
-    forward: () => desk.go(place() + 1),
+    unsure: () => desk.journey.press('0'),
+    tick: () => desk.journey.tick(),
+    back: () => desk.journey.go(place() - 1),
+    forward: () => desk.journey.go(place() + 1),
     leave() {
-      desk.next('no');
-      desk.show('now');
+      desk.stay();
+      desk.journey.show('now');
     },
-    danger: () => desk.show('danger'),
-    codeIn: () => desk.show('code'),
-    timer: () => desk.startTimer(),
+    danger: () => desk.journey.show('danger'),
+    codeIn: () => desk.journey.show('code'),
+    timer: () => desk.wait.start(),
     clear: () => desk.clearCaller(),
-    next: () => desk.next('ask'),
+    next: () => (desk.endAsked() ? desk.end() : desk.askEnd()),
     job: () => copy('text'),
     json: () => copy('json'),
     codeOut: focus('desk-back'),
@@ -44,7 +41,7 @@ function doing(desk: DeskState, copy: (form: Form) => void): Doing {
 }
 
 /** Listen for keys as long as the desk is there. */
-export function createShortcuts(desk: DeskState, copy: (form: Form) => void): Shortcuts {
+export function createShortcuts(desk: DeskState, copy: (form: Form) => void) {
   const [on, setOn] = createSignal(true);
   const acts = doing(desk, copy);
   const pressed = (event: KeyboardEvent): void => {
@@ -55,12 +52,12 @@ export function createShortcuts(desk: DeskState, copy: (form: Form) => void): Sh
     if (isField(target.tagName, target instanceof HTMLInputElement ? target.type : '')) {
       if (!leaves) return;
       // From a field Escape goes back to what is to be said; the call stays as it is.
-      if (desk.view().kind === 'code') desk.show('now');
+      if (desk.journey.view().kind === 'code') desk.journey.show('now');
       else focus('desk-say')();
     } else {
       const pressesItself = action.do === 'tick' && isPressable(target.tagName);
       if (pressesItself || (!on() && !leaves)) return;
-      if (action.do === 'answer') desk.press(String(action.nth));
+      if (action.do === 'answer') desk.journey.press(String(action.nth));
       else acts[action.do]();
     }
     event.preventDefault();

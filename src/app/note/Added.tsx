@@ -1,12 +1,12 @@
 import { For, Show } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
-import type { Book } from '../../note/library.ts';
+import type { Codebook } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { knownDetails } from './code.ts';
 
 /** What was added to the answers, for paper: on the screen the fields themselves show it. */
-export function Added(props: { words: Words; book: Book; fragment: Fragment }) {
+export function Added(props: { words: Words; codebook: Codebook; fragment: Fragment }) {
   const texts = () => {
     const { error, model, remark } = props.fragment;
     const given = [
@@ -17,7 +17,7 @@ export function Added(props: { words: Words; book: Book; fragment: Fragment }) {
     return given.flatMap(([key, text]) => (text ? [[props.words.t(key), text] as const] : []));
   };
   const details = () =>
-    Object.entries(knownDetails(props.book, props.fragment.details)).map(
+    Object.entries(knownDetails(props.codebook, props.fragment.details)).map(
       ([id, answer]) =>
         [
           detailName(props.words, 'note', id),

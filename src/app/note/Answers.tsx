@@ -9,12 +9,12 @@ import { hashOf, pageOf } from './state.ts';
 /** What was answered, each answer with the way back to change it. */
 export function Answers(props: { words: Words; traced: Traced; fragment: Fragment }) {
   const back = (index: number, node: string) => {
-    const { error, details, model, remark, kept, journey } = props.fragment;
+    const { error, details, model, remark, stored, journey } = props.fragment;
     const before = hashOf({
       guide: props.traced.guide.id,
       journey: journey.slice(0, index),
       details,
-      ...defined({ error, model, remark, kept }),
+      ...defined({ error, model, remark, stored }),
     });
     return pageOf(props.traced.guide, node) + before;
   };

@@ -1,8 +1,8 @@
 import { For, Show } from 'solid-js';
-import type { Book } from '../../note/library.ts';
+import type { Codebook } from '../../note/codebook.ts';
 import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { withEntry } from '../shared/entry.ts';
-import { canTuckAway } from '../shared/free-text.ts';
+import { canStashFreeText } from '../shared/free-text.ts';
 import type { Words } from '../shared/words.ts';
 import type { LeftOut } from './code.ts';
 import { knownDetails } from './code.ts';
@@ -14,17 +14,17 @@ const MOST = { error: 60, model: 40, remark: 240 } as const;
 /** What may be added: the display's text and the details in the code, the rest in the long form. */
 export function More(props: {
   words: Words;
-  book: Book;
+  codebook: Codebook;
   state: NoteState;
   leftOut: LeftOut | undefined;
 }) {
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const fragment = () => props.state.fragment();
-  const chosen = () => knownDetails(props.book, fragment().details);
+  const chosen = () => knownDetails(props.codebook, fragment().details);
   const choose = (id: string, answer: string) => {
     props.state.change({ details: withEntry(chosen(), id, answer) });
   };
-  const keepsText = canTuckAway();
+  const keepsText = canStashFreeText();
   const leftOut = () => {
     if (props.leftOut?.code === 'characters')
       return t('note:more.characters', { characters: props.leftOut.characters.join(' ') });
@@ -56,7 +56,7 @@ export function More(props: {
         </span>
       </p>
       <div class="details">
-        <For each={props.book.details}>
+        <For each={props.codebook.details}>
           {({ id, answers }) => (
             <p class="field">
               <label for={`detail-${id}`}>{detailName(props.words, 'note', id)}</label>

@@ -1,6 +1,6 @@
 import { For, Match, Show, Switch, createEffect, createMemo } from 'solid-js';
-import { bookGuide } from '../../note/library.ts';
-import type { Book, Library } from '../../note/library.ts';
+import { codebookGuide } from '../../note/codebook.ts';
+import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import { Answers } from './Answers.tsx';
 import { Code } from './Code.tsx';
@@ -13,8 +13,8 @@ import { trace } from '../../journey/trace.ts';
 import type { NoteState } from './state.ts';
 
 export function NotePage(props: {
-  library: Library;
-  book: Book;
+  codebooks: Codebooks;
+  codebook: Codebook;
   part: NotePart;
   words: Words;
   state: NoteState;
@@ -22,7 +22,7 @@ export function NotePage(props: {
   const fragment = () => props.state.fragment();
   /** Undefined for a journey without an answer, and where one does not fit. */
   const traced = createMemo(() => {
-    const guide = bookGuide(props.book, props.part.guide);
+    const guide = codebookGuide(props.codebook, props.part.guide);
     const found = guide && trace(guide, fragment().journey);
     return found && found.steps.length > 0 && found.rest.length === 0
       ? { ...found, guide }
@@ -36,7 +36,7 @@ export function NotePage(props: {
   const coded = createMemo(() => {
     const found = traced();
     return found && props.part.frozen
-      ? codeOf(props.library, props.book, found.guide.id, fragment())
+      ? codeOf(props.codebooks, props.codebook, found.guide.id, fragment())
       : undefined;
   });
   const problems = () => [...new Set(props.state.problems().map(({ code }) => code))];
@@ -61,7 +61,7 @@ export function NotePage(props: {
                 {(code) => (
                   <Code
                     words={props.words}
-                    book={props.book}
+                    codebook={props.codebook}
                     coded={code()}
                     fragment={fragment()}
                   />
@@ -69,7 +69,7 @@ export function NotePage(props: {
               </Show>
               <More
                 words={props.words}
-                book={props.book}
+                codebook={props.codebook}
                 state={props.state}
                 leftOut={coded()?.leftOut}
               />
@@ -80,7 +80,7 @@ export function NotePage(props: {
         <Match when={true}>
           <Lost
             words={props.words}
-            book={props.book}
+            codebook={props.codebook}
             guide={props.part.guide}
             fragment={fragment()}
           />

@@ -4,8 +4,8 @@ import type { Fragment } from '../../address/fragment.ts';
 import { fragmentHash } from '../../address/fragment.ts';
 import type { GuideId } from '../../guide/types.ts';
 import { dayOf } from '../../note/day.ts';
-import { longestError, tidyErrorText, uncarried } from '../../note/error-text.ts';
-import type { Book, Library } from '../../note/library.ts';
+import { longestError, tidyErrorText, unencodable } from '../../note/error-text.ts';
+import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Note, NoteCode } from '../../note/types.ts';
 import { writeCode } from '../../note/write.ts';
 
@@ -25,10 +25,13 @@ export function localDay(date: Date): string {
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
 
-/** Details the book knows; an address may hold anything. */
-export function knownDetails(book: Book, details: Fragment['details']): Record<string, string> {
+/** Details the codebook knows; an address may hold anything. */
+export function knownDetails(
+  codebook: Codebook,
+  details: Fragment['details'],
+): Record<string, string> {
   return Object.fromEntries(
-    book.details.flatMap(({ id, answers }) => {
+    codebook.details.flatMap(({ id, answers }) => {
       const answer = Object.hasOwn(details, id) ? details[id] : undefined;
       return answer !== undefined && answers.includes(answer) ? [[id, answer]] : [];
     }),
@@ -36,30 +39,30 @@ export function knownDetails(book: Book, details: Fragment['details']): Record<s
 }
 
 function whyLeftOut(error: string): LeftOut | undefined {
-  const characters = uncarried(error);
+  const characters = unencodable(error);
   if (characters.length > 0) return { code: 'characters', characters };
   const { length } = error;
   return length > longestError ? { code: 'too-long', length, most: longestError } : undefined;
 }
 
-/** The code of a note; undefined where the book cannot write it, which a journey of its guide rules out. */
+/** The code of a note; undefined where the codebook cannot write it, which a journey of its guide rules out. */
 export function codeOf(
-  library: Library,
-  book: Book,
+  codebooks: Codebooks,
+  codebook: Codebook,
   guide: GuideId,
   fragment: Fragment,
 ): Coded | undefined {
   const error = tidyErrorText(fragment.error ?? '');
   const leftOut = whyLeftOut(error);
   const note: Note = {
-    release: book.release,
+    release: codebook.release,
     guide,
     journey: fragment.journey,
     day: dayOf(new Date(`${fragment.made ?? localDay(new Date())}T00:00:00Z`)),
-    details: knownDetails(book, fragment.details),
+    details: knownDetails(codebook, fragment.details),
     error: leftOut ? '' : error,
   };
-  const written = writeCode(note, library);
+  const written = writeCode(note, codebooks);
   if (!written.ok) return undefined;
   return leftOut ? { code: written.value, leftOut } : { code: written.value };
 }

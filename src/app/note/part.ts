@@ -1,4 +1,4 @@
-/** What the note page loads for the guide its journey began in; made in `carried`. */
+/** What the note page loads for the guide its journey began in; made in `site/data`. */
 import type { Release } from '../../note/release.ts';
 import type { Calls } from './calls.ts';
 

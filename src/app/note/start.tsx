@@ -1,6 +1,6 @@
 import { Show, createMemo } from 'solid-js';
 import { render } from 'solid-js/web';
-import { makeLibrary } from '../../note/library.ts';
+import { makeCodebooks } from '../../note/codebook.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { embedded } from '../shared/embedded.ts';
 import { createFetched } from '../shared/fetched.ts';
@@ -12,14 +12,14 @@ import { createNoteState, type NoteState } from './state.ts';
 
 /** The page for a guide whose part has been loaded. */
 function Loaded(props: { readonly part: NotePart; readonly state: NoteState }) {
-  const library = createMemo(() => makeLibrary([props.part.release]));
+  const codebooks = createMemo(() => makeCodebooks([props.part.release]));
   const words = createMemo(() => pageWords(props.part.texts));
   return (
-    <Show when={library().get(props.part.release.release)}>
-      {(book) => (
+    <Show when={codebooks().get(props.part.release.release)}>
+      {(codebook) => (
         <NotePage
-          library={library()}
-          book={book()}
+          codebooks={codebooks()}
+          codebook={codebook()}
           part={props.part}
           words={words()}
           state={props.state}

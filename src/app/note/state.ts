@@ -3,13 +3,13 @@
  * written in own words lies in the tab, out of the browser's history.
  */
 import { createSignal, type Accessor } from 'solid-js';
-import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
-import { keep } from '../shared/kept-journey.ts';
+import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
+import { store } from '../shared/stored-journey.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
-import { whole } from '../../guide/ids.ts';
-import type { BookGuide } from '../../note/library.ts';
+import { qualify } from '../../guide/ids.ts';
+import type { CodebookGuide } from '../../note/codebook.ts';
 
 export interface NoteState {
   readonly fragment: Accessor<Fragment>;
@@ -26,7 +26,7 @@ export function createNoteState(): NoteState {
   };
   const open = (): ReturnType<typeof parseFragment> => {
     const { fragment, problems } = parseFragment(location.hash);
-    const now = tuckAway(bringBack(fragment));
+    const now = stashFreeText(restoreFreeText(fragment));
     if (fragment.model ?? fragment.remark) put(now);
     return { fragment: now, problems };
   };
@@ -36,17 +36,17 @@ export function createNoteState(): NoteState {
     fragment: () => read().fragment,
     problems: () => read().problems,
     change(parts) {
-      const fragment = tuckAway({ ...read().fragment, ...parts });
+      const fragment = stashFreeText({ ...read().fragment, ...parts });
       setRead({ ...read(), fragment });
       put(fragment);
-      keep(location.pathname + location.hash);
+      store(location.pathname + location.hash);
     },
   };
 }
 
 /** Address of a node's page from a page one folder deep: its own guide's, or the other it is of. */
-export function pageOf(guide: BookGuide, node: string): string {
-  return `../${whole(guide.id, node)}/`;
+export function pageOf(guide: CodebookGuide, node: string): string {
+  return `../${qualify(guide.id, node)}/`;
 }
 
 /** A fragment as a link's `#…` within this tab, or '' where it holds nothing. */

@@ -1,5 +1,5 @@
 import type { Trace } from '../../journey/trace.ts';
-import type { BookGuide, BookNode } from '../../note/library.ts';
+import type { CodebookGuide, CodebookNode } from '../../note/codebook.ts';
 
 /** What the note page shows: a journey of its guide, and the guide. */
-export type Traced = Trace<BookNode> & { readonly guide: BookGuide };
+export type Traced = Trace<CodebookNode> & { readonly guide: CodebookGuide };

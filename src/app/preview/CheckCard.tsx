@@ -6,11 +6,11 @@ import { checkSteps, name, names } from '../shared/staff-words.ts';
 import { minutes, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
   readonly check: Check;
   /** Its place in the order; none for a check the order does not come to. */
   readonly step: PlanStep | undefined;
@@ -37,12 +37,12 @@ export function CheckCard(props: Props): JSX.Element {
         </span>
       </summary>
       <Show when={open()}>
-        <Care {...props} />
+        <CautionBox {...props} />
         <h4>{t('preview:plan.how')}</h4>
         <ol>
           <For each={checkSteps(words(), props.check.id)}>{(line) => <li>{line}</li>}</For>
         </ol>
-        <Show when={props.check.id.startsWith('sensor')}>
+        <Show when={props.check.bench === 'sensor'}>
           <p>
             <a href="../bench/">{t('preview:plan.bench')}</a>
           </p>
@@ -79,7 +79,7 @@ function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
 }
 
 /** What holds for every check stands first on every one. */
-function Care(props: Props): JSX.Element {
+function CautionBox(props: Props): JSX.Element {
   const words = () => props.page.words;
   return (
     <div class="care">

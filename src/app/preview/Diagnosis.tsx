@@ -3,11 +3,11 @@ import type { Model } from '../../diagnosis/types.ts';
 import type { NoteCode } from '../../note/types.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { Faults } from './Faults.tsx';
-import { Load } from './Load.tsx';
+import { PartsToBring } from './PartsToBring.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from '../shared/content-words.ts';
 import { forGuide } from '../shared/staff-words.ts';
-import { Later } from '../visits/Later.tsx';
+import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import { createVisit } from './visit.ts';
@@ -57,8 +57,8 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
       </Show>
       <Faults page={page()} guide={last} visit={visit} />
       <Plan page={page()} visit={visit} />
-      <Load page={page()} visit={visit} />
-      <Later
+      <PartsToBring page={page()} visit={visit} />
+      <LazyDetails
         class="record-fold"
         title={page().words.t('visits:record.title')}
         failed={page().words.t('visits:failed')}

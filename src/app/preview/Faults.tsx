@@ -1,18 +1,18 @@
 import { For, Show, type JSX } from 'solid-js';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
 import { Bar } from './Bar.tsx';
-import { Firm } from './Firm.tsx';
+import { RankingStability } from './RankingStability.tsx';
 import { shareWords } from './facts.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
   /** Whose faults these are. */
   readonly guide: string;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
 }
 
 /** Faults shown in full, and the least share to be among them. */
@@ -40,7 +40,7 @@ export function Faults(props: Props): JSX.Element {
       <Show when={!told()}>
         <p class="strong">{words().t('preview:ranking.prior')}</p>
       </Show>
-      <Firm page={props.page} visit={props.visit} />
+      <RankingStability page={props.page} visit={props.visit} />
       <ol class="faults">
         <For each={shown()}>{(one) => <Fault {...props} one={one} />}</For>
       </ol>

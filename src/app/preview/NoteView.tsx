@@ -31,7 +31,7 @@ interface Props {
 export function NoteView(props: Props): JSX.Element {
   const file = () => props.page.files[props.reading.note.guide];
   const fetched = createFetched<PreviewPart>(file);
-  /** A guide that the site no longer has is shown by the names in its book. */
+  /** A guide that the site no longer has is shown by the names in its codebook. */
   const page = createMemo((): Page | undefined => {
     const part = fetched.value();
     if (!part) return file() === undefined ? props.page : undefined;
@@ -48,7 +48,7 @@ export function NoteView(props: Props): JSX.Element {
 function Note(props: Props): JSX.Element {
   const t = sayer(props);
   const note = () => props.reading.note;
-  const view = createMemo(() => readVisit(note(), props.page.library, props.page));
+  const view = createMemo(() => readVisit(note(), props.page.codebooks, props.page));
   const legs = () => view().legs;
   const drift = createMemo(() => driftOf(props.page.staffViews, view().steps));
   return (

@@ -7,11 +7,11 @@ import { name, resultName } from '../shared/staff-words.ts';
 import { percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
-import type { Visit } from './visit.ts';
+import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
 }
 
 /** Checks shown without opening anything. */

@@ -5,7 +5,7 @@ import { Demos } from './Demos.tsx';
 import { NoteView } from './NoteView.tsx';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
-import { Later } from '../visits/Later.tsx';
+import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';
@@ -69,7 +69,7 @@ export function Preview(props: Props): JSX.Element {
           </Match>
         </Switch>
       </div>
-      <Later
+      <LazyDetails
         class="visits-fold"
         title={t('visits:title')}
         failed={t('visits:failed')}
@@ -80,7 +80,7 @@ export function Preview(props: Props): JSX.Element {
       <Demos
         page={props.page}
         onChoose={(code) => {
-          props.state.load(hashOf({ c: code }));
+          props.state.openAddress(hashOf({ c: code }));
           // The links move down under a long note; the reader goes to the note.
           result?.focus();
           result?.scrollIntoView();

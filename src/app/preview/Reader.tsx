@@ -31,7 +31,7 @@ export function Reader(props: Props): JSX.Element {
     setTrouble(found ? undefined : 'preview:scan.foreign');
     if (!found) return;
     if ('fragment' in found) {
-      props.state.load(found.fragment);
+      props.state.openAddress(found.fragment);
       return;
     }
     // Another note's model number has no place beside it.

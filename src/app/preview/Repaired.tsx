@@ -1,5 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
-import type { Place, Reading } from '../../note/types.ts';
+import type { CodeEdit, Reading } from '../../note/types.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -59,7 +59,7 @@ export function Repaired(props: Props): JSX.Element {
   );
 }
 
-function changeWords({ words }: Pick<Page, 'words'>, { how, at, was, is }: Place): string {
+function changeWords({ words }: Pick<Page, 'words'>, { how, at, was, is }: CodeEdit): string {
   const place = how === 'added' ? at + 1 : (at % 4) + 1;
   return words.t(`preview:repair.${how}`, { group: Math.floor(at / 4) + 1, place, was, is });
 }

@@ -1,10 +1,10 @@
-import { library } from '../shared/books.ts';
+import { codebooks } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
 import { pageWords } from '../shared/words.ts';
 import { Preview } from './Preview.tsx';
-import type { Carried, Page } from './page.ts';
+import type { PreviewConfig, Page } from './page.ts';
 import { createPreviewState } from './state.ts';
 
 keepFragment();
@@ -12,16 +12,16 @@ const place = document.getElementById('preview');
 if (place) {
   const page: Page = {
     words: pageWords(),
-    library,
+    codebooks,
     files: embedded('files') as Page['files'],
-    ...(embedded('preview-data') as Carried),
+    ...(embedded('preview-data') as PreviewConfig),
     // Loaded with the guide a code is of.
     models: {},
     staffViews: {},
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(library);
+    const state = createPreviewState(codebooks);
     return <Preview page={page} state={state} />;
   });
 }

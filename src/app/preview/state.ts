@@ -6,8 +6,8 @@ import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
-import type { Library } from '../../note/library.ts';
-import { bringBack, forAddress, tuckAway } from '../shared/free-text.ts';
+import type { Codebooks } from '../../note/codebook.ts';
+import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
@@ -28,21 +28,21 @@ export interface PreviewState {
   type(code: string): void;
   settle(): void;
   /** Take over a scanned address's fragment. */
-  load(hash: string): void;
+  openAddress(hash: string): void;
   say(what: 'confirmed' | 'rejected'): void;
 }
 
 export type Extras = Pick<Fragment, 'error' | 'model' | 'remark'>;
 
-export function createPreviewState(library: Library): PreviewState {
+export function createPreviewState(codebooks: Codebooks): PreviewState {
   const [code, setCode] = createSignal('');
   const [settled, setSettled] = createSignal(false);
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
   const [came, setCame] = createSignal(parseFragment(''));
   /** Under which key the tab keeps what came in own words. */
-  let kept: string | undefined;
+  let stored: string | undefined;
 
-  const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, library));
+  const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, codebooks));
   const reading = createMemo(() => read(code()));
   const cameAs = createMemo(() => read(came().fragment.code ?? ''));
 
@@ -56,29 +56,29 @@ export function createPreviewState(library: Library): PreviewState {
     return defined({ error, model, remark });
   });
 
-  const keep = () => {
+  const store = () => {
     const text = code().trim();
-    const now = tuckAway({
+    const now = stashFreeText({
       journey: [],
       details: {},
-      ...defined({ code: text === '' ? undefined : text, kept }),
+      ...defined({ code: text === '' ? undefined : text, stored }),
       ...extras(),
     });
-    kept = now.kept;
+    stored = now.stored;
     replaceHash(fragmentHash(forAddress(now)));
   };
-  const load = (hash: string) => {
+  const openAddress = (hash: string) => {
     const parsed = parseFragment(hash);
     const { model, remark } = parsed.fragment;
-    setCame({ ...parsed, fragment: bringBack(parsed.fragment) });
+    setCame({ ...parsed, fragment: restoreFreeText(parsed.fragment) });
     setCode(parsed.fragment.code ?? '');
-    kept = parsed.fragment.kept;
+    stored = parsed.fragment.stored;
     setSettled(true);
     setSaid(undefined);
-    if (model ?? remark) keep();
+    if (model ?? remark) store();
   };
-  load(location.hash);
-  addEventListener('hashchange', () => load(location.hash));
+  openAddress(location.hash);
+  addEventListener('hashchange', () => openAddress(location.hash));
 
   return {
     code,
@@ -93,18 +93,18 @@ export function createPreviewState(library: Library): PreviewState {
       setCode(text);
       setSettled(false);
       setSaid(undefined);
-      keep();
+      store();
     },
     settle: () => setSettled(true),
-    load(hash) {
-      load(hash);
-      keep();
+    openAddress(hash) {
+      openAddress(hash);
+      store();
     },
     say(what) {
       const now = reading();
       if (what === 'confirmed' && now?.kind === 'repaired') setCode(now.code);
       setSaid(what);
-      keep();
+      store();
     },
   };
 }

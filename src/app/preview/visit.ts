@@ -6,7 +6,7 @@ import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
-export interface Visit {
+export interface DiagnosisState {
   readonly model: Model;
   readonly taps: Accessor<readonly Tap[]>;
   /** The note's answers, then the checks' results. */
@@ -22,7 +22,7 @@ export interface Visit {
 const read = (key: string): string => tryStorage(() => sessionStorage.getItem(key)) ?? '';
 
 /** Where nothing is kept the results last as long as the page does. */
-function keep(key: string, text: string): void {
+function store(key: string, text: string): void {
   tryStorage(() => {
     if (text === '') sessionStorage.removeItem(key);
     else sessionStorage.setItem(key, text);
@@ -33,13 +33,13 @@ function keep(key: string, text: string): void {
  * @param answers what the note says
  * @param code the note's code, under which the results are kept
  */
-export function createVisit(model: Model, answers: Evidence, code: string): Visit {
+export function createVisit(model: Model, answers: Evidence, code: string): DiagnosisState {
   const key = `hobnote.checks.${code}`;
   const [taps, setTaps] = createSignal(parseTaps(read(key), model));
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
   const set = (next: readonly Tap[]) => {
     setTaps(next);
-    keep(key, formatTaps(next));
+    store(key, formatTaps(next));
   };
   return {
     model,

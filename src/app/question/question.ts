@@ -2,11 +2,11 @@
  * What a guide page adds when scripts run: the journey rides along in every link's
  * fragment. Without it the page is complete: plain links, plain words.
  */
-import { whole } from '../../guide/ids.ts';
-import { keep } from '../shared/kept-journey.ts';
+import { qualify } from '../../guide/ids.ts';
+import { store } from '../shared/stored-journey.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { keepFragment } from '../shared/skip.ts';
-import { caughtUp } from './early.ts';
+import { caughtUp } from './early-tap.ts';
 import { hashOf, parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
@@ -26,7 +26,7 @@ function belongs(first: string, journey: Journey): boolean {
   const last = journey.at(-1);
   if (!last) return first === own && page?.dataset['start'] === 'true';
   // Only the nodes of guides a journey came to later say their guide in it.
-  const at = whole(first, last.at);
+  const at = qualify(first, last.at);
   const from = at.startsWith(`${own}/`) ? at.slice(own.length + 1) : at;
   return arrivals.has(`${from}.${last.answer}`) || arrivals.has(`*.${last.answer}`);
 }
@@ -80,11 +80,11 @@ function apply(): void {
   const back = page.querySelector<HTMLAnchorElement>('.back');
   const last = journey.at(-1);
   if (back && last) {
-    back.href = `../../${whole(first, last.at)}/`;
+    back.href = `../../${qualify(first, last.at)}/`;
     withJourney(back, values, first, journey.slice(0, -1));
     back.hidden = false;
   }
-  if (journey.length > 0) keep(location.pathname + location.hash);
+  if (journey.length > 0) store(location.pathname + location.hash);
 }
 
 function takeError(): void {
@@ -102,7 +102,7 @@ function takeError(): void {
 // What comes next is kept before it is there: its own script may run later than the next tap.
 document.addEventListener('click', ({ target }) => {
   const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
-  if (link && parseRaw(link.hash).j) keep(link.pathname + link.hash);
+  if (link && parseRaw(link.hash).j) store(link.pathname + link.hash);
 });
 keepFragment();
 addEventListener('hashchange', apply);

@@ -2,7 +2,7 @@
  * Offers the last journey on this device again. A copy that is not an address of ours
  * with a journey is set aside under another key, never followed and never thrown away.
  */
-import { KEPT as key } from '../shared/kept-journey.ts';
+import { STORED as key } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 

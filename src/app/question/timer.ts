@@ -6,7 +6,7 @@ import { hashOf, parseRaw } from '../../address/grammar.ts';
 import { parseJourney } from '../../address/journey-text.ts';
 import { formatTimer, parseTimer, waitOf } from '../../address/timer.ts';
 import type { NodeId } from '../../guide/types.ts';
-import { KEPT } from '../shared/kept-journey.ts';
+import { STORED } from '../shared/stored-journey.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
@@ -131,7 +131,7 @@ function run(box: HTMLElement): void {
   });
   // A timer started in another tab with the same journey: the longer wait is taken.
   addEventListener('storage', ({ key, newValue }) => {
-    const address = key === KEPT && savedAddress(newValue ?? '', location.href);
+    const address = key === STORED && savedAddress(newValue ?? '', location.href);
     if (!address) return;
     const { pathname, hash } = new URL(address);
     const [theirs, ours] = [parseRaw(hash), values()];

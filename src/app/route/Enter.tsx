@@ -2,11 +2,11 @@ import { createSignal, type JSX } from 'solid-js';
 import { MOST_CHARACTERS, MOST_VISITS, type EntriesProblem } from '../../route/entries.ts';
 import { FileButton } from '../shared/FileButton.tsx';
 import { sayer } from '../shared/words.ts';
-import type { RoundProps } from './props.ts';
+import type { RouteProps } from './props.ts';
 import type { Added } from './state.ts';
 
 /** Codes pasted, typed, dropped or taken from a file. What is refused stays in the field. */
-export function Enter(props: RoundProps): JSX.Element {
+export function Enter(props: RouteProps): JSX.Element {
   const t = sayer(props);
   const [text, setText] = createSignal('');
   const [problem, setProblem] = createSignal('');
@@ -25,9 +25,9 @@ export function Enter(props: RoundProps): JSX.Element {
       ...(column === undefined ? [] : [t('round:said.column', { column })]),
     ].join(' ');
   const add = async (given: string): Promise<void> => {
-    if (props.round.busy()) return;
+    if (props.route.busy()) return;
     setProblem('');
-    const added = await props.round.add(given);
+    const added = await props.route.add(given);
     if (added.ok) {
       // What was typed meanwhile is the next to be added.
       if (text() === given) setText('');
@@ -95,7 +95,7 @@ export function Enter(props: RoundProps): JSX.Element {
         {problem()}
       </p>
       <div class="ways">
-        <button type="submit" disabled={props.round.busy() !== undefined}>
+        <button type="submit" disabled={props.route.busy() !== undefined}>
           {t('round:enter.add')}
         </button>
         <FileButton

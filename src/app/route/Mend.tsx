@@ -2,15 +2,15 @@ import { For, Show, createSignal, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import { Repaired } from '../preview/Repaired.tsx';
 import { problemWords } from '../preview/sentences.ts';
-import type { RoundProps } from './props.ts';
+import type { RouteProps } from './props.ts';
 import type { Line } from './state.ts';
 
 /** The lines that are no visits yet, each with its reason and a field to mend it in. */
-export function Mend(props: RoundProps): JSX.Element {
+export function Mend(props: RouteProps): JSX.Element {
   const t = sayer(props);
   let title: HTMLElement | undefined;
   // By name: a mended line is a new one, and its field must keep the focus.
-  const ids = () => props.round.unread().map(({ id }) => id);
+  const ids = () => props.route.unread().map(({ id }) => id);
   const count = () => ids().length;
   /** The field that was used is gone: on to the next one, or to the list that is whole now. */
   const goOn = (): void => {
@@ -27,7 +27,7 @@ export function Mend(props: RoundProps): JSX.Element {
         <ol>
           <For each={ids()}>
             {(id) => (
-              <Show when={props.round.unread().find((line) => line.id === id)}>
+              <Show when={props.route.unread().find((line) => line.id === id)}>
                 {(line) => <Mending {...props} line={line()} goOn={goOn} />}
               </Show>
             )}
@@ -39,7 +39,7 @@ export function Mend(props: RoundProps): JSX.Element {
 }
 
 function Mending(
-  props: RoundProps & { readonly line: Line; readonly goOn: () => void },
+  props: RouteProps & { readonly line: Line; readonly goOn: () => void },
 ): JSX.Element {
   const t = sayer(props);
   const [rejected, setRejected] = createSignal(false);
@@ -60,7 +60,7 @@ function Mending(
   };
   const read = async (): Promise<void> => {
     setRejected(false);
-    if (await props.round.mend(props.line.id, field?.value ?? '')) added();
+    if (await props.route.mend(props.line.id, field?.value ?? '')) added();
     else field?.focus();
   };
   return (
@@ -105,7 +105,7 @@ function Mending(
             aria-label={t('round:mend.outOf', { row: props.line.row })}
             onClick={() => {
               props.say(t('round:said.lineOut', { row: props.line.row }));
-              props.round.drop(props.line.id);
+              props.route.drop(props.line.id);
               props.goOn();
             }}
           >
@@ -118,7 +118,7 @@ function Mending(
           <Repaired
             page={props.page}
             reading={reading()}
-            onYes={() => void props.round.confirm(props.line.id).then(added)}
+            onYes={() => void props.route.confirm(props.line.id).then(added)}
             onNo={() => {
               setRejected(true);
               field?.focus();

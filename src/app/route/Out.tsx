@@ -1,28 +1,28 @@
 import type { JSX } from 'solid-js';
-import { roundJson } from '../../route/json.ts';
+import { routeJson } from '../../route/json.ts';
 import { AskTwice } from '../shared/AskTwice.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
-import { roundTable } from './file.ts';
-import type { RoundProps } from './props.ts';
+import { routeTable } from './file.ts';
+import type { RouteProps } from './props.ts';
 
 /** Paper, files, and an empty list again. `chance`: that of the load on the page. */
-export function Out(props: RoundProps & { readonly chance: number }): JSX.Element {
+export function Out(props: RouteProps & { readonly chance: number }): JSX.Element {
   const t = sayer(props);
-  const count = () => props.round.visits().length;
+  const count = () => props.route.visits().length;
   const saved = (): void => {
-    props.round.saved();
+    props.route.saved();
     props.say(t('round:said.saved'));
   };
   const csv = (): void => {
     // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
-    download('round.csv', `\ufeff${roundTable(props.page, props.round)}`, 'text/csv');
+    download('round.csv', `\ufeff${routeTable(props.page, props.route)}`, 'text/csv');
     saved();
   };
   const json = (): void => {
-    const { columns, visits, unread } = props.round;
-    const round = { columns: columns(), visits: visits(), unread: unread() };
-    const text = JSON.stringify(roundJson(round, props.chance, new Date()), undefined, 2);
+    const { columns, visits, unread } = props.route;
+    const route = { columns: columns(), visits: visits(), unread: unread() };
+    const text = JSON.stringify(routeJson(route, props.chance, new Date()), undefined, 2);
     download('round.json', text, 'application/json');
     saved();
   };
@@ -44,7 +44,7 @@ export function Out(props: RoundProps & { readonly chance: number }): JSX.Elemen
           sure={t('round:out.clearSure', { count: count() })}
           keep={t('round:out.keep')}
           onYes={() => {
-            props.round.clear();
+            props.route.clear();
             props.say(t('round:said.cleared'));
             document.getElementById('codes')?.focus();
           }}

@@ -3,13 +3,13 @@ import type { Assessed } from '../../visit/assess.ts';
 import { totalOf } from '../../route/total.ts';
 import { sayer } from '../shared/words.ts';
 import { duration } from './facts.ts';
-import type { RoundProps } from './props.ts';
+import type { RouteProps } from './props.ts';
 
 /** The day's time. */
-export function Total(props: RoundProps & { readonly figures: readonly Assessed[] }): JSX.Element {
+export function Total(props: RouteProps & { readonly figures: readonly Assessed[] }): JSX.Element {
   const t = sayer(props);
   const total = createMemo(() => totalOf(props.figures));
-  const count = () => props.round.visits().length;
+  const count = () => props.route.visits().length;
   const without = () => count() - props.figures.length;
   return (
     <section class="card total">
@@ -28,10 +28,10 @@ export function Total(props: RoundProps & { readonly figures: readonly Assessed[
       <Show when={without() > 0}>
         <p class="strong">{t('round:total.without', { count: without() })}</p>
       </Show>
-      <Show when={props.round.failed().length > 0}>
+      <Show when={props.route.failed().length > 0}>
         <div role="alert">
           <p>{t('round:total.failed')}</p>
-          <button type="button" onClick={() => void props.round.retry()}>
+          <button type="button" onClick={() => void props.route.retry()}>
             {t('round:total.retry')}
           </button>
         </div>

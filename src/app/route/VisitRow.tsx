@@ -3,10 +3,10 @@ import { hashOf } from '../../address/grammar.ts';
 import { sayer } from '../shared/words.ts';
 import { minutes, percent } from '../preview/facts.ts';
 import { told } from './facts.ts';
-import type { RoundProps } from './props.ts';
+import type { RouteProps } from './props.ts';
 import type { Listed } from './state.ts';
 
-interface Props extends RoundProps {
+interface Props extends RouteProps {
   readonly visit: Listed;
   /** Its place in the day, from 0. */
   readonly place: number;
@@ -78,7 +78,7 @@ export function VisitRow(props: Props): JSX.Element {
             type="button"
             class="plain down"
             aria-label={t('round:visits.down', { code: code() })}
-            disabled={props.place === props.round.visits().length - 1}
+            disabled={props.place === props.route.visits().length - 1}
             onClick={() => props.onMove(props.place + 1, 'down')}
           >
             ↓
@@ -132,7 +132,7 @@ export function VisitRow(props: Props): JSX.Element {
           </>
         )}
       </Show>
-      <Carried {...props} />
+      <Passthrough {...props} />
       <p class="ways foot">
         <a
           class="button plain"
@@ -156,9 +156,9 @@ export function VisitRow(props: Props): JSX.Element {
 }
 
 /** The columns the visit came with. */
-function Carried(props: Pick<Props, 'round' | 'visit'>): JSX.Element {
+function Passthrough(props: Pick<Props, 'route' | 'visit'>): JSX.Element {
   const cells = () =>
-    props.round
+    props.route
       .columns()
       .map((column, index) => [column, props.visit.others[index] ?? ''] as const)
       .filter(([, cell]) => cell.trim() !== '');

@@ -1,6 +1,6 @@
 import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
-import type { RoundProps } from './props.ts';
+import type { RouteProps } from './props.ts';
 import { breathe } from '../shared/breathe.ts';
 import { VisitRow } from './VisitRow.tsx';
 
@@ -8,15 +8,15 @@ import { VisitRow } from './VisitRow.tsx';
 const ROWS = 10;
 
 /** The visits in the day's order, which can be changed. */
-export function Visits(props: RoundProps): JSX.Element {
+export function Visits(props: RouteProps): JSX.Element {
   const t = sayer(props);
   const [drawn, setDrawn] = createSignal(ROWS);
   const [dragged, setDragged] = createSignal<number>();
   let list: HTMLElement | undefined;
   let title: HTMLElement | undefined;
-  const visits = () => props.round.visits();
+  const visits = () => props.route.visits();
   const shown = createMemo(() => visits().slice(0, drawn()));
-  // A few rows at a time, so that a long round does not hold up the page.
+  // A few rows at a time, so that a long route does not hold up the page.
   createEffect(() => {
     const more = drawn() + ROWS;
     if (drawn() < visits().length) void breathe().then(() => setDrawn(more));
@@ -30,7 +30,7 @@ export function Visits(props: RoundProps): JSX.Element {
   });
   const move = (id: number, to: number, by: 'up' | 'down' | 'drag'): void => {
     const visit = visits().find((one) => one.id === id);
-    if (!visit || !props.round.move(id, to)) return;
+    if (!visit || !props.route.move(id, to)) return;
     props.say(t('round:said.moved', { code: visit.code, place: to + 1, count: visits().length }));
     if (by === 'drag') return;
     const row = list?.querySelector(`[data-id="${String(id)}"]`);
@@ -42,7 +42,7 @@ export function Visits(props: RoundProps): JSX.Element {
   };
   return (
     <>
-      <Show when={props.round.gone()}>
+      <Show when={props.route.gone()}>
         {(gone) => (
           <p class="undo">
             <button
@@ -50,7 +50,7 @@ export function Visits(props: RoundProps): JSX.Element {
               class="plain"
               onClick={() => {
                 const { code } = gone().visit;
-                props.round.putBack();
+                props.route.putBack();
                 props.say(t('round:said.back', { code }));
                 title?.focus();
               }}
@@ -71,7 +71,7 @@ export function Visits(props: RoundProps): JSX.Element {
               type="button"
               class="plain"
               onClick={() => {
-                props.round.sort();
+                props.route.sort();
                 props.say(t('round:said.sorted'));
               }}
             >
@@ -98,7 +98,7 @@ export function Visits(props: RoundProps): JSX.Element {
                     dragging={dragged() !== undefined}
                     onOut={() => {
                       props.say(t('round:said.out', { code: visit.code }));
-                      props.round.takeOut(visit.id);
+                      props.route.takeOut(visit.id);
                       title?.focus();
                     }}
                   />

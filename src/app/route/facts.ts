@@ -1,6 +1,6 @@
 /** A visit's facts in words. */
-import { LIKELY } from '../../route/load.ts';
-import type { Visit } from '../../route/types.ts';
+import { LIKELY } from '../../route/parts-to-bring.ts';
+import type { PlannedVisit } from '../../route/types.ts';
 import { percent } from '../preview/facts.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { flagWords, forGuide, name } from '../shared/staff-words.ts';
@@ -25,7 +25,7 @@ export function duration(words: Words, minutes: number): string {
 }
 
 /** What is said of one visit. */
-export interface Told {
+export interface VisitFacts {
   readonly urgency: string;
   readonly reason: string;
   readonly flags: readonly string[];
@@ -33,7 +33,7 @@ export interface Told {
   readonly parts: readonly string[];
 }
 
-export function told(page: Page, { seen, assessed }: Visit): Told {
+export function told(page: Page, { seen, assessed }: PlannedVisit): VisitFacts {
   const known = page.guides.known(seen.guide.id);
   const own = known?.words ?? page.words;
   const of = forGuide(own, seen.last);

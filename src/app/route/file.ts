@@ -1,26 +1,26 @@
-/** The round as a table for people. */
-import { carriedColumns, csvOf } from '../../route/table.ts';
+/** The route as a table for people. */
+import { passthroughColumns, csvOf } from '../../route/table.ts';
 import { problemWords } from '../preview/sentences.ts';
 import { told } from './facts.ts';
 import type { Page } from './page.ts';
-import type { Line, RoundState } from './state.ts';
+import type { Line, RouteState } from './state.ts';
 
 const HEADINGS = [
   ...['code', 'urgency', 'expected', 'cautious', 'faults', 'parts', 'flags', 'problem'],
 ] as const;
 
 /** The visits in their order, then the lines still to mend, each with the columns it came with. */
-export function roundTable(
+export function routeTable(
   page: Page,
-  { visits, unread, columns }: Pick<RoundState, 'visits' | 'unread' | 'columns'>,
+  { visits, unread, columns }: Pick<RouteState, 'visits' | 'unread' | 'columns'>,
 ): string {
   const headings = HEADINGS.map((heading) => page.words.t(`round:csv.${heading}`));
-  const kept = carriedColumns(columns(), headings);
-  const rest = (others: readonly string[]) => kept.map(({ index }) => others[index] ?? '');
+  const passed = passthroughColumns(columns(), headings);
+  const rest = (others: readonly string[]) => passed.map(({ index }) => others[index] ?? '');
   const why = ({ reading }: Line) =>
     reading.kind === 'refused' ? problemWords(page.words, reading.problem).what : reading.code;
   return csvOf([
-    [...headings, ...kept.map(({ name }) => name)],
+    [...headings, ...passed.map(({ name }) => name)],
     ...visits().map((visit) => {
       const { urgency, faults, parts, flags } = told(page, visit);
       const { assessed } = visit;

@@ -1,4 +1,4 @@
-/** What the round needs of each guide, fetched once: figures and words. */
+/** What the route needs of each guide, fetched once: figures and words. */
 import type { Figures } from '../../visit/read-visit.ts';
 import { fetchData } from '../shared/fetched.ts';
 import { pageWords, type Words } from '../shared/words.ts';

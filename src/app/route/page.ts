@@ -1,10 +1,10 @@
-import type { Library } from '../../note/library.ts';
+import type { Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import type { Guides } from './guides.ts';
 
 /** What every part of the page reads. */
 export interface Page {
   readonly words: Words;
-  readonly library: Library;
+  readonly codebooks: Codebooks;
   readonly guides: Guides;
 }

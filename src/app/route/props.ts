@@ -1,10 +1,10 @@
 import type { Page } from './page.ts';
-import type { RoundState } from './state.ts';
+import type { RouteState } from './state.ts';
 
-/** What every part of the round takes. */
-export interface RoundProps {
+/** What every part of the route takes. */
+export interface RouteProps {
   readonly page: Page;
-  readonly round: RoundState;
+  readonly route: RouteState;
   /** Said to the person, and read out. */
   readonly say: (text: string) => void;
 }

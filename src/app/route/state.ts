@@ -1,4 +1,4 @@
-/** The round in this tab: nothing of it is stored. */
+/** The route in this tab: nothing of it is stored. */
 import { batch, createMemo, createSignal, type Accessor } from 'solid-js';
 import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../visit/assess.ts';
@@ -6,14 +6,14 @@ import { MOST_VISITS, entriesOf, type EntriesProblem, type Entry } from '../../r
 import { withEntries } from '../../route/columns.ts';
 import { readEntry } from '../../route/read.ts';
 import { ok, type Result } from '../../result.ts';
-import type { Unread, Visit } from '../../route/types.ts';
+import type { Unread, PlannedVisit } from '../../route/types.ts';
 import { byUrgency, readVisit } from '../../visit/read-visit.ts';
 import type { Page } from './page.ts';
 import { inSlices } from './slices.ts';
 
 /** A line with a name of its own: rows of several lists have the same numbers. */
 export type Line = Unread & { readonly id: number };
-export type Listed = Visit & { readonly id: number };
+export type Listed = PlannedVisit & { readonly id: number };
 type Exact = Extract<Reading, { kind: 'exact' }>;
 /** A line that may become a visit. */
 type Ready = Entry & { readonly id: number; readonly reading: Exact };
@@ -31,7 +31,7 @@ export interface Added {
   readonly column: string | undefined;
 }
 
-export interface RoundState {
+export interface RouteState {
   readonly columns: Accessor<readonly string[]>;
   readonly visits: Accessor<readonly Listed[]>;
   readonly unread: Accessor<readonly Line[]>;
@@ -56,7 +56,7 @@ export interface RoundState {
   saved(): void;
 }
 
-export function createRound(page: Page): RoundState {
+export function createRoute(page: Page): RouteState {
   const [columns, setColumns] = createSignal<readonly string[]>([]);
   const [visits, setVisits] = createSignal<readonly Listed[]>([]);
   const [unread, setUnread] = createSignal<readonly Line[]>([]);
@@ -71,7 +71,7 @@ export function createRound(page: Page): RoundState {
 
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     const known = page.guides.known(reading.note.guide);
-    const seen = readVisit(reading.note, page.library, known?.figures);
+    const seen = readVisit(reading.note, page.codebooks, known?.figures);
     const assessed = seen.model && assess(seen.model, seen.evidence);
     return { id, row, others, code: reading.code, seen, assessed };
   };
@@ -115,11 +115,11 @@ export function createRound(page: Page): RoundState {
     unsaved: createMemo(() => dirty() && visits().length + unread().length > 0),
     async add(text) {
       const room = MOST_VISITS - visits().length - unread().length;
-      const found = entriesOf(text, page.library, room);
+      const found = entriesOf(text, page.codebooks, room);
       if (!found.ok) return found;
       const { codes } = found.value;
       const placed = withEntries(columns(), found.value);
-      const read = (entry: Entry) => ({ entry, reading: readEntry(entry.text, page.library) });
+      const read = (entry: Entry) => ({ entry, reading: readEntry(entry.text, page.codebooks) });
       const total = placed.entries.length;
       working('read', total)(0);
       const lines = await inSlices(placed.entries, read, working('read', total));
@@ -141,7 +141,7 @@ export function createRound(page: Page): RoundState {
     async mend(id, text) {
       const line = lineOf(id);
       if (!line) return false;
-      const reading = readEntry(text, page.library);
+      const reading = readEntry(text, page.codebooks);
       if (reading.kind === 'exact') {
         await become(line, reading);
         return true;

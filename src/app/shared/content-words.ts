@@ -3,7 +3,7 @@
  * `staff-words.ts`. No compiler knows these names; the build's gates see to it that each has its
  * sentences in every language. A name out of an old release may have lost them: then the name itself stands.
  */
-import { split } from '../../guide/ids.ts';
+import { parseId } from '../../guide/ids.ts';
 import type { Graph } from '../../guide/types.ts';
 import type { Words } from './words.ts';
 
@@ -31,7 +31,7 @@ interface NodeNamed {
 
 /** Where a node's sentences stand: another guide's under that guide's name. */
 function placeOf(guide: GuideNamed, { sentences }: NodeNamed): [guide: string, node: string] {
-  const { guide: owner = guide.id, name } = split(sentences);
+  const { guide: owner = guide.id, name } = parseId(sentences);
   return [owner, name];
 }
 

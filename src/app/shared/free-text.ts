@@ -10,7 +10,7 @@ import { tryStorage } from './storage.ts';
 
 type FreeText = Pick<Fragment, 'model' | 'remark'>;
 
-const nameOf = (kept: string): string => `hobnote.text.${kept}`;
+const nameOf = (stored: string): string => `hobnote.text.${stored}`;
 
 function newKey(): string {
   return [...crypto.getRandomValues(new Uint8Array(8))]
@@ -23,39 +23,39 @@ function freeText({ model, remark }: FreeText): FreeText {
 }
 
 /** A fragment as read, with what this tab keeps under its key. Text in the address comes first. */
-export function bringBack(fragment: Fragment): Fragment {
-  const { kept } = fragment;
-  if (kept === undefined) return fragment;
-  const text = tryStorage(() => sessionStorage.getItem(nameOf(kept))) ?? '';
+export function restoreFreeText(fragment: Fragment): Fragment {
+  const { stored } = fragment;
+  if (stored === undefined) return fragment;
+  const text = tryStorage(() => sessionStorage.getItem(nameOf(stored))) ?? '';
   // Read like an address: what lies in storage is trusted no more than that.
   return { ...freeText(parseFragment(text).fragment), ...fragment };
 }
 
-/** Puts the fragment's text in the tab's keeping; `kept` is set where that worked and text is there. */
-export function tuckAway({ kept, ...fragment }: Fragment): Fragment {
+/** Puts the fragment's text in the tab's keeping; `stored` is set where that worked and text is there. */
+export function stashFreeText({ stored, ...fragment }: Fragment): Fragment {
   const text = freeText(fragment);
   const key = tryStorage(() => {
     if (Object.keys(text).length > 0) {
-      const name = kept ?? newKey();
+      const name = stored ?? newKey();
       sessionStorage.setItem(nameOf(name), formatFragment({ journey: [], details: {}, ...text }));
       return name;
     }
-    if (kept !== undefined) sessionStorage.removeItem(nameOf(kept));
+    if (stored !== undefined) sessionStorage.removeItem(nameOf(stored));
     return undefined;
   });
-  return { ...fragment, ...defined({ kept: key }) };
+  return { ...fragment, ...defined({ stored: key }) };
 }
 
 /** The fragment as an address may hold it: without the text that the tab keeps. */
 export function forAddress(fragment: Fragment): Fragment {
-  if (fragment.kept === undefined) return fragment;
+  if (fragment.stored === undefined) return fragment;
   const { model: _model, remark: _remark, ...rest } = fragment;
   return rest;
 }
 
 /** Does the browser let the tab keep text? Only trying tells. */
-export function canTuckAway(): boolean {
-  const tried = tuckAway({ journey: [], details: {}, remark: '-' });
-  tuckAway({ ...tried, remark: '' });
-  return tried.kept !== undefined;
+export function canStashFreeText(): boolean {
+  const tried = stashFreeText({ journey: [], details: {}, remark: '-' });
+  stashFreeText({ ...tried, remark: '' });
+  return tried.stored !== undefined;
 }

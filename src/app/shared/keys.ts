@@ -61,5 +61,5 @@ export type Key = KeyTo<string>;
 export type ListKey = KeyTo<readonly string[]>;
 
 /** What stands first in a namespace, a group or a sentence; a page can carry it alone: `site:page`. */
-export type Part = PartOf<Key | ListKey>;
+export type KeyPart = PartOf<Key | ListKey>;
 type PartOf<K extends Key | ListKey> = K extends `${infer First}.${string}` ? First : K;

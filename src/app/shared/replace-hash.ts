@@ -2,6 +2,6 @@
  * Puts `#…` in place of the address's fragment, without a new entry in the history; '' takes it off.
  * An empty address would leave it as it is (HTML standard, shared history push/replace state steps).
  */
-export function replaceHash(hash: string): void {
-  history.replaceState(history.state, '', hash || location.pathname + location.search);
+export function replaceHash(hash: string, state: unknown = history.state): void {
+  history.replaceState(state, '', hash || location.pathname + location.search);
 }

@@ -4,14 +4,14 @@ import { copy } from '../shared/copy.ts';
 import { sayer } from '../shared/words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
-import type { Visit } from '../preview/visit.ts';
-import { asFile, recorded, type Kept } from './kept.ts';
+import type { DiagnosisState } from '../preview/visit.ts';
+import { asFile, recorded, type StoredVisit } from './stored.ts';
 import { add, all, onChange, type StoreProblem } from './store.ts';
 import { problemLines } from './words.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: Visit;
+  readonly visit: DiagnosisState;
   readonly code: string;
 }
 
@@ -22,15 +22,15 @@ export function RecordVisit(props: Props): JSX.Element {
   const [fault, setFault] = createSignal('');
   const [parts, setParts] = createSignal<readonly string[]>([]);
   const [asked, setAsked] = createSignal(false);
-  const [kept, { refetch }] = createResource(all);
-  const [problem, setProblem] = createSignal<{ kept: Kept; problem: StoreProblem }>();
+  const [stored, { refetch }] = createResource(all);
+  const [problem, setProblem] = createSignal<{ stored: StoredVisit; problem: StoreProblem }>();
   const [saved, setSaved] = createSignal(false);
   let choice: HTMLSelectElement | undefined;
 
   const faultName = (id: string) =>
     id === OTHER ? t('visits:record.other') : name(words(), 'faults', id);
   const before = () => {
-    const found = kept.latest;
+    const found = stored.latest;
     return found?.ok ? found.value.find(({ code }) => code === props.code) : undefined;
   };
   onCleanup(onChange(() => void refetch()));
@@ -51,7 +51,7 @@ export function RecordVisit(props: Props): JSX.Element {
     if (done.ok) {
       setSaved(true);
       void refetch();
-    } else setProblem({ kept: made, problem: done.error });
+    } else setProblem({ stored: made, problem: done.error });
   };
 
   return (
@@ -123,7 +123,7 @@ export function RecordVisit(props: Props): JSX.Element {
           <Unsaved
             page={props.page}
             problem={told().problem}
-            text={asFile(told().kept.guide, [told().kept])}
+            text={asFile(told().stored.guide, [told().stored])}
           />
         )}
       </Show>

@@ -15,8 +15,8 @@ import {
   fromFile,
   type ModelOf,
   type ImportProblem,
-  type Kept,
-} from './kept.ts';
+  type StoredVisit,
+} from './stored.ts';
 import { add, all, clear, onChange, remove, type StoreProblem } from './store.ts';
 import { problemLines } from './words.ts';
 
@@ -41,7 +41,7 @@ export function Visits(props: Props): JSX.Element {
   const [said, setSaid] = createSignal('');
   let status: HTMLElement | undefined;
 
-  const kept = (): readonly Kept[] => (found.latest?.ok ? found.latest.value : []);
+  const stored = (): readonly StoredVisit[] => (found.latest?.ok ? found.latest.value : []);
   onCleanup(onChange(() => void refetch()));
   /** What went wrong last, or that nothing can be read here at all. */
   const told = () => [
@@ -49,8 +49,8 @@ export function Visits(props: Props): JSX.Element {
     ...(problems().length === 0 && found.latest?.ok === false ? [found.latest.error] : []),
   ];
 
-  const guides = createMemo(() => [...new Set(kept().map(({ guide }) => guide))]);
-  const of = (guide: string) => kept().filter((one) => one.guide === guide);
+  const guides = createMemo(() => [...new Set(stored().map(({ guide }) => guide))]);
+  const of = (guide: string) => stored().filter((one) => one.guide === guide);
   /** Guide → its words. Until they have come, ids stand for names. */
   const [named] = createResource(guides, async (wanted) => {
     const found = await Promise.all(wanted.map((guide) => figuresOf(props.page, guide)));
@@ -142,7 +142,7 @@ export function Visits(props: Props): JSX.Element {
               <button
                 type="button"
                 onClick={() =>
-                  download(`visits-${guide}.json`, asFile(guide, kept()), 'application/json')
+                  download(`visits-${guide}.json`, asFile(guide, stored()), 'application/json')
                 }
               >
                 {t('visits:list.export', { count: of(guide).length })}
@@ -153,10 +153,10 @@ export function Visits(props: Props): JSX.Element {
       </For>
       <div class="ways">
         <FileButton label={t('visits:list.import')} accept="application/json,.json" onFile={take} />
-        <Show when={kept().length > 0}>
+        <Show when={stored().length > 0}>
           <AskTwice
             label={t('visits:list.clear')}
-            sure={t('visits:list.clearSure', { count: kept().length })}
+            sure={t('visits:list.clearSure', { count: stored().length })}
             keep={t('visits:list.keep')}
             onYes={() =>
               void clear().then((gone) =>

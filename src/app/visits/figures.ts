@@ -5,9 +5,9 @@ import { fetchData } from '../shared/fetched.ts';
 import { forGuide } from '../shared/staff-words.ts';
 import { pageWords, type Words } from '../shared/words.ts';
 import type { Page, PreviewPart } from '../preview/page.ts';
-import type { ImportProblem } from './kept.ts';
+import type { ImportProblem } from './stored.ts';
 
-export interface Figures {
+export interface GuideFigures {
   readonly model: Model;
   readonly words: Words;
 }
@@ -16,7 +16,7 @@ export interface Figures {
 export async function figuresOf(
   { files }: Pick<Page, 'files'>,
   guide: string,
-): Promise<Result<Figures, ImportProblem>> {
+): Promise<Result<GuideFigures, ImportProblem>> {
   const file = Object.hasOwn(files, guide) ? files[guide] : undefined;
   if (file === undefined) return fail({ code: 'other-guide', guide });
   const data = await fetchData(file);

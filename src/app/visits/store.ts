@@ -1,7 +1,7 @@
 /** The visits kept in this browser's database; every tab of the site sees the same ones. */
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import { fail, ok, type Result } from '../../result.ts';
-import type { Kept } from './kept.ts';
+import type { StoredVisit } from './stored.ts';
 
 /** Why the device does not keep or give visits. */
 export type StoreProblem =
@@ -17,7 +17,7 @@ interface Shape extends DBSchema {
   visits: {
     /** In the order they were kept. */
     key: number;
-    value: Kept;
+    value: StoredVisit;
     indexes: { id: string; code: string };
   };
 }
@@ -85,7 +85,7 @@ function tellOthers(): void {
 }
 
 /** All visits, the first kept first. */
-export function all(): Promise<Result<readonly Kept[], StoreProblem>> {
+export function all(): Promise<Result<readonly StoredVisit[], StoreProblem>> {
   return attempt((db) => db.getAll('visits'));
 }
 
@@ -93,7 +93,7 @@ export function all(): Promise<Result<readonly Kept[], StoreProblem>> {
  * Keep visits; those already here (same `id`) are left as they are. A visit recorded from a
  * note takes the place of what was recorded from the same code. Returns how many are new.
  */
-export async function add(visits: readonly Kept[]): Promise<Result<number, StoreProblem>> {
+export async function add(visits: readonly StoredVisit[]): Promise<Result<number, StoreProblem>> {
   const done = await attempt(async (db) => {
     const change = db.transaction('visits', 'readwrite');
     let added = 0;

@@ -1,6 +1,6 @@
 /** Troubles with kept visits, in the reader's words. */
 import type { Words } from '../shared/words.ts';
-import type { ImportProblem } from './kept.ts';
+import type { ImportProblem } from './stored.ts';
 import type { StoreProblem } from './store.ts';
 
 /** More lines of a refused file than this help nobody. */

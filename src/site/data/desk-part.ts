@@ -1,17 +1,17 @@
 import type { Guide } from '../../guide/types.ts';
 import { remaining } from '../../guide/remaining.ts';
-import type { CarriedNode, DeskPart } from '../../app/desk/page.ts';
+import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
 import { makeCalls } from './phone-links.ts';
 import { guideTexts } from './texts.ts';
 
-function nodesOf(guide: Guide): Record<string, CarriedNode> {
+function nodesOf(guide: Guide): Record<string, DeskNode> {
   const left = remaining(guide);
   return Object.fromEntries(
     [...guide.nodes.values()].map((node) => [
       node.id,
       {
         left: left.get(node.id) ?? { least: 0, most: 0 },
-        ...(node.care ? { care: node.care } : {}),
+        ...(node.caution ? { caution: node.caution } : {}),
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),
         ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),

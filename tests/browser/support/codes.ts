@@ -1,17 +1,17 @@
 import type { Fragment } from '../../../src/address/fragment.ts';
 import { dayOf } from '../../../src/note/day.ts';
 import { writeCode } from '../../../src/note/write.ts';
-import { library, newest } from './books.ts';
-import { doorLocked, shortestWays } from './ways.ts';
+import { codebooks, newest } from './codebooks.ts';
+import { doorLocked, shortestJourneys } from './shortest-journeys.ts';
 
 export const guide = doorLocked();
-export const ways = shortestWays(guide);
+export const shortest = shortestJourneys(guide);
 /** The day of all these notes. */
 export const made = '2026-11-25';
 
 /** A note whose journey leads to a node by a shortest way. */
 export function to(node: string, parts: Partial<Fragment> = {}): Fragment {
-  const journey = ways.get(node as never);
+  const journey = shortest.get(node as never);
   if (!journey) throw new Error(`no way to ${node}`);
   return { journey, details: {}, made, ...parts };
 }
@@ -21,7 +21,7 @@ export function codeFor({ journey, details, error = '', made: on = made }: Fragm
   const day = dayOf(new Date(`${on}T00:00:00Z`));
   const written = writeCode(
     { release: newest, guide: guide.id, journey, day, details, error },
-    library,
+    codebooks,
   );
   if (!written.ok) throw new Error(JSON.stringify(written.error));
   return written.value;

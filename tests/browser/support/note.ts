@@ -2,7 +2,7 @@ import { expect, type Page } from '@playwright/test';
 import { formatFragment, parseFragment, type Fragment } from '../../../src/address/fragment.ts';
 import { readQr } from './qr.ts';
 
-export { codeFor, guide, made, to, ways } from './codes.ts';
+export { codeFor, guide, made, to, shortest } from './codes.ts';
 
 /** Opens the note page with a note in its address. */
 export const open = (page: Page, fragment: Fragment) =>

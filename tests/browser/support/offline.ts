@@ -8,7 +8,7 @@ import { expect, siteDir, test as base } from './fixtures.ts';
 import { makeOrigin, type Origin } from './origin.ts';
 import { isForeign } from './site.ts';
 import { watch } from './watch.ts';
-import { doorLocked, guides } from './ways.ts';
+import { doorLocked, guides } from './shortest-journeys.ts';
 
 export interface Place {
   readonly origin: Origin;
@@ -57,13 +57,20 @@ const OTHER_GUIDES = new RegExp(
     .map(({ id }) => id)
     .join('|')})(?:/|$)`,
 );
+/** What is made anew for a copy, and its compressed twins. */
+const REMADE = /^(?:sw\.js|precache\.json)/;
 /** A copy of the built site with one guide and one language, made as the build would. */
-export async function copyOf(without = /^$/): Promise<string> {
+export async function copyOf(without?: RegExp): Promise<string> {
   const copy = await mkdtemp(join(tmpdir(), 'hobnote-copy-'));
   const wanted = (path: string) =>
-    !isForeign(path) && !OTHER_GUIDES.test(path) && !without.test(path);
+    !isForeign(path) &&
+    !OTHER_GUIDES.test(path) &&
+    !REMADE.test(path) &&
+    without?.test(path) !== true;
   await cp(siteDir(), copy, {
     recursive: true,
+    // Compressed twins are taken for the files' own by their times.
+    preserveTimestamps: true,
     filter: (path) => wanted(relative(siteDir(), path)),
   });
   return copy;

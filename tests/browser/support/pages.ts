@@ -6,7 +6,7 @@ import { formatJourney } from '../../../src/address/journey-text.ts';
 import { ownNodes } from '../../../src/guide/ids.ts';
 import type { Guide, GuideNode, Journey } from '../../../src/guide/types.ts';
 import { readablePagesOf } from './site.ts';
-import { doorLocked, guides, shortestWays } from './ways.ts';
+import { doorLocked, guides, shortestJourneys } from './shortest-journeys.ts';
 
 /** Whether all pages are asked for. */
 export const every = process.env['EVERY'] === '1';
@@ -37,8 +37,8 @@ export interface Visit {
 /** What decides which parts a page is made of. */
 function partsOf(path: string, of: OfGuide | undefined): string {
   if (!of) return path.replace(/\/care\/.+/, '/care/x/');
-  const { kind, care, timer, takesError } = of.node;
-  return [kind, care, timer?.kind, takesError].join();
+  const { kind, caution, timer, takesError } = of.node;
+  return [kind, caution, timer?.kind, takesError].join();
 }
 
 /** What a page says, without how far it is: copies on other tracks and shared pages say the same. */
@@ -61,13 +61,13 @@ export function visits(dist: string): Visit[] {
   let turn = 0;
   const texts = new Set<string>();
   const ofGuides = guides.flatMap((guide) => {
-    const ways = shortestWays(guide);
+    const shortest = shortestJourneys(guide);
     return ownNodes(guide).flatMap((node) => {
       const text = textOf(dist, `/${guide.id}/${node.id}/`);
       const again = texts.has(text);
       texts.add(text);
       if (again && !every) return [];
-      const journey = ways.get(node.id);
+      const journey = shortest.get(node.id);
       if (!journey) throw new Error(`no way to ${guide.id}/${node.id}`);
       const turned = languages()[turn++ % languages().length] ?? main;
       const always = guide.id === doorLocked().id ? [main] : [];

@@ -2,7 +2,7 @@
 import { expect, type Page } from '@playwright/test';
 import { formatFragment } from '../../../src/address/fragment.ts';
 import { mainLanguage, staffLanguages, languages } from '../../../src/content/load.ts';
-import { publishedBooks, sampleCodes } from '../../unit/route/support/codes.ts';
+import { publishedCodebooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
 import { HUM, keyOf } from './desk.ts';
 import { rootOf } from './pages.ts';
@@ -31,11 +31,11 @@ const at =
 const node = (id: string) => `door-locked/${id}/#${formatFragment(to(id))}`;
 
 /** The first node with this signal word, of a kind where one is asked for. */
-function cautioned(care: string, kind?: string): string {
+function cautioned(caution: string, kind?: string): string {
   const found = [...guide.nodes.values()].find(
-    (one) => one.care === care && (kind === undefined || one.kind === kind),
+    (one) => one.caution === caution && (kind === undefined || one.kind === kind),
   );
-  if (!found) throw new Error(`no ${kind ?? 'page'} with ${care}`);
+  if (!found) throw new Error(`no ${kind ?? 'page'} with ${caution}`);
   return found.id;
 }
 
@@ -47,7 +47,7 @@ const waiting = formatFragment({
   journey: toWait.map(([where, answer]) => ({ at: where, answer })) as never,
   details: {},
 });
-const [first = '', second = '', third = ''] = sampleCodes(publishedBooks(), 3);
+const [first = '', second = '', third = ''] = sampleCodes(publishedCodebooks(), 3);
 
 /** A page of every kind. */
 export const places: readonly Place[] = [

@@ -3,10 +3,10 @@ import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { Note, NoteCode } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
-import { library } from './books.ts';
+import { codebooks } from './codebooks.ts';
 
 export const json = (path: string): unknown => JSON.parse(readFileSync(path, 'utf8'));
-export { library };
+export { codebooks };
 
 const pairs = (text: string) =>
   text.split(' ').map((pair) => {
@@ -24,7 +24,7 @@ export const written = (journey: string, more: Partial<Note> = {}): NoteCode => 
     error: '',
     ...more,
   } as unknown as Note;
-  const code = writeCode(note, library);
+  const code = writeCode(note, codebooks);
   if (!code.ok) throw new Error(JSON.stringify(code.error));
   return code.value;
 };

@@ -78,7 +78,7 @@ export function modelPage(language: string, guide: Guide, node: GuideNode): Guid
   const isEnd = node.kind === 'stop' || node.kind === 'finish';
   const lines = isEnd
     ? text.never && [...(text.care ?? []), ...text.never]
-    : node.care && text.care;
+    : node.caution && text.care;
   return {
     node: `${guide.id}/${node.id}`,
     kind: node.kind,
@@ -99,7 +99,7 @@ export function modelPage(language: string, guide: Guide, node: GuideNode): Guid
     note: isEnd ? [` → ${addressIn(language, 'note/')}`] : [],
     cautions: lines
       ? [
-          `${node.care ?? 'warning'}: ${lines.map((line) => line.replace(/\s+/g, ' ').trim()).join(' | ')}`,
+          `${node.caution ?? 'warning'}: ${lines.map((line) => line.replace(/\s+/g, ' ').trim()).join(' | ')}`,
         ]
       : [],
     calls: node.call.map((helper) => (helper === 'technician' ? phone : numbers[helper]).dial),

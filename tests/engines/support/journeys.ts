@@ -1,11 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { formatFragment } from '../../../src/address/fragment.ts';
-import { isOwn, split } from '../../../src/guide/ids.ts';
+import { isOwn, parseId } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 import { languageOf, languages, mainLanguage } from '../../../src/content/load.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
-import { guides, shortestWays } from '../../browser/support/ways.ts';
+import { guides, shortestJourneys } from '../../browser/support/shortest-journeys.ts';
 import { answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
 
 const PHONE: Size = { width: 360, height: 740 };
@@ -20,19 +20,19 @@ const rootOf = (language: string) => (language === mainLanguage() ? '/' : `/${la
 
 /** Of a guide: the farthest end that another guide holds, where there is one; else of its own. */
 function farEnd(guide: Guide): readonly [NodeId, Journey] {
-  const ways = shortestWays(guide);
-  const length = (id: NodeId) => ways.get(id)?.length ?? 0;
-  const ends = [...ways.keys()]
+  const shortest = shortestJourneys(guide);
+  const length = (id: NodeId) => shortest.get(id)?.length ?? 0;
+  const ends = [...shortest.keys()]
     .filter((id) => guide.nodes.get(id)?.answers.length === 0)
     .toSorted(
       (a, b) => Number(isOwn({ id: a })) - Number(isOwn({ id: b })) || length(b) - length(a),
     );
   const [end = guide.start] = ends;
-  return [end, ways.get(end) ?? []];
+  return [end, shortest.get(end) ?? []];
 }
 
 const pathOf = (root: string, guide: string, node: string): string => {
-  const { guide: of = guide, name } = split(node);
+  const { guide: of = guide, name } = parseId(node);
   return `${root}${of}/${name}/`;
 };
 
@@ -73,22 +73,30 @@ async function codeShown(tab: Tab): Promise<string> {
 export function journeysIn(name: string, start: () => Promise<Engine>): void {
   describe(name, () => {
     let engine: Engine;
-    const tabs = new Map<Size, Tab>();
+    /** One at a time: WebKit's driver has one session. */
+    let open: { readonly size: Size; readonly tab: Tab } | undefined;
     beforeAll(async () => {
       engine = await start();
     });
     afterAll(() => engine.close());
 
+    const shut = async () => {
+      const was = open;
+      open = undefined;
+      await was?.tab.close().catch(() => undefined);
+    };
     /** In a tab kept from test to test; after a failure the next test, or the second try, opens another. */
     async function inTab(size: Size, act: (tab: Tab) => Promise<void>): Promise<void> {
-      const tab = tabs.get(size) ?? heard(await answered(engine.open(size), 'open'));
-      tabs.set(size, tab);
+      if (open?.size !== size) {
+        await shut();
+        open = { size, tab: heard(await answered(engine.open(size), 'open')) };
+      }
+      const { tab } = open;
       try {
         await act(tab);
         expect(await tab.problems()).toEqual([]);
       } catch (problem) {
-        tabs.delete(size);
-        await tab.close().catch(() => undefined);
+        await shut();
         throw problem;
       }
     }
@@ -113,19 +121,6 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
       expect(guides.length).toBeGreaterThan(1);
     });
 
-    it('on a desk: a journey, and back through it without losing it', () =>
-      inTab(DESK, async (tab) => {
-        const [guide] = guides;
-        if (!guide) throw new Error('no guide');
-        const [, journey] = farEnd(guide);
-        await follow(tab, guide, '/');
-        for (const [place, { at }] of [...journey.entries()].toReversed()) {
-          await tab.back();
-          const url = await arrived(tab, pathOf('/', guide.id, at));
-          expect(journeyOf(url)).toBe(formatJourney(journey.slice(0, place)));
-        }
-      }));
-
     it('turns a journey into the code the command line writes, and the preview reads it', () =>
       inTab(PHONE, async (tab) => {
         const guide = guides.find(({ id }) => (id as string) === 'door-locked');
@@ -140,6 +135,19 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
         await tab.click('form button');
         const answers = await tab.texts('.ranking h2');
         expect(answers.length).toBeGreaterThan(0);
+      }));
+
+    it('on a desk: a journey, and back through it without losing it', () =>
+      inTab(DESK, async (tab) => {
+        const [guide] = guides;
+        if (!guide) throw new Error('no guide');
+        const [, journey] = farEnd(guide);
+        await follow(tab, guide, '/');
+        for (const [place, { at }] of [...journey.entries()].toReversed()) {
+          await tab.back();
+          const url = await arrived(tab, pathOf('/', guide.id, at));
+          expect(journeyOf(url)).toBe(formatJourney(journey.slice(0, place)));
+        }
       }));
   });
 }

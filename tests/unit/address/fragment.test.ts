@@ -43,7 +43,7 @@ const fragment: fc.Arbitrary<Fragment> = fc.record(
     code: text(40),
     model: text(30),
     remark: text(100),
-    kept: fc.stringMatching(/^[a-z0-9]{1,16}$/),
+    stored: fc.stringMatching(/^[a-z0-9]{1,16}$/),
   },
   { requiredKeys: ['journey', 'details'] },
 );

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { actionOf, isField, isPressable, letters } from '../../../src/app/desk/keys.ts';
 import type { Pressed } from '../../../src/app/desk/keys.ts';
-import { guideOf, working } from '../note/books.ts';
+import { guideOf, working } from '../note/codebooks.ts';
 
 const press = (key: string, more: Partial<Pressed> = {}) =>
   actionOf({

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { loadModel } from '../../../src/diagnosis/load.ts';
-import type { Visit } from '../../../src/diagnosis/visits-schema.ts';
+import type { RecordedVisit } from '../../../src/diagnosis/visits-schema.ts';
 import { logOf } from '../diagnosis/support/logs.ts';
 import { realContext, realFaults } from '../diagnosis/support/real.ts';
 import { here } from './here.ts';
@@ -17,7 +17,7 @@ function put(name: string, text: string): string {
   return join(folder, name);
 }
 
-function putVisits(name: string, visits: readonly Visit[], guide = 'door-locked'): string {
+function putVisits(name: string, visits: readonly RecordedVisit[], guide = 'door-locked'): string {
   return put(name, JSON.stringify({ format: 'hobnote-visits', version: 1, guide, visits }));
 }
 

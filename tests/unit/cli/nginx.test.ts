@@ -7,7 +7,7 @@ import { parseHeaders } from '../../../src/cli/headers.ts';
 import { nginxConfig, type NginxSite } from '../../../src/cli/nginx-config.ts';
 import { headersFile } from '../../../src/site/policy.ts';
 
-// What nginx makes of the configuration is tested with nginx itself, in tests/browser/host.spec.ts.
+// What nginx makes of the configuration is tested with nginx itself, in tests/built/host.test.ts.
 const SITE: NginxSite = {
   root: '/srv/hobnote',
   site: 'https://range.example',

@@ -3,14 +3,14 @@ import { buildModel } from '../../../src/diagnosis/build-model.ts';
 import { changed, learn } from '../../../src/diagnosis/learn.ts';
 import type { LearnOptions } from '../../../src/diagnosis/learn.ts';
 import { clearlyBetter, heldOut, score } from '../../../src/diagnosis/score.ts';
-import type { Visit } from '../../../src/diagnosis/visits-schema.ts';
+import type { RecordedVisit } from '../../../src/diagnosis/visits-schema.ts';
 import { logOf, realFile } from './support/logs.ts';
 import { many } from './support/models.ts';
 
 const file = realFile();
 const options: LearnOptions = { strength: 200, minimum: 10 };
 
-const visit = (fault: string, answers: Readonly<Record<string, string>> = {}): Visit => ({
+const visit = (fault: string, answers: Readonly<Record<string, string>> = {}): RecordedVisit => ({
   answers,
   fault,
   parts: [],

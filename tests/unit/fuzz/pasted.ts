@@ -6,7 +6,7 @@ import { entriesOf } from '../../../src/route/entries.ts';
 import { readEntry } from '../../../src/route/read.ts';
 import { csvOf } from '../../../src/route/table.ts';
 import type { Target } from './engine.ts';
-import { SPELLED, codesOf, hold, library } from './good.ts';
+import { SPELLED, codesOf, hold, codebooks } from './good.ts';
 
 /** What a spreadsheet may take for a formula: OWASP, "CSV Injection". */
 const FORMULA = /^[=+\-@\t\r\uff0b\uff0d\uff1d\uff20]/;
@@ -77,7 +77,7 @@ export const pasted: Target = {
   read(input) {
     const text = input.replace(/\r\n?/g, '\n');
     const lines = text.split('\n');
-    const found = entriesOf(input, library);
+    const found = entriesOf(input, codebooks);
     if (!found.ok) {
       const { error } = found;
       if (error.code === 'nothing') return 'nothing';
@@ -119,7 +119,7 @@ export const pasted: Target = {
       'no formula',
     );
     const kind = codes === undefined ? 'lines' : /^\d+$/.test(codes) ? 'numbered' : 'headed';
-    const unread = entries.filter((entry) => readEntry(entry.text, library).kind !== 'exact');
+    const unread = entries.filter((entry) => readEntry(entry.text, codebooks).kind !== 'exact');
     return `${kind} ${String(columns.length)} columns, ${String(entries.length)} entries, ${String(unread.length)} unread`;
   },
 };

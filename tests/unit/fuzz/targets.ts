@@ -12,7 +12,7 @@ import { writeCode } from '../../../src/note/write.ts';
 import { savedAddress } from '../../../src/app/question/saved.ts';
 import { smallSource } from '../guide/support/small.ts';
 import type { Target } from './engine.ts';
-import { SPELLED, codesOf, hold, library } from './good.ts';
+import { SPELLED, codesOf, hold, codebooks } from './good.ts';
 import { pasted } from './pasted.ts';
 
 /** A note code as typed or said. */
@@ -22,12 +22,12 @@ const code: Target = {
   seeds: [...codesOf('door-locked'), SPELLED],
   bits: [...'0123456789ABCDEFGHJKMNPQRSTVWXYZoil?- ', 'papa ', 'x-ray ', 'x ray', 'Zero', 'K110'],
   read(input) {
-    const reading = readCode(input, library);
+    const reading = readCode(input, codebooks);
     if (reading.kind === 'refused') return reading.problem.code;
     // What is read is the one note with this code, and the code its one spelling.
-    const written = writeCode(reading.note, library);
+    const written = writeCode(reading.note, codebooks);
     hold(written.ok && written.value === reading.code, 'the note read has the code read');
-    const again = readCode(reading.code, library);
+    const again = readCode(reading.code, codebooks);
     hold(again.kind === 'exact', 'the code read is exact');
     hold(isDeepStrictEqual(again.note, reading.note), 'and means the same');
     const changes = reading.kind === 'repaired' ? reading.places.map(({ how }) => how) : [];

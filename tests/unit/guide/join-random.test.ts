@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { foreign } from '../../../src/guide/ids.ts';
+import { qualifyOther } from '../../../src/guide/ids.ts';
 import { joinGuides, unresolved } from '../../../src/guide/join.ts';
-import type { HandOver, Part } from '../../../src/guide/join.ts';
+import type { HandOver, GuideSource } from '../../../src/guide/join.ts';
 import { prove } from '../../../src/proof/prove.ts';
 import type { Guide, GuideId, GuideNode, NodeId } from '../../../src/guide/types.ts';
 import { oracle } from './support/oracle.ts';
@@ -30,7 +30,7 @@ function placeOf(id: string): number {
   return /^n\d+$/.test(id) ? Number(id.slice(1)) : -1;
 }
 
-function partOf(guide: Guide, nodes: readonly GuideNode[], id: string): Part {
+function partOf(guide: Guide, nodes: readonly GuideNode[], id: string): GuideSource {
   const here = new Set<string>(nodes.map((node) => node.id));
   const handOvers: HandOver[] = [];
   const leave = (node: GuideNode): GuideNode => ({
@@ -61,7 +61,7 @@ function partOf(guide: Guide, nodes: readonly GuideNode[], id: string): Part {
 }
 
 /** One guide cut in two: all pages and ends from a number on are another guide's. */
-function cut(guide: Guide, from: number): [Part, Part] {
+function cut(guide: Guide, from: number): [GuideSource, GuideSource] {
   const nodes = [...guide.nodes.values()];
   const both = nodes.filter(({ id }) => placeOf(id) < 0);
   const start = both.map((node) =>
@@ -94,7 +94,7 @@ describe('a guide cut in two and joined again', () => {
         if (first.handOvers.length > 0) tally.crossed += 1;
         expect([...guide.nodes.keys()].toSorted()).toEqual(
           [...whole.nodes.keys()]
-            .map((id) => (placeOf(id) < from ? id : foreign(OTHER, id)))
+            .map((id) => (placeOf(id) < from ? id : qualifyOther(OTHER, id)))
             .toSorted(),
         );
         const [opinion, proof] = [oracle(whole), prove(guide)];

@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { joinGuides } from '../../../src/guide/join.ts';
-import type { Part } from '../../../src/guide/join.ts';
+import type { GuideSource } from '../../../src/guide/join.ts';
 import { loadPart } from '../../../src/guide/load.ts';
 import type { JoinTrouble } from '../../../src/guide/problem.ts';
 import { prove } from '../../../src/proof/prove.ts';
 import type { AnswerId, Guide, NodeId } from '../../../src/guide/types.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import { freeze } from '../../../src/note/freeze.ts';
-import { makeLibrary } from '../../../src/note/library.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
 import { releaseSchema } from '../../../src/note/release-schema.ts';
-import { rankOf, unrank } from '../../../src/note/ways.ts';
+import { rankOf, unrank } from '../../../src/note/edges.ts';
 import { oracle } from './support/oracle.ts';
 import { here, there } from './support/two-guides.ts';
 
-function partOf(source: string, file = 'graph.yaml'): Part {
+function partOf(source: string, file = 'graph.yaml'): GuideSource {
   const part = loadPart(source, file);
   if (!part.ok) throw new Error(JSON.stringify(part.error));
   return part.value;
@@ -152,10 +152,10 @@ describe('a slip at the joint', () => {
   });
 });
 
-describe('the note book of guides that hand over', () => {
+describe('the codebook of guides that hand over', () => {
   const guides = joined(here, there);
   const release = freeze(guides, [], 1, '2026-11-25');
-  const [book] = makeLibrary([release]).values();
+  const [codebook] = makeCodebooks([release]).values();
 
   it('holds each guide once', () => {
     expect(release.guides.map(({ nodes }) => nodes.length)).toEqual(
@@ -166,7 +166,7 @@ describe('the note book of guides that hand over', () => {
 
   it('counts the journeys the proof counts, and ranks each of them', () => {
     for (const guide of guides) {
-      const own = book?.guides.find(({ id }) => id === guide.id);
+      const own = codebook?.guides.find(({ id }) => id === guide.id);
       if (!own) throw new Error(guide.id);
       expect(own.first.journeys).toBe(prove(guide).journeys.all);
       let crossed = 0;

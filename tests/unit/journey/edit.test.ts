@@ -16,7 +16,7 @@ import { formatJourney, parseJourney } from '../../../src/address/journey-text.t
 import { sampleJourneys } from '../../../src/note/sample.ts';
 import { oracle } from '../guide/support/oracle.ts';
 import { randomGuide } from '../guide/support/random-guide.ts';
-import { guideOf, working } from '../note/books.ts';
+import { guideOf, working } from '../note/codebooks.ts';
 import { makeRandom } from '../note/random.ts';
 
 const guide = guideOf(working);
@@ -61,7 +61,7 @@ test('any change gives a journey of the guide and is undone by the first answer'
     const index = random.below(journey.length);
     const first = journey[index] ?? expect.unreachable();
     const here = trace(guide, journey.slice(0, index)).end;
-    const other = random.pick(here.ways).answer;
+    const other = random.pick(here.edges).answer;
     const changed = change(guide, { journey, later: [] }, index, other);
     const why = `${formatJourney(journey)}, ${index} to ${other} (seed ${SEED})`;
     const { steps, rest } = trace(guide, changed.journey);
@@ -159,7 +159,12 @@ describe('no answer is given for the caller', () => {
     const said = new Map<string, string>();
     for (const node of pages) {
       const name = node.sentences.replace(/^.*\//, '');
-      const what = JSON.stringify([name, node.kind, node.care, node.answers.map(({ id }) => id)]);
+      const what = JSON.stringify([
+        name,
+        node.kind,
+        node.caution,
+        node.answers.map(({ id }) => id),
+      ]);
       expect(said.get(pageKey(node)) ?? what, node.id).toBe(what);
       said.set(pageKey(node), what);
     }
@@ -260,7 +265,7 @@ describe('the danger question in mid-call', () => {
   });
 
   test('every danger leads to its own stop from every place', () => {
-    const dangers = guide.first.ways.filter(({ to }) => to.urgency === 'emergency');
+    const dangers = guide.first.edges.filter(({ to }) => to.urgency === 'emergency');
     expect(dangers.length).toBe(8);
     for (const journey of journeys.slice(0, 100))
       for (const { answer, to } of dangers) {

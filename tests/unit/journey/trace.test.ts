@@ -7,7 +7,7 @@ import { marksOf } from '../../../src/guide/marks.ts';
 import { facts } from '../../../src/guide/types.ts';
 import type { AnswerId, Given, Graph, Journey, NodeId } from '../../../src/guide/types.ts';
 import { notAsked, trace } from '../../../src/journey/trace.ts';
-import { makeLibrary } from '../../../src/note/library.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
 import { readSlowly } from '../../support/slow-reader.ts';
 import { randomGuide } from '../guide/support/random-guide.ts';
 import { realGuide } from '../guide/support/real.ts';
@@ -105,7 +105,7 @@ describe('the one trace says what a slow reader says', () => {
   it(`of every guide of every codebook, marked and not (seed ${SEED})`, () => {
     expect(releases().length).toBeGreaterThan(3);
     for (const marks of [marksOf(guides()), undefined])
-      for (const { release, guides: frozen } of makeLibrary(releases(), marks).values())
+      for (const { release, guides: frozen } of makeCodebooks(releases(), marks).values())
         for (const of of frozen) {
           const journeys = Array.from({ length: 100 }, () => chanceJourney(of, random));
           for (const journey of journeys)

@@ -6,14 +6,14 @@
 import { describe, expect, it } from 'vitest';
 import { formatJourney, parseJourney } from '../../../src/address/journey-text.ts';
 import { guides } from '../../../src/content/load.ts';
-import { split } from '../../../src/guide/ids.ts';
+import { parseId } from '../../../src/guide/ids.ts';
 import type { Given, Guide, GuideNode, Journey, NodeId } from '../../../src/guide/types.ts';
 import { heatEndedAs } from '../../../src/journey/heat.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import { clock, waitMinutes } from '../../../src/journey/wait.ts';
-import { bookGuide } from '../../../src/note/library.ts';
+import { codebookGuide } from '../../../src/note/codebook.ts';
 import { heatTold } from '../../../src/site/heat-told.ts';
-import { bookOf, working } from '../note/books.ts';
+import { codebookOf, working } from '../note/codebooks.ts';
 
 /** Minutes left of the slowest oven's 240, by what the caller said of the locked door's heat. */
 const LEFT: Readonly<Record<string, number>> = {
@@ -56,7 +56,7 @@ const cases = guides().flatMap((guide): Case[] => {
         const before = start.get(since.id);
         if (wait?.timer?.kind !== 'cooling' || !before) return [];
         const journey = [...before, told, ...way];
-        const again = way.some(({ at }) => split(at).name.startsWith('short-clean'));
+        const again = way.some(({ at }) => parseId(at).name.startsWith('short-clean'));
         const name = `${guide.id} #${formatJourney(journey)}`;
         return [{ name, guide, journey, wait, left: again ? SLOWEST : (LEFT[answer.id] ?? -1) }];
       });
@@ -67,7 +67,7 @@ const cases = guides().flatMap((guide): Case[] => {
 /** As the page of the wait works it out, of what the build has put on it and the address. */
 function onPage({ guide, journey, wait }: Case): number {
   const own = guides().find(({ id }) => id === wait.guide) ?? expect.unreachable();
-  const node = own.nodes.get(split(wait.id).name as NodeId) ?? expect.unreachable();
+  const node = own.nodes.get(parseId(wait.id).name as NodeId) ?? expect.unreachable();
   const ended = heatEndedAs(
     heatTold(guides(), own, node),
     guide.id,
@@ -78,7 +78,7 @@ function onPage({ guide, journey, wait }: Case): number {
 
 /** As the desk does, of its codebook. */
 function atDesk({ guide, journey, wait }: Case): number {
-  const frozen = bookGuide(bookOf(working), guide.id) ?? expect.unreachable();
+  const frozen = codebookGuide(codebookOf(working), guide.id) ?? expect.unreachable();
   const { end, rest, heatEnded } = trace(frozen, journey);
   expect([end.id, rest]).toEqual([wait.id, []]);
   return waitMinutes(wait.timer ?? expect.unreachable(), heatEnded);

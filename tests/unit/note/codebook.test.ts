@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { guides, releases } from '../../../src/content/load.ts';
 import type { Graph, GraphNode } from '../../../src/guide/types.ts';
-import { bookGuide, makeLibrary } from '../../../src/note/library.ts';
+import { codebookGuide, makeCodebooks } from '../../../src/note/codebook.ts';
 import type { Release } from '../../../src/note/release.ts';
-import { bookOf, marks, workingRelease } from './books.ts';
+import { codebookOf, marks, workingRelease } from './codebooks.ts';
 
 const told = ({ nodes, exits, flags, start }: Graph) => ({
   start,
@@ -35,10 +35,10 @@ describe('a codebook of the working guides', () => {
     ['with pages and tracks frozen', workingRelease()],
     ['without, as releases 1 to 4', withoutPlaces(workingRelease())],
   ])('says what they say, %s', (_, release) => {
-    const book = bookOf(makeLibrary([release], marks));
+    const codebook = codebookOf(makeCodebooks([release], marks));
     expect(guides().length).toBeGreaterThan(5);
     for (const guide of guides()) {
-      const frozen = bookGuide(book, guide.id);
+      const frozen = codebookGuide(codebook, guide.id);
       expect(frozen && told(frozen), guide.id).toEqual(told(guide));
     }
   });
@@ -53,9 +53,9 @@ describe('a codebook of the working guides', () => {
 });
 
 describe('the frozen releases', () => {
-  const nodes = [...makeLibrary(releases(), marks).values()].flatMap((book) =>
-    book.guides.flatMap((guide) =>
-      [...guide.nodes.values()].map((node) => ({ node, release: book.release })),
+  const nodes = [...makeCodebooks(releases(), marks).values()].flatMap((codebook) =>
+    codebook.guides.flatMap((guide) =>
+      [...guide.nodes.values()].map((node) => ({ node, release: codebook.release })),
     ),
   );
   const tracks = (id: string) => guides().find((guide) => guide.id === id)?.tracks ?? [];
@@ -83,8 +83,8 @@ describe('the frozen releases', () => {
   });
 
   it('know no flag, heat or track without marks', () => {
-    const plain = [...makeLibrary(releases()).values()].flatMap((book) =>
-      book.guides.flatMap((guide) => [...guide.nodes.values()]),
+    const plain = [...makeCodebooks(releases()).values()].flatMap((codebook) =>
+      codebook.guides.flatMap((guide) => [...guide.nodes.values()]),
     );
     expect(plain.length).toBe(nodes.length);
     for (const { heat, flag, answers } of plain)

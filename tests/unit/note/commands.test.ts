@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
-import { booksOf } from '../../../src/content/books.ts';
-import type { Books } from '../../../src/content/books.ts';
+import { currentCodebooks } from '../../../src/content/codebooks.ts';
+import type { CurrentCodebooks } from '../../../src/content/codebooks.ts';
 import { content } from '../../../src/content/load.ts';
 import { inRoot } from '../../../src/cli/root.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from '../../../src/cli/note-commands.ts';
@@ -9,15 +9,15 @@ import { readingSchema } from '../../../src/cli/note-json.ts';
 import { schemaFiles } from '../../../src/cli/schema-files.ts';
 import { readFileSync, readdirSync } from 'node:fs';
 import { here } from '../cli/here.ts';
-import { working } from './books.ts';
+import { working } from './codebooks.ts';
 
-const books: Books = { library: working, newest: 1, draft: true };
+const current: CurrentCodebooks = { codebooks: working, newest: 1, draft: true };
 const today = new Date('2026-11-25T10:00:00Z');
-const guide = newestGuide('door-locked', books) ?? expect.unreachable();
+const guide = newestGuide('door-locked', current) ?? expect.unreachable();
 
-const write = (json: unknown, line = 1, using = books): string =>
+const write = (json: unknown, line = 1, using = current): string =>
   writeLine(typeof json === 'string' ? json : JSON.stringify(json), line, using, today).text;
-const read = (code: string): unknown => JSON.parse(readLine(code, books, today).text);
+const read = (code: string): unknown => JSON.parse(readLine(code, current, today).text);
 
 const journey = {
   guide: 'door-locked',
@@ -124,7 +124,7 @@ describe('journeys', () => {
 
 describe('at a terminal', () => {
   // The frozen books; those above are of the guides as they are now.
-  const loaded = booksOf(content(), today);
+  const loaded = currentCodebooks(content(), today);
   const frozen = loaded.ok ? loaded.value : expect.unreachable();
   const code = write(journey, 1, frozen);
   const run = (args: readonly string[], input = '') =>

@@ -8,7 +8,7 @@ import {
   numberToText,
   textToNumber,
   tidyErrorText,
-  uncarried,
+  unencodable,
 } from '../../../src/note/error-text.ts';
 
 describe.each(alphabets.map((alphabet) => [alphabet.length, alphabet] as const))(
@@ -58,8 +58,8 @@ test('the narrowest alphabet that has a text is taken', () => {
 });
 
 test('names what cannot be carried, each once', () => {
-  expect(uncarried('F9é→é')).toEqual(['é', '→']);
-  expect(uncarried('<script>')).toEqual([]);
+  expect(unencodable('F9é→é')).toEqual(['é', '→']);
+  expect(unencodable('<script>')).toEqual([]);
 });
 
 /** Any code point, those of the first 0x3000 oftener: marks, spaces and what looks like a letter. */

@@ -2,15 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { alphabets, longestError, textToNumber } from '../../../src/note/error-text.ts';
 import { noteToNumber, numberToNote } from '../../../src/note/fields.ts';
-import { makeLibrary } from '../../../src/note/library.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
 import { pack } from '../../../src/note/number.ts';
 import type { Digit } from '../../../src/note/number.ts';
 import type { Note, WriteProblem } from '../../../src/note/types.ts';
-import { unrank } from '../../../src/note/ways.ts';
-import { asGuideId, bookOf, guideOf, smallRelease } from './books.ts';
+import { unrank } from '../../../src/note/edges.ts';
+import { asGuideId, codebookOf, guideOf, smallRelease } from './codebooks.ts';
 
 const numbers = [1, 2, 14, 15, 16, 17, 30, 31, 45, 46, 1000];
-const library = makeLibrary(numbers.map(smallRelease));
+const codebooks = makeCodebooks(numbers.map(smallRelease));
 
 const anyText = fc
   .array(fc.constantFrom(...alphabets[1]), { maxLength: longestError })
@@ -27,7 +27,7 @@ export const anyNote: fc.Arbitrary<Note> = fc
     error: fc.oneof(fc.constant(''), anyText),
   })
   .map(({ release, guide: index, rank, day, fuel, age, error }) => {
-    const guide = guideOf(library, release, index);
+    const guide = guideOf(codebooks, release, index);
     const journey = unrank(guide, rank % guide.first.journeys) ?? [];
     const details = { ...(fuel ? { fuel } : {}), ...(age ? { age } : {}) };
     return { release, guide: guide.id, journey, day, details, error };
@@ -36,9 +36,9 @@ export const anyNote: fc.Arbitrary<Note> = fc
 test('a note and its number say the same', () => {
   fc.assert(
     fc.property(anyNote, (note) => {
-      const number = noteToNumber(note, library);
+      const number = noteToNumber(note, codebooks);
       if (!number.ok) return expect.unreachable(JSON.stringify(number.error));
-      expect(numberToNote(number.value, library)).toEqual({ ok: true, value: note });
+      expect(numberToNote(number.value, codebooks)).toEqual({ ok: true, value: note });
     }),
     { numRuns: 3000 },
   );
@@ -47,10 +47,10 @@ test('a note and its number say the same', () => {
 test('every small number is no note or the number of its note', () => {
   const count = { notes: 0, refused: 0 };
   for (let number = 0n; number < 60_000n; number += 1n) {
-    const note = numberToNote(number, library);
+    const note = numberToNote(number, codebooks);
     if (note.ok) {
       count.notes += 1;
-      expect(noteToNumber(note.value, library)).toEqual({ ok: true, value: number });
+      expect(noteToNumber(note.value, codebooks)).toEqual({ ok: true, value: number });
     } else count.refused += 1;
   }
   expect(count.notes).toBeGreaterThan(3000);
@@ -59,7 +59,7 @@ test('every small number is no note or the number of its note', () => {
 
 /** The number with these digits in release 1, guide 0, day 0. */
 function craft(shape: bigint, rank: bigint, digits: readonly Digit[], rest: bigint): bigint {
-  const journeys = guideOf(library).first.journeys;
+  const journeys = guideOf(codebooks).first.journeys;
   const head: Digit[] = [
     { digit: 0n, radix: 16n },
     { digit: 0n, radix: 2n },
@@ -87,7 +87,7 @@ describe('numbers that would be second numbers of a note are refused', () => {
     ['a text too long', craft(2n, 3n, [], 1n << 200n), 'error'],
   ])('%s', (_, number, field) => {
     const error = { code: 'impossible', field };
-    expect(numberToNote(number, library)).toEqual({ ok: false, error });
+    expect(numberToNote(number, codebooks)).toEqual({ ok: false, error });
   });
 
   test('while their neighbours are notes', () => {
@@ -97,7 +97,7 @@ describe('numbers that would be second numbers of a note are refused', () => {
       craft(2n, 3n, [], textToNumber('F 9', narrow)),
       craft(4n, 3n, [], textToNumber('f9', wide)),
     ];
-    expect(good.map((number) => numberToNote(number, library).ok)).toEqual([
+    expect(good.map((number) => numberToNote(number, codebooks).ok)).toEqual([
       true,
       true,
       true,
@@ -109,7 +109,7 @@ describe('numbers that would be second numbers of a note are refused', () => {
 test('releases take one digit up to 15, one more for each further 15', () => {
   const base: Note = { ...anyNoteOf(1), day: 0 };
   const numberOf = (release: number): bigint | undefined => {
-    const number = noteToNumber({ ...base, release }, library);
+    const number = noteToNumber({ ...base, release }, codebooks);
     return number.ok ? number.value : undefined;
   };
   // Guide 1, rank 0, day 0: the guide's digit is all there is above the release.
@@ -121,14 +121,14 @@ test('releases take one digit up to 15, one more for each further 15', () => {
 });
 
 function anyNoteOf(release: number): Note {
-  const guide = guideOf(library, release, 1);
+  const guide = guideOf(codebooks, release, 1);
   return { release, guide: guide.id, journey: [], day: 0, details: {}, error: '' };
 }
 
 test('an unknown release is named with the known ones', () => {
   const error = { code: 'unknown-release', release: 3, known: numbers };
-  expect(numberToNote(2n, library)).toEqual({ ok: false, error });
-  expect(noteToNumber({ ...anyNoteOf(1), release: 3 }, library)).toEqual({ ok: false, error });
+  expect(numberToNote(2n, codebooks)).toEqual({ ok: false, error });
+  expect(noteToNumber({ ...anyNoteOf(1), release: 3 }, codebooks)).toEqual({ ok: false, error });
 });
 
 test('a note that cannot be written says why', () => {
@@ -152,7 +152,7 @@ test('a note that cannot be written says why', () => {
     [{ error: ' F9' }, { code: 'error-untidy', tidy: 'F9' }],
   ];
   for (const [change, error] of cases) {
-    expect(noteToNumber({ ...note, ...change }, library)).toEqual({ ok: false, error });
+    expect(noteToNumber({ ...note, ...change }, codebooks)).toEqual({ ok: false, error });
   }
-  expect(bookOf(library).details.map(({ id }) => id)).toEqual(['fuel', 'age']);
+  expect(codebookOf(codebooks).details.map(({ id }) => id)).toEqual(['fuel', 'age']);
 });

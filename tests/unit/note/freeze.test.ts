@@ -4,7 +4,7 @@ import type { Answer, Guide, GuideNode, NodeId } from '../../../src/guide/types.
 import { differs } from '../../../src/note/freeze.ts';
 import { releaseSchema } from '../../../src/note/release-schema.ts';
 import type { Release, ReleaseGuide } from '../../../src/note/release.ts';
-import { smallRelease, workingRelease } from './books.ts';
+import { smallRelease, workingRelease } from './codebooks.ts';
 
 const [guides, details] = [content.guides(), content.details()];
 const release = workingRelease();

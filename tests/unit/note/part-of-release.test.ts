@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { makeLibrary } from '../../../src/note/library.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
 import { closureOf, partOfRelease } from '../../../src/note/part-of-release.ts';
 import type { Release } from '../../../src/note/release.ts';
 import { writeCode } from '../../../src/note/write.ts';
-import { plainNote, smallRelease, workingRelease } from './books.ts';
+import { plainNote, smallRelease, workingRelease } from './codebooks.ts';
 
 /** The small release with one more guide, which leads into another. */
 function handingOver(): Release {
@@ -33,18 +33,18 @@ describe('the part of a release for one guide', () => {
       ...workingRelease(),
       guides: [...workingRelease().guides, ...smallRelease(1).guides],
     };
-    const library = makeLibrary([whole]);
+    const codebooks = makeCodebooks([whole]);
     const [guide] = whole.guides;
     if (!guide) throw new Error('no guide');
-    const part = makeLibrary([partOfRelease(whole, guide.id)]);
-    const journeys = library.get(1)?.guides[0]?.first.journeys ?? 0n;
+    const part = makeCodebooks([partOfRelease(whole, guide.id)]);
+    const journeys = codebooks.get(1)?.guides[0]?.first.journeys ?? 0n;
     for (const rank of [1n, journeys / 3n, journeys / 2n, journeys - 1n]) {
-      const note = plainNote(rank, 5, library);
-      const code = writeCode(note, library);
+      const note = plainNote(rank, 5, codebooks);
+      const code = writeCode(note, codebooks);
       expect(code.ok).toBe(true);
       expect(writeCode(note, part)).toEqual(code);
     }
-    const small = makeLibrary([partOfRelease(smallRelease(1), 'tiny')]);
+    const small = makeCodebooks([partOfRelease(smallRelease(1), 'tiny')]);
     expect(small.get(1)?.guides).toHaveLength(2);
   });
 });

@@ -5,7 +5,7 @@ import { digitNames, spell } from '../../../src/note/spelling.ts';
 import { alphabet } from '../../../src/note/symbols.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
-import { plainNote, working } from './books.ts';
+import { plainNote, working } from './codebooks.ts';
 import { makeRandom } from './random.ts';
 
 const SEED = 11;

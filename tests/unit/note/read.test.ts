@@ -7,14 +7,14 @@ import { plainSymbols } from '../../../src/note/typed.ts';
 import type { Reading } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
 import { cases } from '../../support/sample.ts';
-import { bookOf, guideOf, plainNote, working } from './books.ts';
+import { codebookOf, guideOf, plainNote, working } from './codebooks.ts';
 import { makeRandom } from './random.ts';
 
 const note = plainNote(123_456_789n, 9);
 const written = writeCode(note, working);
 const code = written.ok ? written.value : expect.unreachable();
 
-const guides = bookOf(working).guides.length;
+const guides = codebookOf(working).guides.length;
 
 const read = (input: string): Reading => readCode(input, working);
 const problemOf = (input: string): unknown => {

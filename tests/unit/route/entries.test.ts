@@ -11,14 +11,14 @@ import { readEntry } from '../../../src/route/read.ts';
 import { csvOf } from '../../../src/route/table.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
 import { spell } from '../../../src/note/spelling.ts';
-import { damaged, publishedBooks, sampleCodes } from './support/codes.ts';
+import { damaged, publishedCodebooks, sampleCodes } from './support/codes.ts';
 
-const books = publishedBooks();
-const { library } = books;
-const codes = sampleCodes(books, 12);
+const current = publishedCodebooks();
+const { codebooks } = current;
+const codes = sampleCodes(current, 12);
 const [a = '', b = '', c = ''] = codes;
 const taken = (text: string, room?: number) => {
-  const found = entriesOf(text, library, room);
+  const found = entriesOf(text, codebooks, room);
   if (!found.ok) throw new Error(JSON.stringify(found.error));
   return found.value;
 };
@@ -63,12 +63,12 @@ describe('what a line may be', () => {
     ['the long form’s address', `https://range.example/preview/#c=${a}&m=X-1`],
     ['its fragment', `#c=${a}&r=hot%2C%20loud`],
   ])('%s', (_, text) => {
-    expect(readEntry(text, library)).toMatchObject({ kind: 'exact', code: a });
+    expect(readEntry(text, codebooks)).toMatchObject({ kind: 'exact', code: a });
   });
 
   test('a damaged one is a proposal, a foreign address is refused', () => {
-    expect(readEntry(damaged(a, 2), library)).toMatchObject({ kind: 'repaired', code: a });
-    expect(readEntry('https://range.example/', library).kind).toBe('refused');
+    expect(readEntry(damaged(a, 2), codebooks)).toMatchObject({ kind: 'repaired', code: a });
+    expect(readEntry('https://range.example/', codebooks).kind).toBe('refused');
   });
 });
 
@@ -103,7 +103,7 @@ describe('tables', () => {
   });
 
   test('a quotation mark that never closes is told with its row', () => {
-    expect(entriesOf(`code,name\n${a},"open\n${b},x\n`, library)).toEqual({
+    expect(entriesOf(`code,name\n${a},"open\n${b},x\n`, codebooks)).toEqual({
       ok: false,
       error: { code: 'quotes', row: 2 },
     });
@@ -114,16 +114,16 @@ describe('bounds', () => {
   test('500 are taken, 501 refused as a whole', () => {
     const many = (size: number) => `${a}\n`.repeat(size);
     expect(taken(many(MOST_VISITS)).entries).toHaveLength(500);
-    expect(entriesOf(many(501), library)).toEqual({
+    expect(entriesOf(many(501), codebooks)).toEqual({
       ok: false,
       error: { code: 'too-many', given: 501, most: 500 },
     });
-    expect(entriesOf(many(3), library, 2)).toMatchObject({ error: { given: 3, most: 2 } });
+    expect(entriesOf(many(3), codebooks, 2)).toMatchObject({ error: { given: 3, most: 2 } });
   });
 
   test('nothing and far too much are refused', () => {
-    expect(entriesOf(' \n\t\n', library)).toEqual({ ok: false, error: { code: 'nothing' } });
-    expect(entriesOf('A'.repeat(MOST_CHARACTERS + 1), library)).toMatchObject({
+    expect(entriesOf(' \n\t\n', codebooks)).toEqual({ ok: false, error: { code: 'nothing' } });
+    expect(entriesOf('A'.repeat(MOST_CHARACTERS + 1), codebooks)).toMatchObject({
       error: { code: 'too-large' },
     });
   });
@@ -147,7 +147,7 @@ describe('more columns than a list of visits has', () => {
     'a million characters of %j are answered',
     (bit) => {
       const text = bit.repeat(MOST_CHARACTERS / bit.length);
-      const found = entriesOf(text, library);
+      const found = entriesOf(text, codebooks);
       if (found.ok) expect(found.value.entries.map((entry) => entry.text)).toEqual([text.trim()]);
       else expect(found.error.code).toBe('quotes');
     },

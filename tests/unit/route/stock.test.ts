@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { coversAtLeast, roundDemand, roundStock } from '../../../src/route/stock.ts';
+import { coversAtLeast, routeDemand, routeStock } from '../../../src/route/stock.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
 import type { Random } from '../../../src/diagnosis/random.ts';
 import type { Model } from '../../../src/diagnosis/types.ts';
 import { many, modelOf, whole } from '../diagnosis/support/models.ts';
 
-interface Round {
+interface Route {
   readonly model: Model;
   readonly visits: readonly (readonly number[])[];
 }
 
-function randomRound(random: Random): Round {
+function randomRoute(random: Random): Route {
   const parts = whole(1, 3, random);
   const faults = whole(1, 4, random);
   const weights = () => {
@@ -27,7 +27,7 @@ function randomRound(random: Random): Round {
 }
 
 /** Every combination of faults over the visits: its chance, and how many of each part it takes. */
-function outcomes({ model, visits }: Round): { chance: number; needs: number[] }[] {
+function outcomes({ model, visits }: Route): { chance: number; needs: number[] }[] {
   return visits.reduce(
     (all, shares) =>
       all.flatMap(({ chance, needs }) =>
@@ -42,17 +42,17 @@ function outcomes({ model, visits }: Round): { chance: number; needs: number[] }
   );
 }
 
-const demandOf = ({ model, visits }: Round) =>
-  roundDemand(visits.map((shares) => ({ model, shares })));
-const stockOf = (model: Model, visits: Round['visits'], chance: number) =>
-  roundStock(demandOf({ model, visits }), chance);
+const demandOf = ({ model, visits }: Route) =>
+  routeDemand(visits.map((shares) => ({ model, shares })));
+const stockOf = (model: Model, visits: Route['visits'], chance: number) =>
+  routeStock(demandOf({ model, visits }), chance);
 
-describe('parts for a round of visits', () => {
-  test('the demand for each part equals the sum over all outcomes, on 100 random rounds', () => {
+describe('parts for a route of visits', () => {
+  test('the demand for each part equals the sum over all outcomes, on 100 random routes', () => {
     for (let seed = 1; seed <= 100; seed++) {
-      const round = randomRound(seeded(seed));
-      const all = outcomes(round);
-      for (const [part, pmf] of [...demandOf(round).values()].entries())
+      const route = randomRoute(seeded(seed));
+      const all = outcomes(route);
+      for (const [part, pmf] of [...demandOf(route).values()].entries())
         for (const [k, chance] of pmf.entries()) {
           const exact = all.filter(({ needs }) => needs[part] === k);
           expect(chance, `seed ${seed}`).toBeCloseTo(
@@ -65,34 +65,34 @@ describe('parts for a round of visits', () => {
 
   test('the stock keeps its promise over all outcomes, and costs at most a piece more than needed', () => {
     let exactly = 0;
-    const rounds = 150;
-    for (let seed = 1; seed <= rounds; seed++) {
+    const routes = 150;
+    for (let seed = 1; seed <= routes; seed++) {
       const random = seeded(seed);
-      const round = randomRound(random);
+      const route = randomRoute(random);
       const wanted = 0.8 + 0.19 * random();
-      const all = outcomes(round);
+      const all = outcomes(route);
       const covered = (counts: readonly number[]) =>
         all
           .filter(({ needs }) => needs.every((count, part) => count <= (counts[part] ?? 0)))
           .reduce((a, { chance }) => a + chance, 0);
-      const { stock, chanceAtLeast } = stockOf(round.model, round.visits, wanted);
-      const counts = round.model.parts.map(
+      const { stock, chanceAtLeast } = stockOf(route.model, route.visits, wanted);
+      const counts = route.model.parts.map(
         ({ id }) => stock.find(({ part }) => part === id)?.count ?? 0,
       );
       const truth = covered(counts);
       expect(chanceAtLeast).toBeGreaterThanOrEqual(wanted - 1e-9);
       expect(truth, `seed ${seed}`).toBeGreaterThanOrEqual(chanceAtLeast - 1e-9);
       const pieces = counts.reduce((a, b) => a + b, 0);
-      const least = smallest(round, wanted, covered);
+      const least = smallest(route, wanted, covered);
       expect(pieces - least, `seed ${seed}`).toBeLessThanOrEqual(1);
       if (pieces === least) exactly++;
       const bound = coversAtLeast(
-        demandOf(round),
+        demandOf(route),
         new Map(stock.map(({ part, count }) => [part, count])),
       );
       expect(bound, `seed ${seed}`).toBeCloseTo(chanceAtLeast, 12);
     }
-    expect(exactly).toBeGreaterThan(rounds * 0.8);
+    expect(exactly).toBeGreaterThan(routes * 0.8);
   });
 
   test('alike visits follow the binomial: 10 visits, 1 in 2 needs the part', () => {
@@ -107,7 +107,7 @@ describe('parts for a round of visits', () => {
   test('a part of two guides is one part', () => {
     const one = modelOf({ priors: [1], parts: [[0]], costs: [1, 1] });
     const two = modelOf({ priors: [1, 1], parts: [[0], [1]], costs: [1, 1] });
-    const demand = roundDemand([
+    const demand = routeDemand([
       { model: one, shares: [1] },
       { model: two, shares: [0.5, 0.5] },
     ]);
@@ -120,14 +120,14 @@ describe('parts for a round of visits', () => {
 
   test('500 visits: no smaller stock keeps the bound, by taking out any one piece', () => {
     const random = seeded(7);
-    const { model } = randomRound(seeded(3));
+    const { model } = randomRoute(seeded(3));
     const visits = many(500, () => {
       const row = model.faults.map(() => random() ** 3 + 1e-3);
       const total = row.reduce((a, b) => a + b, 0);
       return row.map((weight) => weight / total);
     });
     const demand = demandOf({ model, visits });
-    const { stock } = roundStock(demand, 0.95);
+    const { stock } = routeStock(demand, 0.95);
     expect(stock.length).toBeGreaterThan(0);
     const counts = new Map<string, number>(stock.map(({ part, count }) => [part, count]));
     expect(coversAtLeast(demand, counts)).toBeGreaterThanOrEqual(0.95 - 1e-9);
@@ -144,7 +144,7 @@ describe('parts for a round of visits', () => {
 
 /** The fewest pieces with which the covered chance is as wanted, over all stocks. */
 function smallest(
-  { model, visits }: Round,
+  { model, visits }: Route,
   wanted: number,
   covered: (counts: readonly number[]) => number,
 ): number {

@@ -2,13 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { details, guides, staffViews } from '../../../src/content/load.ts';
 import { freeze } from '../../../src/note/freeze.ts';
-import { bookGuide, makeLibrary } from '../../../src/note/library.ts';
+import { codebookGuide, makeCodebooks } from '../../../src/note/codebook.ts';
 import { driftOf } from '../../../src/visit/drift.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import type { AnswerId } from '../../../src/guide/types.ts';
 
-const [book] = makeLibrary([freeze(guides(), details(), 1, '2026-01-01')]).values();
-const guide = book && bookGuide(book, 'wrong-temperature');
+const [codebook] = makeCodebooks([freeze(guides(), details(), 1, '2026-01-01')]).values();
+const guide = codebook && codebookGuide(codebook, 'wrong-temperature');
 if (!guide) throw new Error('the guide is gone');
 const found = guide;
 

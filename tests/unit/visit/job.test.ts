@@ -7,7 +7,7 @@ import { sampleJourneys } from '../../../src/note/sample.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
 import { readVisit } from '../../../src/visit/read-visit.ts';
-import { guideOf, working } from '../note/books.ts';
+import { guideOf, working } from '../note/codebooks.ts';
 
 const guide = guideOf(working);
 const noteOf = (journey: Note['journey']): Note => ({

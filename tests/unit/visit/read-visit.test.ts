@@ -1,18 +1,18 @@
 /** What staff are shown of a note: read off codes and journeys whose meaning is written down here. */
 import { describe, expect, it } from 'vitest';
 import { parseJourney } from '../../../src/address/journey-text.ts';
-import { booksOf } from '../../../src/content/books.ts';
+import { currentCodebooks } from '../../../src/content/codebooks.ts';
 import { content } from '../../../src/content/load.ts';
-import { loadFigures } from '../../../src/cli/round.ts';
+import { loadFigures } from '../../../src/cli/route.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { sampleJourneys } from '../../../src/note/sample.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { readVisit } from '../../../src/visit/read-visit.ts';
 
-const books = booksOf(content(), new Date('2026-11-25T10:00:00Z'));
-if (!books.ok) throw new Error(JSON.stringify(books.error));
-const { library, newest } = books.value;
+const current = currentCodebooks(content(), new Date('2026-11-25T10:00:00Z'));
+if (!current.ok) throw new Error(JSON.stringify(current.error));
+const { codebooks, newest } = current.value;
 const figures = loadFigures();
 const SEED = 5;
 
@@ -25,9 +25,9 @@ function noteOf(guide: string, way: string): Note {
 
 describe('a visit', () => {
   it('tells of a burner that lit late once, and not as of an oven (defect 3)', () => {
-    const reading = readCode('4GZP-MMTW-CF41-FBPV', library);
+    const reading = readCode('4GZP-MMTW-CF41-FBPV', codebooks);
     if (reading.kind !== 'exact') throw new Error(reading.kind);
-    const { guide, because, flags, urgency, state } = readVisit(reading.note, library, figures);
+    const { guide, because, flags, urgency, state } = readVisit(reading.note, codebooks, figures);
     expect([guide.id, because?.node.id, because?.edge.id]).toEqual(['burner', 'click', 'late']);
     expect(flags).toEqual(['burner-late-light']);
     expect([urgency, state]).toEqual(['today', 'stop']);
@@ -35,11 +35,11 @@ describe('a visit', () => {
 
   it(`has each flag once, in one order for all, in every guide of every codebook (seed ${SEED})`, () => {
     let flagged = 0;
-    for (const { release, guides } of library.values())
+    for (const { release, guides } of codebooks.values())
       for (const guide of guides)
         for (const journey of sampleJourneys(guide, 60, SEED)) {
           const note = { ...noteOf(guide.id, ''), release, journey };
-          const { flags } = readVisit(note, library, figures);
+          const { flags } = readVisit(note, codebooks, figures);
           expect(guide.flags.filter((flag) => flags.includes(flag))).toEqual(flags);
           flagged += flags.length;
         }
@@ -48,7 +48,7 @@ describe('a visit', () => {
 
   it('puts an answer of danger first, and leaves it out of no list', () => {
     const note = noteOf('door-locked', 'danger.none~doing.ended~display.lock~since.gas');
-    const { danger, because, urgency, legs, tried } = readVisit(note, library, figures);
+    const { danger, because, urgency, legs, tried } = readVisit(note, codebooks, figures);
     expect([danger?.edge.id, because, urgency]).toEqual(['gas', danger, 'emergency']);
     const listed = legs.flatMap((leg) => leg.groups.flatMap(([, steps]) => steps));
     expect(listed.map(({ node }) => String(node.id)).toSorted()).toEqual([
@@ -59,7 +59,7 @@ describe('a visit', () => {
 
   it('is open where the guide was left, and knows what was not asked', () => {
     const note = noteOf('door-locked', 'danger.none~doing.ended~display.lock');
-    const { state, urgency, end, notAsked, danger } = readVisit(note, library, figures);
+    const { state, urgency, end, notAsked, danger } = readVisit(note, codebooks, figures);
     expect([state, urgency, end.page, danger]).toEqual(['open', 'open', 'since', undefined]);
     const pages = notAsked.map(({ page }) => page);
     expect(pages).toContain('since');
@@ -68,7 +68,7 @@ describe('a visit', () => {
 
   it('keeps the groups of each guide a journey came through, and ranks the last one’s faults', () => {
     const way = 'danger.none~what.error~error-shows/error-write.written';
-    const { legs, last, model, flags } = readVisit(noteOf('burner', way), library, figures);
+    const { legs, last, model, flags } = readVisit(noteOf('burner', way), codebooks, figures);
     expect(legs.map(({ guide }) => String(guide))).toEqual(['burner', 'error-shows']);
     expect([last, model, flags]).toEqual([
       ...['error-shows', figures.models['error-shows']],
@@ -78,11 +78,11 @@ describe('a visit', () => {
 
   it('raises the breaker’s flag at a stop that leaves it off', () => {
     const note = noteOf('burner', 'danger.none~what.element~el-off.done~el-kind.cracked');
-    expect(readVisit(note, library, figures).flags).toEqual(['cracked-top', 'breaker-off']);
+    expect(readVisit(note, codebooks, figures).flags).toEqual(['cracked-top', 'breaker-off']);
   });
 
   it('knows neither groups nor a model without figures', () => {
-    const { model, legs } = readVisit(noteOf('burner', 'danger.none~what.foil'), library);
+    const { model, legs } = readVisit(noteOf('burner', 'danger.none~what.foil'), codebooks);
     expect(model).toBeUndefined();
     expect(legs[0]?.groups.map(([group]) => group)).toEqual(['happened']);
   });

@@ -3,7 +3,7 @@ import { loadFaults } from '../../../../src/diagnosis/load.ts';
 import { perturbed } from '../../../../src/diagnosis/perturb.ts';
 import { seeded } from '../../../../src/diagnosis/random.ts';
 import type { FaultsFile } from '../../../../src/diagnosis/schema.ts';
-import type { Visit } from '../../../../src/diagnosis/visits-schema.ts';
+import type { RecordedVisit } from '../../../../src/diagnosis/visits-schema.ts';
 import { realContext, realFaults } from './real.ts';
 import { simulate } from './simulate.ts';
 
@@ -18,7 +18,7 @@ export function realFile(): FaultsFile {
  * A log of visits drawn from the published figures, each of them off by up to
  * `factor` as `truth` has it; `seed` draws the visits.
  */
-export function logOf(count: number, factor: number, truth: number, seed: number): Visit[] {
+export function logOf(count: number, factor: number, truth: number, seed: number): RecordedVisit[] {
   const model = buildModel(realFile());
   const world = { ...realContext(), truth: perturbed(model, factor, seeded(truth)) };
   return simulate(world, count, seeded(seed)).map(({ fault, evidence }) => ({

@@ -4,10 +4,10 @@
  * is judged by what really was answered. Keys are `text.answer` and text keys.
  */
 
-import type { Made, Meaning, Told } from '../../../mutants/meaning.ts';
+import type { Made, Meaning, LastingFact } from '../../../mutants/meaning.ts';
 
 /** Once answered, these stay true. */
-const told: Readonly<Record<string, Told>> = {
+const told: Readonly<Record<string, LastingFact>> = {
   'display.error': 'error',
   'still-cleaning.error': 'error',
   'set-clock.error': 'error',

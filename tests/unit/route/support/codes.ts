@@ -1,27 +1,31 @@
-import type { Books } from '../../../../src/content/books.ts';
+import type { CurrentCodebooks } from '../../../../src/content/codebooks.ts';
 import { guides, releases } from '../../../../src/content/load.ts';
 import { marksOf } from '../../../../src/guide/marks.ts';
-import { makeLibrary } from '../../../../src/note/library.ts';
+import { makeCodebooks } from '../../../../src/note/codebook.ts';
 import { sampleJourneys } from '../../../../src/note/sample.ts';
 import { alphabet } from '../../../../src/note/symbols.ts';
 import { writeCode } from '../../../../src/note/write.ts';
 
 /** The books as published. */
-export function publishedBooks(): Books {
+export function publishedCodebooks(): CurrentCodebooks {
   return {
-    library: makeLibrary(releases(), marksOf(guides())),
+    codebooks: makeCodebooks(releases(), marksOf(guides())),
     newest: releases().length,
     draft: false,
   };
 }
 
 /** `size` codes of the newest release, of all its guides in turn, the same ones every time. */
-export function sampleCodes({ library, newest }: Books, size: number, seed = 1): string[] {
-  const guides = library.get(newest)?.guides ?? [];
+export function sampleCodes(
+  { codebooks, newest }: CurrentCodebooks,
+  size: number,
+  seed = 1,
+): string[] {
+  const guides = codebooks.get(newest)?.guides ?? [];
   const lists = guides.map((guide) =>
     [...sampleJourneys(guide, Math.ceil(size / guides.length), seed)].map((journey) => {
       const note = { release: newest, guide: guide.id, journey, day: 3, details: {}, error: '' };
-      const code = writeCode(note, library);
+      const code = writeCode(note, codebooks);
       if (!code.ok) throw new Error(JSON.stringify(code.error));
       return code.value;
     }),

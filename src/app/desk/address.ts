@@ -1,0 +1,44 @@
+/** What of a call rides in the address: nothing about the caller. */
+import { createEffect, createMemo, createSignal } from 'solid-js';
+import { defined } from '../../defined.ts';
+import { fragmentHash, type Fragment } from '../../address/fragment.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
+import type { CallerState } from './caller.ts';
+import type { JourneyStore } from './journey.ts';
+import type { WaitStore } from './wait.ts';
+
+/** What the code holds besides the journey. */
+export type Noted = Pick<Fragment, 'details' | 'error' | 'made'>;
+
+/** Whether something about the caller was written before a reload; what was, is not kept. */
+export function wasFilled(): boolean {
+  return (history.state as { filled?: boolean } | null)?.filled === true;
+}
+
+/** The address follows the call; no one else writes it. @param guide where it must be named */
+export function createAddress(
+  guide: string | undefined,
+  { edited }: Pick<JourneyStore, 'edited'>,
+  { timer }: Pick<WaitStore, 'timer'>,
+  { caller }: Pick<CallerState, 'caller'>,
+) {
+  const [noted, setNoted] = createSignal<Noted>({ details: {} });
+  const fragment = createMemo((): Fragment => {
+    const { journey } = edited();
+    const { details, error, made } = noted();
+    return {
+      journey,
+      details,
+      ...defined({ error: error === '' ? undefined : error, timer: timer() }),
+      ...(journey.length > 0 ? defined({ guide, made }) : {}),
+    };
+  });
+  createEffect(() => {
+    replaceHash(fragmentHash(fragment()), { filled: Object.keys(caller()).length > 0 });
+  });
+  return {
+    fragment,
+    set: setNoted,
+    note: (more: Partial<Noted>) => setNoted((now) => ({ ...now, ...more })),
+  };
+}

@@ -1,0 +1,67 @@
+import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { sayer } from '../shared/words.ts';
+import { createChance } from '../preview/Chance.tsx';
+import { Enter } from './Enter.tsx';
+import { PartsToBring } from './PartsToBring.tsx';
+import { Mend } from './Mend.tsx';
+import { Out } from './Out.tsx';
+import { Total } from './Total.tsx';
+import { Visits } from './Visits.tsx';
+import { createFigures } from './figures.ts';
+import type { Page } from './page.ts';
+import { createRoute } from './state.ts';
+
+/** The technician's next day: codes in, visits in order, what to load, files out. */
+export function RoutePage(props: { readonly page: Page }): JSX.Element {
+  const t = sayer(props);
+  // eslint-disable-next-line solid/reactivity -- the page is made once
+  const route = createRoute(props.page);
+  const figures = createFigures(route.visits);
+  const [said, setSaid] = createSignal('');
+  const say = (text: string): void => {
+    // The same words again are told again.
+    setSaid('');
+    queueMicrotask(() => setSaid(text));
+  };
+  /** The browser asks before a route that is in no file is lost. */
+  const ask = (event: BeforeUnloadEvent): void => {
+    if (route.unsaved()) event.preventDefault();
+  };
+  onMount(() => addEventListener('beforeunload', ask));
+  onCleanup(() => removeEventListener('beforeunload', ask));
+  const parts = { route, say };
+  const [chance, Slider] = createChance(() => props.page.words);
+  return (
+    <>
+      <Enter {...props} {...parts} />
+      <p class="said" role="status">
+        {said()}
+      </p>
+      <Show when={route.busy()}>
+        {(busy) => (
+          <p class="busy">
+            <label>
+              {t(`round:busy.${busy().what}`)}{' '}
+              <progress max={Math.max(1, busy().of)} value={busy().done} />
+            </label>
+          </p>
+        )}
+      </Show>
+      <Mend {...props} {...parts} />
+      <Show when={route.visits().length > 0}>
+        <Total {...props} {...parts} figures={figures()} />
+        <PartsToBring
+          {...props}
+          {...parts}
+          figures={figures()}
+          chance={chance() / 100}
+          slider={Slider}
+        />
+      </Show>
+      <Show when={route.visits().length + route.unread().length > 0}>
+        <Out {...props} {...parts} chance={chance() / 100} />
+      </Show>
+      <Visits {...props} {...parts} />
+    </>
+  );
+}

@@ -1,0 +1,114 @@
+/** A day's route at a terminal: text in, one JSON object or a table out. */
+import { fail, ok } from '../result.ts';
+import type { Result } from '../result.ts';
+import { makeAssess } from '../visit/assess.ts';
+import { entriesOf } from '../route/entries.ts';
+import type { EntriesProblem } from '../route/entries.ts';
+import type { Figures } from '../visit/read-visit.ts';
+import { routeJson } from '../route/json.ts';
+import type { RouteJson } from '../route/json.ts';
+import { readEntry } from '../route/read.ts';
+import { csvOf, passthroughColumns } from '../route/table.ts';
+import type { Route, Unread, PlannedVisit } from '../route/types.ts';
+import { byUrgency, readVisit } from '../visit/read-visit.ts';
+import { models, staffViews } from '../content/load.ts';
+import type { CurrentCodebooks } from '../content/codebooks.ts';
+
+/** The chance that is asked for where none is named. */
+export const USUAL_CHANCE = 0.9;
+
+/** What is known of the guides besides their codebooks, from this copy's files. */
+export function loadFigures(): Figures {
+  return { models: models(), staffViews: staffViews() };
+}
+
+/** A day's route of a text, sorted by urgency. Repaired codes stay among the unread ones. */
+export function makeRoute(
+  text: string,
+  { codebooks }: CurrentCodebooks,
+  figures: Figures,
+): Result<Route, EntriesProblem> {
+  const found = entriesOf(text, codebooks);
+  if (!found.ok) return found;
+  const { columns, entries } = found.value;
+  const assess = makeAssess();
+  const visits: PlannedVisit[] = [];
+  const unread: Unread[] = [];
+  for (const { row, text: given, others } of entries) {
+    const reading = readEntry(given, codebooks);
+    if (reading.kind !== 'exact') {
+      unread.push({ row, others, text: given, reading });
+      continue;
+    }
+    const seen = readVisit(reading.note, codebooks, figures);
+    const assessed = seen.model && assess(seen.model, seen.evidence);
+    visits.push({ row, others, code: reading.code, seen, assessed });
+  }
+  return ok({ columns, visits: byUrgency(visits), unread });
+}
+
+const HEADINGS = [
+  ...['code', 'urgency', 'expected-minutes', 'cautious-minutes', 'faults', 'parts', 'flags'],
+  'problem',
+] as const;
+/** Faults and parts named in a table's cell. */
+const NAMED = 3;
+
+/** A route as CSV, names as in the JSON; the lines that could not be read come last. */
+export function routeCsv({ visits, unread }: RouteJson, columns: readonly string[]): string {
+  const passed = passthroughColumns(columns, HEADINGS);
+  const rest = (values: Readonly<Record<string, string>>) => {
+    const cells = Object.values(values);
+    return passed.map(({ index }) => cells[index] ?? '');
+  };
+  return csvOf([
+    [...HEADINGS, ...passed.map(({ name }) => name)],
+    ...visits.map(({ code, urgency, figures, flags, columns: values }) => [
+      ...[code, urgency],
+      figures ? String(Math.round(figures.minutes.expected)) : '',
+      figures ? String(figures.minutes.cautious) : '',
+      (figures?.faults ?? [])
+        .slice(0, NAMED)
+        .map(({ fault }) => fault)
+        .join('; '),
+      (figures?.parts ?? [])
+        .slice(0, NAMED)
+        .map(({ part }) => part)
+        .join('; '),
+      flags.join('; '),
+      ...['', ...rest(values)],
+    ]),
+    ...unread.map(({ text, problem, proposal, columns: values }) => [
+      ...[text, '', '', '', '', '', ''],
+      problem?.code ?? `proposal ${proposal?.code ?? ''}`,
+      ...rest(values),
+    ]),
+  ]);
+}
+
+/** `0.5` to `0.999` as a chance, undefined for anything else. */
+export function chanceOf(text: string): number | undefined {
+  const chance = Number(text);
+  return /^0\.\d{1,4}$/.test(text) && chance > 0 ? chance : undefined;
+}
+
+export interface RouteWish {
+  readonly chance: number;
+  readonly csv: boolean;
+}
+
+/** What is printed for a text, and whether all of it was usable. */
+export function routeOutput(
+  text: string,
+  current: CurrentCodebooks,
+  today: Date,
+  { chance, csv }: RouteWish,
+): Result<{ readonly text: string; readonly good: boolean }, EntriesProblem> {
+  const route = makeRoute(text, current, loadFigures());
+  if (!route.ok) return fail(route.error);
+  const json = routeJson(route.value, chance, today);
+  return ok({
+    text: csv ? routeCsv(json, route.value.columns).trimEnd() : JSON.stringify(json),
+    good: route.value.unread.length === 0,
+  });
+}

@@ -1,0 +1,35 @@
+/** The codebooks of a copy, to read and write codes with. */
+import type { Detail } from '../guide/details.ts';
+import { marksOf } from '../guide/marks.ts';
+import type { Guide } from '../guide/types.ts';
+import { freeze } from '../note/freeze.ts';
+import { makeCodebooks } from '../note/codebook.ts';
+import type { Codebooks } from '../note/codebook.ts';
+import type { Release } from '../note/release.ts';
+import { ok } from '../result.ts';
+import { all } from './content.ts';
+import type { Content, Checked } from './content.ts';
+
+export interface CurrentCodebooks {
+  readonly codebooks: Codebooks;
+  readonly newest: number;
+  /** Nothing is frozen yet: the one codebook is the working guides' and may still change. */
+  readonly draft: boolean;
+}
+
+/** The codebooks of all releases; of a copy that has none yet, the codebook its first one would be. */
+export function currentCodebooks(content: Content, today: Date): Checked<CurrentCodebooks> {
+  const parts = all<[readonly Release[], readonly Guide[], readonly Detail[]]>(
+    content.releases(),
+    content.guides(),
+    content.details(),
+  );
+  if (!parts.ok) return parts;
+  const [releases, guides, details] = parts.value;
+  const newest = releases.at(-1)?.release;
+  const marks = marksOf(guides);
+  if (newest !== undefined)
+    return ok({ codebooks: makeCodebooks(releases, marks), newest, draft: false });
+  const draft = freeze(guides, details, 1, today.toISOString().slice(0, 10));
+  return ok({ codebooks: makeCodebooks([draft], marks), newest: 1, draft: true });
+}

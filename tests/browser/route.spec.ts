@@ -1,0 +1,238 @@
+// The technician's next day: codes in, damaged lines mended in place, an order, what to load, files out.
+import { readFileSync } from 'node:fs';
+import type { Locator, Page, TestInfo } from '@playwright/test';
+import { routeSchema } from '../../src/cli/route-json.ts';
+import { damaged, publishedCodebooks, sampleCodes } from '../unit/route/support/codes.ts';
+import { axe } from './support/axe.ts';
+import { DESK, expect, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
+
+const codes = sampleCodes(publishedCodebooks(), 500);
+const [a = '', b = '', c = '', d = ''] = codes;
+
+const field = (page: Page): Locator => page.getByLabel('Note codes');
+const said = (page: Page): Locator => page.locator('.said');
+const rows = (page: Page): Locator => page.locator('.visit');
+const open = async (page: Page): Promise<void> => {
+  await page.goto('round/');
+  await expect(field(page)).toBeVisible();
+};
+const add = async (page: Page, text: string): Promise<void> => {
+  await field(page).fill(text);
+  await page.getByRole('button', { name: 'Add to the round' }).click();
+};
+const order = (page: Page): Promise<string[]> => page.locator('.visit h3').allTextContents();
+const save = async (page: Page, what: string, info: TestInfo): Promise<string> => {
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: what }).click();
+  const path = info.outputPath(what.replaceAll(' ', '-'));
+  await (await coming).saveAs(path);
+  return readFileSync(path, 'utf8');
+};
+
+test('damaged lines are mended in place, and none is dropped', async ({ page }) => {
+  await open(page);
+  await axe(page);
+  await add(page, [a, damaged(b, 1), 'nonsense', c].join('\n'));
+  await expect(said(page)).toHaveText('2 visits added. 2 lines need you.');
+  await expect(rows(page)).toHaveCount(2);
+  await expect(field(page)).toHaveValue('');
+  await axe(page);
+  await noSidewaysScroll(page);
+
+  // A repaired code is a proposal: a visit only when it is confirmed.
+  await page.getByRole('button', { name: 'Yes, that is what the caller reads' }).click();
+  await expect(rows(page)).toHaveCount(3);
+  const line = page.getByLabel('Code in row 3');
+  await expect(line).toHaveValue('nonsense');
+  await expect(line).toHaveAccessibleDescription(/sign U after 0 characters|characters/i);
+  await line.fill(d.slice(0, -1));
+  await line.press('Enter');
+  await page.getByRole('button', { name: 'No', exact: true }).click();
+  await expect(line).toBeFocused();
+  await expect(line).toHaveAccessibleDescription(/Not confirmed/);
+  await axe(page);
+  await line.fill(d);
+  await line.press('Enter');
+  await expect(rows(page)).toHaveCount(4);
+  await expect(page.locator('.mend')).toHaveCount(0);
+  await expect(page.locator('#visits-title')).toBeFocused();
+  expect((await order(page)).toSorted()).toEqual([a, b, c, d].toSorted());
+});
+
+test('what is refused stays in the field, with its reason', async ({ page }) => {
+  await open(page);
+  for (const [text, words] of [
+    [' \n', 'no code here yet'],
+    [`${a}\n`.repeat(501), 'room for 500 more'],
+    [`code,name\n${a},"open\n`, 'row 2 a quotation mark'],
+  ] as const) {
+    await add(page, text);
+    await expect(page.locator('#codes-problem')).toContainText(words);
+    await expect(field(page)).toHaveValue(text);
+    await expect(field(page)).toBeFocused();
+    await expect(rows(page)).toHaveCount(0);
+  }
+  await axe(page);
+});
+
+test('a table goes in and out: columns carried, formulas neutralised, JSON by its schema', async ({
+  page,
+}, info) => {
+  await open(page);
+  const table = `Name,Ticket,Phone\n"=1+1",${a},+12075550142\n<b>B</b>,${b},@x\nC,${damaged(c, 1)},555-0100\n`;
+  await page.locator('.enter input[type=file]').setInputFiles({
+    name: 'day.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(table),
+  });
+  await expect(said(page)).toContainText('Codes were taken from the column “Ticket”.');
+  await expect(rows(page)).toHaveCount(2);
+  await expect(page.locator('.carried').filter({ hasText: '<b>B</b>' })).toHaveCount(1);
+
+  const csv = await save(page, 'Save as CSV', info);
+  for (const cell of [`"'=1+1"`, `"'+12075550142"`, `"'@x"`, damaged(c, 1)])
+    expect(csv).toContain(cell);
+  const json = routeSchema.parse(JSON.parse(await save(page, 'Save as JSON', info)));
+  expect(json.visits.map(({ code }) => code)).toEqual(await order(page));
+  expect(json.unread).toHaveLength(1);
+
+  // Loaded again the list is gone, as the page says; the file brings it back.
+  await page.reload();
+  await expect(field(page)).toBeVisible();
+  await expect(rows(page)).toHaveCount(0);
+  const kept = await page.evaluate(() => [localStorage.length, sessionStorage.length]);
+  expect(kept).toEqual([0, 0]);
+  await add(page, csv);
+  await expect(rows(page)).toHaveCount(2);
+  await expect(page.locator('.mend li form')).toHaveCount(1);
+});
+
+test('the order is changed by keyboard alone, told, and sorted again', async ({ page }) => {
+  await open(page);
+  await add(page, [a, b, c, d].join('\n'));
+  await expect(rows(page)).toHaveCount(4);
+  const before = await order(page);
+  const [first = ''] = before;
+  const down = page.getByRole('button', { name: `Move ${first} down` });
+  await down.focus();
+  for (let place = 2; place <= 4; place++) {
+    await page.keyboard.press('Enter');
+    await expect(said(page)).toHaveText(`${first} is now visit ${String(place)} of 4.`);
+  }
+  expect(await order(page)).toEqual([...before.slice(1), first]);
+  // Down is no way any more: the focus is on the one that is left.
+  await expect(page.getByRole('button', { name: `Move ${first} up` })).toBeFocused();
+  await axe(page);
+  await page.getByRole('button', { name: 'Sort by urgency' }).press('Enter');
+  expect(await order(page)).toEqual(before);
+  await page.getByRole('button', { name: `Take out ${first}` }).press('Enter');
+  await expect(rows(page)).toHaveCount(3);
+  await page.getByRole('button', { name: `Put ${first} back` }).press('Enter');
+  expect(await order(page)).toEqual(before);
+});
+
+test('500 visits: the page answers all the while', async ({ page }) => {
+  await open(page);
+  await add(page, codes.join('\n'));
+  // What is typed while the visits are worked out stays.
+  await page.getByLabel('Note codes').fill('4GK5');
+  await expect(said(page)).toHaveText('500 visits added.');
+  await expect(page.getByLabel('Note codes')).toHaveValue('4GK5');
+  await expect(rows(page)).toHaveCount(500);
+  await page.getByLabel('Chance that it is enough').fill('99');
+  await expect(page.locator('.load table tbody tr').first()).toBeVisible();
+});
+
+test('JSON is of the chance that the slider stands at', async ({ page }, info) => {
+  await open(page);
+  await add(page, [a, b].join('\n'));
+  await expect(rows(page)).toHaveCount(2);
+  const chance = async () =>
+    routeSchema.parse(JSON.parse(await save(page, 'Save as JSON', info))).load.chance;
+  expect(await chance()).toBe(0.9);
+  await page.getByLabel('Chance that it is enough').fill('75');
+  expect(await chance()).toBe(0.75);
+  // It stays where it was set when more visits come.
+  await add(page, c);
+  await expect(rows(page)).toHaveCount(3);
+  expect(await chance()).toBe(0.75);
+});
+
+test('figures that cannot be fetched: said in words, tried again, nothing lost', async ({
+  page,
+  watched,
+}) => {
+  watched.expect(/request failed .*\.preview\./);
+  watched.expect(/console error .*ERR_FAILED/);
+  const parts = '**/_astro/*/*.preview.*.json';
+  await page.route(parts, (route) => route.abort());
+  await open(page);
+  await add(page, [a, b, 'nonsense'].join('\n'));
+  await expect(page.getByRole('alert').filter({ hasText: 'could not be loaded' })).toBeVisible();
+  await expect(rows(page)).toHaveCount(2);
+  await expect(rows(page).getByText(/To find the fault|min/)).toHaveCount(0);
+  await axe(page);
+  await field(page).fill(c);
+  // Still cut off: it says so again.
+  const again = page.getByRole('button', { name: 'Try again' });
+  await again.click();
+  await expect(again).toBeVisible();
+  await page.unroute(parts);
+  await again.click();
+  await expect(again).toBeHidden();
+  await expect(page.locator('.load table tbody tr').first()).toBeVisible();
+  expect((await order(page)).toSorted()).toEqual([a, b].toSorted());
+  await expect(page.getByLabel('Code in row 3')).toHaveValue('nonsense');
+  await expect(field(page)).toHaveValue(c);
+});
+
+test('the browser asks before a round that is in no file is left', async ({ page }, info) => {
+  const leave = () => page.close({ runBeforeUnload: true });
+  await open(page);
+  await add(page, a);
+  await expect(rows(page)).toHaveCount(1);
+  const asked = page.waitForEvent('dialog');
+  await leave();
+  const dialog = await asked;
+  expect(dialog.type()).toBe('beforeunload');
+  await dialog.dismiss();
+  await expect(rows(page)).toHaveCount(1);
+  // Saved, it lets go without a word.
+  await save(page, 'Save as CSV', info);
+  page.on('dialog', () => {
+    throw new Error('asked about a saved round');
+  });
+  const closed = page.waitForEvent('close');
+  await leave();
+  await closed;
+});
+
+// Fingers use the buttons (WCAG 2.5.7).
+test.describe('by mouse', () => {
+  test.use({ ...DESK, viewport: { width: 1280, height: 1600 } });
+  test('a visit is dragged to another place, and told', async ({ page }) => {
+    await open(page);
+    await add(page, [a, b, c].join('\n'));
+    await expect(rows(page)).toHaveCount(3);
+    const [first = '', second = '', third = ''] = await order(page);
+    const grip = (place: number) => rows(page).nth(place).locator('.number');
+    /** A drag begins only once the mouse has gone some way with its button down. */
+    async function drag(from: number, onto: number): Promise<void> {
+      await grip(0).evaluate((number) => number.scrollIntoView({ block: 'center' }));
+      const box = async (place: number) => (await grip(place).boundingBox()) ?? { x: 0, y: 0 };
+      const [start, end] = [await box(from), await box(onto)];
+      await page.mouse.move(start.x + 20, start.y + 20);
+      await page.mouse.down();
+      await page.mouse.move(start.x + 30, start.y + 30, { steps: 5 });
+      await page.mouse.move(end.x + 20, end.y + 20, { steps: 10 });
+      await page.mouse.up();
+    }
+    await drag(0, 1);
+    await expect(said(page)).toHaveText(`${first} is now visit 2 of 3.`);
+    expect(await order(page)).toEqual([second, first, third]);
+    await drag(1, 0);
+    await expect(said(page)).toHaveText(`${first} is now visit 1 of 3.`);
+    expect(await order(page)).toEqual([first, second, third]);
+  });
+});

@@ -1,0 +1,160 @@
+import { spawnSync } from 'node:child_process';
+import Papa from 'papaparse';
+import { describe, expect, test } from 'vitest';
+import { chanceOf, loadFigures, makeRoute, routeCsv, routeOutput } from '../../../src/cli/route.ts';
+import { tellEntries } from '../../../src/cli/route-words.ts';
+import { routeSchema } from '../../../src/cli/route-json.ts';
+import { poissonBinomial } from '../../../src/diagnosis/demand.ts';
+import { plan } from '../../../src/diagnosis/plan.ts';
+import { shares } from '../../../src/diagnosis/posterior.ts';
+import { makeAssess } from '../../../src/visit/assess.ts';
+import { routeJson } from '../../../src/route/json.ts';
+import { byUrgency, urgencyOrder } from '../../../src/visit/read-visit.ts';
+import { damaged, publishedCodebooks, sampleCodes } from './support/codes.ts';
+
+const current = publishedCodebooks();
+const figures = loadFigures();
+const today = new Date('2026-11-25T10:00:00Z');
+const codes = sampleCodes(current, 40);
+const [first = '', second = ''] = codes;
+const routeOf = (text: string) => {
+  const made = makeRoute(text, current, figures);
+  if (!made.ok) throw new Error(JSON.stringify(made.error));
+  return made.value;
+};
+const whole = routeOf(codes.join('\n'));
+
+describe('a route', () => {
+  test('has every code, the most urgent first, equally urgent ones as given', () => {
+    expect(whole.visits.map(({ code }) => String(code)).toSorted()).toEqual(codes.toSorted());
+    const places = whole.visits.map(({ seen }) => urgencyOrder.indexOf(seen.urgency));
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    expect(new Set(places).size).toBeGreaterThan(2);
+    expect(byUrgency(whole.visits)).toEqual(whole.visits);
+    for (const urgency of urgencyOrder) {
+      const rows = whole.visits.filter(({ seen }) => seen.urgency === urgency);
+      expect(rows.map(({ row }) => row)).toEqual(
+        rows.map(({ row }) => row).toSorted((a, b) => a - b),
+      );
+    }
+  });
+
+  test('its figures are those of the diagnosis, remembered or not', () => {
+    const assess = makeAssess();
+    let seen = 0;
+    for (const { seen: visit, assessed } of whole.visits) {
+      if (!visit.model || !assessed) continue;
+      seen++;
+      const fresh = shares(visit.model, visit.evidence);
+      for (const [fault, share] of assessed.shares.entries())
+        expect(share).toBeCloseTo(fresh[fault] ?? NaN, 12);
+      expect(assessed.expected).toBeCloseTo(
+        plan(visit.model, visit.evidence).best.expectedMinutes,
+        8,
+      );
+      expect(assessed.cautious).toBeGreaterThanOrEqual(0);
+      expect(assess(visit.model, visit.evidence)).toEqual(assessed);
+    }
+    expect(seen).toBe(whole.visits.length);
+  });
+
+  test('a damaged line is no visit until confirmed, and is kept as given', () => {
+    const route = routeOf(`${first}\n${damaged(second, 1)}\nnonsense\n`);
+    expect(route.visits).toHaveLength(1);
+    expect(route.unread.map(({ row, text }) => [row, text])).toEqual([
+      [2, damaged(second, 1)],
+      [3, 'nonsense'],
+    ]);
+    expect(route.unread[0]?.reading).toMatchObject({ kind: 'repaired', code: second });
+  });
+});
+
+describe('as JSON', () => {
+  const json = routeJson(whole, 0.9, today);
+
+  test('it is as its published schema says, damaged lines too', () => {
+    routeSchema.parse(json);
+    routeSchema.parse(
+      routeJson(routeOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), 0.5, today),
+    );
+  });
+
+  test('the load: each count is the fewest that is enough, by the Poisson-binomial anew', () => {
+    expect(json.load.parts.length).toBeGreaterThan(5);
+    for (const { part, alone, chance } of json.load.parts) {
+      const needed = json.visits.map(
+        ({ figures: found }) => found?.parts.find((one) => one.part === part)?.chance ?? 0,
+      );
+      const pmf = poissonBinomial(needed);
+      const upTo = (count: number) => pmf.slice(0, count + 1).reduce((a, b) => a + b, 0);
+      // The JSON's chances have six decimals.
+      expect(chance).toBeCloseTo(upTo(alone), 4);
+      expect(upTo(alone)).toBeGreaterThan(0.9 - 1e-4);
+      expect(upTo(alone - 1)).toBeLessThan(0.9 + 1e-4);
+    }
+  });
+
+  test('all together is surer than each alone, and the habit is not both smaller and as sure', () => {
+    const { alone, together, habit, parts } = json.load;
+    expect(together.chanceAtLeast).toBeGreaterThanOrEqual(0.9);
+    expect(together.pieces).toBeGreaterThan(alone.pieces);
+    expect(together.pieces).toBe(parts.reduce((all, row) => all + row.together, 0));
+    expect([habit.pieces > together.pieces, habit.chanceAtLeast < 0.9]).toContain(true);
+  });
+
+  test('the cautious day is shorter than the visits’ cautious figures added up', () => {
+    const added = json.visits.reduce(
+      (all, { figures: one }) => all + (one?.minutes.cautious ?? 0),
+      0,
+    );
+    expect(json.total.cautious).toBeGreaterThan(json.total.expected);
+    expect(json.total.cautious).toBeLessThan(added);
+  });
+});
+
+describe('as a table', () => {
+  test('carries other columns along, neutralises formulas, and can be read again', () => {
+    const rows = `who,code,phone\n=HYPERLINK("x"),${first},+12075550142\nB,${damaged(second, 1)},@x\n`;
+    const route = routeOf(rows.replace('=HYPERLINK("x")', '"=HYPERLINK(""x"")"'));
+    const text = routeCsv(routeJson(route, 0.9, today), route.columns);
+    expect(text).toContain(`"'=HYPERLINK(""x"")"`);
+    expect(text).toContain(`"'+12075550142"`);
+    expect(text).toContain(`"'@x"`);
+    const again = routeOf(text);
+    expect(again.visits.map(({ code }) => String(code))).toEqual([first]);
+    expect(again.unread.map((one) => one.text)).toEqual([damaged(second, 1)]);
+    // What the table has anew is not carried twice.
+    const written = routeCsv(routeJson(again, 0.9, today), again.columns);
+    const cells = (csv: string) => Papa.parse(csv, { delimiter: ',' }).data;
+    expect(cells(written)).toEqual(cells(text));
+  });
+});
+
+describe('the command', () => {
+  const run = (input: string, ...args: string[]) =>
+    spawnSync(process.execPath, ['src/cli/note.ts', 'round', ...args], { input, encoding: 'utf8' });
+
+  const output = (text: string) =>
+    routeOutput(text, current, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
+
+  test('prints the route, and fails where a line is no visit', () => {
+    const good = output(`${first}\n${second}\n`);
+    if (!good.ok) return expect.unreachable(JSON.stringify(good.error));
+    expect(good.value.good).toBe(true);
+    expect(routeSchema.parse(JSON.parse(good.value.text)).load.chance).toBe(0.95);
+    const bad = run(`${first}\n${damaged(second, 1)}\n`, '--csv');
+    expect(bad.status).toBe(2);
+    expect(bad.stdout.split('\r\n')[0]).toMatch(/^code,urgency,/);
+    expect(bad.stdout).toContain(`proposal ${second}`);
+  });
+
+  test('says what to do where it prints nothing', () => {
+    const { status, stdout, stderr } = run('');
+    expect([status, stdout]).toEqual([2, '']);
+    const nothing = output('');
+    expect(nothing.ok || tellEntries(nothing.error)).toBe(stderr.trimEnd());
+    const many = output(`${first}\n`.repeat(501));
+    expect(many.ok || tellEntries(many.error)).toContain('Split the list.');
+    expect(['1.5', '0', '1', '', 'x'].map(chanceOf)).toEqual(Array(5).fill(undefined));
+  });
+});
