@@ -1,7 +1,7 @@
 // A page of every kind as readers set it up for themselves: colours, motion, zoom, spacing, turning.
 import type { Page } from '@playwright/test';
 import { mainLanguage } from '../../src/content/load.ts';
-import { expect, test } from './support/fixtures.ts';
+import { FINE, expect, test } from './support/fixtures.ts';
 import { borderless, lostDrawings, ringSeen, unreadable } from './support/forced.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { noSidewaysScroll } from './support/layout.ts';
@@ -124,15 +124,18 @@ test('in forced colours the signal words still tell hazards apart', async ({ pag
   }
 });
 
-test('the note’s square code is read in forced colors, and shown large it stands still', async ({
-  page,
-}) => {
-  await noteSmoothScrolls(page);
-  await places.find(({ kind }) => kind === 'note')?.open(page, mainLanguage());
-  // The decoder reads dark on light only.
-  await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
-  expect(await readQr(page.locator('.qr svg'))).toContain('#c=');
-  await page.locator('.pass button:has(+ dialog)').click();
-  await expect(page.locator('dialog.large')).toBeVisible();
-  expect(await moving(page)).toEqual([]);
+test.describe('on a fine screen', () => {
+  test.use(FINE);
+  test('the note’s square code is read in forced colors, and shown large it stands still', async ({
+    page,
+  }) => {
+    await noteSmoothScrolls(page);
+    await places.find(({ kind }) => kind === 'note')?.open(page, mainLanguage());
+    // The decoder reads dark on light only.
+    await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
+    expect(await readQr(page.locator('.qr svg'))).toContain('#c=');
+    await page.locator('.pass button:has(+ dialog)').click();
+    await expect(page.locator('dialog.large')).toBeVisible();
+    expect(await moving(page)).toEqual([]);
+  });
 });

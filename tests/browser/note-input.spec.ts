@@ -1,6 +1,6 @@
 import { formatFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
-import { expect, test } from './support/fixtures.ts';
+import { FINE, expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll } from './support/layout.ts';
 import {
   addressOf,
@@ -13,6 +13,8 @@ import {
   shownCode,
   to,
 } from './support/note.ts';
+
+test.use(FINE);
 
 test('what a code cannot hold is named, and goes in the long form', async ({ page }) => {
   const fragment = to('stop-book', { error: 'Fé9 ☃' });

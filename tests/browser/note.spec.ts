@@ -1,9 +1,11 @@
 import { parseFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
-import { expect, test } from './support/fixtures.ts';
+import { FINE, expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { addressOf, codeFor, guide, open, qrOf, shownCode, to, shortest } from './support/note.ts';
+
+test.use(FINE);
 
 test('a finished journey gives its outcome, its numbers and the code of the library', async ({
   page,

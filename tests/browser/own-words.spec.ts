@@ -1,7 +1,9 @@
 // What people write in their own words stays out of addresses, history and the copy to resume from.
 import type { Page } from '@playwright/test';
-import { expect, test } from './support/fixtures.ts';
+import { FINE, expect, test } from './support/fixtures.ts';
 import { codeFor, keptTexts, open, qrOf, shownCode, to } from './support/note.ts';
+
+test.use(FINE);
 
 const remark = 'Ring twice & wait. 100% #1';
 const model = 'XY 123/4';

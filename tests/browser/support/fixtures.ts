@@ -22,6 +22,9 @@ export const DESK = {
   hasTouch: false,
 } as const;
 
+/** A screen as fine as phones have, for square codes that are read off it. */
+export const FINE = { deviceScaleFactor: 3 } as const;
+
 /**
  * Playwright's test, watched: it fails when the console shows an error or a warning, when anything
  * is thrown, blocked by policy or not found, and when a request leaves the site. A test that means

@@ -3,6 +3,7 @@ import type { Locator } from '@playwright/test';
 import {
   BinaryBitmap,
   DecodeHintType,
+  GlobalHistogramBinarizer,
   HybridBinarizer,
   QRCodeReader,
   RGBLuminanceSource,
@@ -10,7 +11,13 @@ import {
 
 /** Widths in pixels: a camera coming nearer. The decoder misses some codes at some of them. */
 const WIDTHS = [300, 400, 500, 650, 800, 1000, 350, 450, 575, 725, 900, 1100];
-const HINTS = new Map([[DecodeHintType.TRY_HARDER, true]]);
+/** As of a photograph, and as of a picture of nothing else, which reads the dense codes it misses. */
+const MANNERS = [
+  [HybridBinarizer, new Map([[DecodeHintType.TRY_HARDER, true]])],
+  [GlobalHistogramBinarizer, new Map([[DecodeHintType.TRY_HARDER, true]])],
+  [HybridBinarizer, new Map([[DecodeHintType.PURE_BARCODE, true]])],
+  [GlobalHistogramBinarizer, new Map([[DecodeHintType.PURE_BARCODE, true]])],
+] as const;
 
 /** The grey values of a picture drawn `width` pixels wide. */
 function greyAt(element: Locator, png: string, width: number) {
@@ -38,12 +45,13 @@ export async function readQr(element: Locator): Promise<string> {
   for (const width of WIDTHS) {
     const { height, grey } = await greyAt(element, png, width);
     const source = new RGBLuminanceSource(Uint8ClampedArray.from(grey), width, height);
-    try {
-      const bitmap = new BinaryBitmap(new HybridBinarizer(source));
-      return new QRCodeReader().decode(bitmap, HINTS).getText();
-    } catch (error) {
-      reason = error;
-    }
+    for (const [Binarizer, hints] of MANNERS)
+      try {
+        const bitmap = new BinaryBitmap(new Binarizer(source));
+        return new QRCodeReader().decode(bitmap, hints).getText();
+      } catch (error) {
+        reason = error;
+      }
   }
   throw reason;
 }
