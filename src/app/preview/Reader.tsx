@@ -22,6 +22,10 @@ export function Reader(props: Props): JSX.Element {
   let field: HTMLTextAreaElement | undefined;
   let scan: HTMLButtonElement | undefined;
 
+  const said = () => {
+    const key = trouble();
+    return key && t(key);
+  };
   const status = () => statusOf(props);
   const invalid = () => props.state.settled() && props.state.reading()?.kind === 'refused';
 
@@ -129,7 +133,7 @@ export function Reader(props: Props): JSX.Element {
         </Show>
       </div>
       <p class="trouble" role="alert">
-        <Show when={trouble()}>{(key) => t(key())}</Show>
+        {said()}
       </p>
       <Show when={camera()}>
         <Camera
