@@ -24,7 +24,7 @@ const vitest = (config: string) =>
   `vitest run --config .config/${config}.config.ts --reporter=minimal --reporter=./.config/line-report.ts`;
 const playwright = `playwright test --config .config/playwright.config.ts --workers=${Math.min(cores, 4)}`;
 // `npm run check` trusts what lint said of files that are as they were; `npm test` asks anew.
-const cache = process.argv.includes('--quick') ? ' -- --cache' : '';
+const cache = process.argv.includes('--quick') ? ' -- --cache --cache-strategy content' : '';
 
 /** Stages of one phase run side by side, the long ones first; a phase waits for the one before. */
 const PHASES: readonly Readonly<Record<string, Stage>>[] = [
