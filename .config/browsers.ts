@@ -99,10 +99,12 @@ export const virtualScreen = (): string => need(SCREEN, 'WebKit');
 /** Path of nginx. */
 export const nginxProgram = (): string => need(NGINX, 'nginx');
 
-/** What a program says of its name and version. */
+/** What a program says of its name and version, in one line; its name where it tells none. */
 export function version(program: Program): string {
   const path = need(PROGRAMS[program].parts[0], program);
-  return spawnSync(path, ['--version'], { encoding: 'utf8' }).stdout.trim() || program;
+  const said = spawnSync(path, ['--version'], { encoding: 'utf8' }).stdout.trim();
+  // WebKit's driver answers with how it is used.
+  return /^[^\n]*\d[^\n]*$/.test(said) ? said : program;
 }
 
 /** Start flags: nothing that calls home, nothing that needs a display or a kernel sandbox. */
