@@ -78,11 +78,6 @@ export function openContent(folder: string): Content {
   return known;
 }
 
-/** Forgets what was read: whoever asks next reads the files as they are then. */
-export function dropContent(): void {
-  opened.clear();
-}
-
 /** The values of parts together, or the problems of them all. */
 export function all<T extends readonly unknown[]>(
   ...parts: { readonly [K in keyof T]: Checked<T[K]> }
