@@ -31,6 +31,8 @@ if (wanted().length > 0 && canInstall()) {
   const add = (...names: string[]) => apt('install', '--yes', '--no-install-recommends', ...names);
   // One that this distribution lacks must not keep the others out.
   if (apt('update') && !add(...packages)) for (const one of packages) add(one);
+  // Where its small form is not packaged.
+  if (missing('Chromium').length > 0) add('chromium');
 }
 if (wanted().includes('Chromium')) {
   console.log('Downloading Chromium with Playwright …');

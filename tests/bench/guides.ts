@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { chromium } from '@playwright/test';
-import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { inRoot } from '../../src/cli/root.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { loadGuides } from '../../src/guide/load-guides.ts';

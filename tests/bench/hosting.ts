@@ -2,7 +2,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { join } from 'node:path';
 import { chromium, type Browser } from '@playwright/test';
-import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { shownCode, to } from '../browser/support/note.ts';
 import { answerLink } from '../browser/support/site.ts';

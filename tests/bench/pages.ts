@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from '@playwright/test';
-import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { formatFragment } from '../../src/address/fragment.ts';
 import { codeFor, shownCode, to } from '../browser/support/note.ts';

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser } from '@playwright/test';
 import { build } from 'vite';
 import solid from 'vite-plugin-solid';
-import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { weigh } from '../browser/support/weight.ts';
 import { buildWith } from './made-up.ts';
