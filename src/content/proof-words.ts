@@ -3,7 +3,7 @@ import type { Fault, PropertyId } from '../proof/property.ts';
 import type { ProblemWords } from './guide-words.ts';
 
 export const propertyWords: Readonly<Record<PropertyId, string>> = {
-  'danger-first': 'The danger question comes first; each danger ends at its own emergency stop.',
+  'danger-first': 'The danger question comes first; each danger ends at its own stop, for today at the latest.',
   'heat-only-when-safe':
     'Nothing that heats after an error, with anything inside, a forced door, or an oven not cool.',
   'breaker-once-and-ready':
@@ -39,8 +39,8 @@ export function tellFault(fault: Fault): ProblemWords {
       return { what: `${at} asks about no danger.`, hint: 'Add the danger answers.' };
     case 'not-own-stop':
       return {
-        what: `${at}, answer ${fault.answer}, does not end at its own emergency stop.`,
-        hint: `Lead it to a stop with "danger: ${fault.answer}" and "urgency: emergency".`,
+        what: `${at}, answer ${fault.answer}, does not end at its own stop.`,
+        hint: `Lead it to a stop with "danger: ${fault.answer}" and "urgency: emergency" or "today".`,
       };
     case 'exits-differ':
       return {

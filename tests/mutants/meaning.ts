@@ -16,6 +16,10 @@ export interface Meaning {
   readonly makes: Readonly<Record<string, readonly Made[]>>;
   /** After these answers the breaker must be left off. */
   readonly leaveOff: ReadonlySet<string>;
+  /** After these the panel must not be touched: the guide stops. */
+  readonly unfit: ReadonlySet<string>;
+  /** Pages that send to the emergency number. */
+  readonly emergencies: ReadonlySet<string>;
   readonly heats: ReadonlySet<string>;
   /** Of those, the ones that start a whole cycle. */
   readonly startsCycle: ReadonlySet<string>;
@@ -58,18 +62,16 @@ export function meaningOf(guide: Guide): Meaning {
   };
   const pages = (is: (node: (typeof nodes)[number]) => boolean): Set<string> =>
     new Set(nodes.filter(is).map(({ sentences }) => sentences));
+  const saying = (is: (answer: (typeof answers)[number]) => boolean): Set<string> =>
+    new Set(answers.filter(is).map(({ key }) => key));
   const start = guide.nodes.get(guide.start);
   return {
     start: start?.sentences ?? '',
     told: facts(told),
     makes: facts(made),
-    leaveOff: new Set(
-      answers
-        .filter(
-          ({ sets, clears }) => sets.includes('breaker-tripped') || clears.includes('panel-ready'),
-        )
-        .map(({ key }) => key),
-    ),
+    leaveOff: saying(({ sets }) => sets.includes('breaker-tripped')),
+    unfit: saying(({ clears }) => clears.includes('panel-ready')),
+    emergencies: pages(({ urgency }) => urgency === 'emergency'),
     heats: pages(({ heat }) => heat),
     startsCycle: pages(({ heat, action }) => heat && action === 'press-key'),
     touchesDoor: pages(({ action }) => action === 'door-by-hand'),

@@ -39,27 +39,33 @@ interface Page {
 }
 
 /** Wrong by the page alone, or by one of its answers, whatever the journey. */
-function wrongPage(guide: Guide, node: GuideNode, { ownStop, leaveOff }: Meaning): string[] {
+function wrongPage(guide: Guide, node: GuideNode, meaning: Meaning): string[] {
+  const { emergencies, leaveOff, unfit } = meaning;
   const wrong: string[] = [];
   const end = node.kind === 'stop' || node.kind === 'finish';
   if (end !== (node.answers.length === 0)) wrong.push('journeys-end');
   if (node.kind === 'stop' && node.call.length === 0) wrong.push('stops-call-and-warn');
-  if (Object.values(ownStop).includes(node.sentences) && node.call[0] !== 'emergency')
+  if (emergencies.has(node.sentences) && node.call[0] !== 'emergency')
     wrong.push('stops-call-and-warn');
   if (!end && !node.answers.some(({ id }) => id === 'unsure')) wrong.push('unsure-everywhere');
   for (const { id, to } of node.answers) {
-    const off = guide.nodes.get(to)?.breakerStaysOff ?? false;
-    if (leaveOff.has(`${node.sentences}.${id}`) && !off) wrong.push('breaker-once-and-ready');
+    const there = guide.nodes.get(to);
+    const answer = `${node.sentences}.${id}`;
+    if (
+      leaveOff.has(answer) ? !there?.breakerStaysOff : unfit.has(answer) && there?.kind !== 'stop'
+    )
+      wrong.push('breaker-once-and-ready');
     if (!guide.nodes.has(to)) wrong.push('journeys-end');
   }
   return wrong;
 }
 
-function wrongStart(guide: Guide, { ownStop, start: first }: Meaning): boolean {
+function wrongStart(guide: Guide, { emergencies, ownStop, start: first }: Meaning): boolean {
   const start = guide.nodes.get(guide.start);
   const isOwn = (danger: string, to: GuideNode['id'] | undefined): boolean => {
     const stop = to === undefined ? undefined : guide.nodes.get(to);
-    return stop?.sentences === ownStop[danger] && stop?.urgency === 'emergency';
+    const urgency = emergencies.has(stop?.sentences ?? '') ? 'emergency' : 'today';
+    return stop?.sentences === ownStop[danger] && stop?.urgency === urgency;
   };
   const dangers = Object.keys(ownStop);
   const none = start?.answers.find(({ id }) => id === 'none')?.to;
@@ -76,8 +82,17 @@ function wrongStart(guide: Guide, { ownStop, start: first }: Meaning): boolean {
 
 /** The guide's pages by number, the start first, with what each answer really tells. */
 function pagesOf(guide: Guide, meaning: Meaning): Page[] {
-  const { told, makes, leaveOff, heats, startsCycle, touchesDoor, worksBreaker, copiesError } =
-    meaning;
+  const {
+    told,
+    makes,
+    leaveOff,
+    unfit,
+    heats,
+    startsCycle,
+    touchesDoor,
+    worksBreaker,
+    copiesError,
+  } = meaning;
   const start = guide.nodes.get(guide.start);
   const nodes = [...guide.nodes.values()].filter((node) => node !== start);
   if (start) nodes.unshift(start);
@@ -100,7 +115,9 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
       return {
         to: numbers.get(to) ?? -1,
         adds: all.reduce((sum, one) => sum | bits[one], 0),
-        takes: (heats.has(node.sentences) ? bits.cool : 0) | (leaveOff.has(key) ? bits.panel : 0),
+        takes:
+          (heats.has(node.sentences) ? bits.cool : 0) |
+          (leaveOff.has(key) || unfit.has(key) ? bits.panel : 0),
       };
     }),
   }));

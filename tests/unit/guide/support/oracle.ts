@@ -54,8 +54,9 @@ function* wrongAnswer(guide: Guide, { node, answer }: Said): Generator<string> {
   const own = node.answers.includes(answer);
   if (!there) yield 'journeys-end';
   const off = there?.breakerStaysOff ?? false;
-  const unfit = answer.sets.includes('breaker-tripped') || answer.clears.includes('panel-ready');
-  if (own && unfit && !off) yield 'breaker-once-and-ready';
+  const tripped = answer.sets.includes('breaker-tripped');
+  const unfit = answer.clears.includes('panel-ready');
+  if (own && (tripped ? !off : unfit && there?.kind !== 'stop')) yield 'breaker-once-and-ready';
   if (!own || isEnd(there)) return;
   const settles = (a: Fact, b: Fact): boolean =>
     answer.sets.includes(a) ? !answer.sets.includes(b) : answer.sets.includes(b);
@@ -118,7 +119,8 @@ function* wrongStart(guide: Guide): Generator<string> {
   const stops = start.answers.filter(({ id }) => id !== 'none');
   for (const { id, to } of stops) {
     const stop = guide.nodes.get(to);
-    const own = stop?.kind === 'stop' && stop.danger === id && stop.urgency === 'emergency';
+    const wanted = stop?.call[0] === 'emergency' ? 'emergency' : 'today';
+    const own = stop?.kind === 'stop' && stop.danger === id && stop.urgency === wanted;
     if (!own || stop.answers.length > 0) yield 'danger-first';
   }
   const none = start.answers.find(({ id }) => id === 'none');
