@@ -17,6 +17,7 @@ const told: Readonly<Record<string, LastingFact>> = {
   'inside.unsure': 'inside',
   'forced.yes': 'forced',
   'forced.unsure': 'forced',
+  'breaker-on.tripped': 'tripped',
 };
 
 /** These hold from the answer on, until something says otherwise. */
@@ -41,6 +42,8 @@ const heats = new Set(['selector-set', 'short-clean']);
 const startsCycle = new Set(['short-clean']);
 const touchesDoor = new Set(['lever', 'try-door', 'try-again']);
 const worksBreaker = new Set(['breaker-off', 'breaker-on']);
+/** Pages that say that the range is fine. */
+const saysFine = new Set<string>();
 /** Pages that have an error copied. */
 const copiesError = new Set(['error-write']);
 
@@ -64,5 +67,5 @@ export const doorLocked: Meaning = {
   start: 'danger',
   told: single(told),
   makes: single(makes),
-  ...{ leaveOff, heats, startsCycle, touchesDoor, worksBreaker, copiesError, ownStop },
+  ...{ leaveOff, heats, startsCycle, touchesDoor, worksBreaker, copiesError, saysFine, ownStop },
 };
