@@ -16,6 +16,10 @@ export const propertyWords: Readonly<Record<PropertyId, string>> = {
   'door-only-when-cool': 'No step touches the door before the oven has cooled.',
   'sentences-plain': 'Every key has its sentence; every page reads at grade 6 or lower.',
   'unsure-everywhere': 'Every question and step can be answered "I am not sure".',
+  'unsure-is-no-alarm':
+    '"I am not sure" raises no flag and ends at nothing urgent, but for the danger question.',
+  'done-only-when-well':
+    'No one is told that the range is fine after an error, a forced door, a trip or other trouble.',
   'rules-kept': 'What the guide promises of itself in its "rules" holds.',
 };
 
@@ -146,6 +150,26 @@ export function tellFault(fault: Fault): ProblemWords {
       return {
         what: `${at} has no answer "unsure".`,
         hint: 'Add one that leads somewhere safe: not to know is always possible.',
+      };
+    case 'unsure-flags':
+      return {
+        what: `${at}, answer ${fault.answer}, raises the flag "${fault.flag}".`,
+        hint: 'Take the flag out: not to know tells nothing about the range.',
+      };
+    case 'unsure-alarms':
+      return {
+        what: `${at}, answer ${fault.answer}, leads to ${fault.to}, which is urgent.`,
+        hint: 'Lead it on, or to a stop with "urgency: soon": not to know is no sign of danger.',
+      };
+    case 'done-despite':
+      return {
+        what: `${at} says that the range is fine, and is reached although "${fault.fact}".`,
+        hint: 'Lead journeys with this fact to another end, or take "done: true" out.',
+      };
+    case 'done-urgent':
+      return {
+        what: `${at} says that the range is fine, and that someone must come.`,
+        hint: 'Give it "urgency: none", or take "done: true" out.',
       };
     case 'page-again':
       return {

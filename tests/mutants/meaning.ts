@@ -1,7 +1,7 @@
 import type { Fact, Guide } from '../../src/guide/types.ts';
 
 /** What was told once stays true. */
-export type LastingFact = 'error' | 'inside' | 'forced';
+export type LastingFact = 'error' | 'inside' | 'forced' | 'tripped' | 'trouble';
 /** What holds from an answer on, until something says otherwise. */
 export type Made = 'empty' | 'gentle' | 'cool' | 'panel' | 'stays';
 
@@ -27,6 +27,8 @@ export interface Meaning {
   readonly worksBreaker: ReadonlySet<string>;
   /** Pages that have an error copied. */
   readonly copiesError: ReadonlySet<string>;
+  /** Pages that say that the range is fine. */
+  readonly saysFine: ReadonlySet<string>;
   /** Each danger and the page written for it. */
   readonly ownStop: Readonly<Record<string, string>>;
 }
@@ -35,6 +37,8 @@ const told: Readonly<Partial<Record<Fact, LastingFact>>> = {
   'error-seen': 'error',
   'inside-something': 'inside',
   'door-forced': 'forced',
+  'breaker-tripped': 'tripped',
+  'trouble-seen': 'trouble',
 };
 const made: Readonly<Partial<Record<Fact, Made>>> = {
   'inside-nothing': 'empty',
@@ -76,6 +80,7 @@ export function meaningOf(guide: Guide): Meaning {
     startsCycle: pages(({ heat, action }) => heat && action === 'press-key'),
     touchesDoor: pages(({ action }) => action === 'door-by-hand'),
     worksBreaker: pages(({ action }) => action === 'breaker'),
+    saysFine: pages(({ done }) => done === true),
     copiesError: pages(({ kind, takesError }) => kind === 'step' && takesError),
     ownStop: Object.fromEntries(
       (start?.answers ?? [])

@@ -17,8 +17,10 @@ const bits = {
   gentle: 16,
   cool: 32,
   panel: 64,
+  tripped: 256,
+  trouble: 512,
 } as const;
-const BREAKER = 256;
+const BREAKER = 1024;
 const SAFE_TO_HEAT = bits.empty | bits.gentle | bits.cool;
 
 interface Edge {
@@ -55,6 +57,9 @@ function wrongPage(guide: Guide, node: GuideNode, meaning: Meaning): string[] {
       leaveOff.has(answer) ? !there?.breakerStaysOff : unfit.has(answer) && there?.kind !== 'stop'
     )
       wrong.push('breaker-once-and-ready');
+    const urgency = there?.urgency ?? 'none';
+    if (id === 'unsure' && node.id !== guide.start && ['today', 'emergency'].includes(urgency))
+      wrong.push('unsure-is-no-alarm');
     if (!guide.nodes.has(to)) wrong.push('journeys-end');
   }
   return wrong;
@@ -85,6 +90,7 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
   const {
     told,
     makes,
+    saysFine,
     leaveOff,
     unfit,
     heats,
@@ -106,7 +112,9 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
       (copiesError.has(node.sentences) ? bits.error : 0) |
       (worksBreaker.has(node.sentences) ? bits.panel : 0) |
       (touchesDoor.has(node.sentences) ? bits.cool : 0),
-    forbids: heats.has(node.sentences) ? bits.error | bits.inside | bits.forced : 0,
+    forbids:
+      (heats.has(node.sentences) ? bits.error | bits.inside | bits.forced : 0) |
+      (saysFine.has(node.sentences) ? bits.error | bits.forced | bits.tripped | bits.trouble : 0),
     worksBreaker: worksBreaker.has(node.sentences),
     touchesDoor: touchesDoor.has(node.sentences),
     edges: node.answers.map(({ id, to }) => {
@@ -129,6 +137,7 @@ function wrongHere(page: Page, state: number): string | undefined {
   if (page.worksBreaker)
     return wrong || state >= 2 * BREAKER ? 'breaker-once-and-ready' : undefined;
   if (!wrong) return undefined;
+  if (page.end) return 'done-only-when-well';
   return page.touchesDoor ? 'door-only-when-cool' : 'heat-only-when-safe';
 }
 

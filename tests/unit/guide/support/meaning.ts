@@ -23,6 +23,14 @@ const told: Readonly<Record<string, readonly LastingFact[]>> = {
   // "Is the oven empty, and has no one forced the door?"
   'knob-empty.no': ['inside', 'forced'],
   'knob-empty.unsure': ['inside', 'forced'],
+  'panel.tripped': ['tripped'],
+  'breaker-on.tripped': ['tripped'],
+  // A part is seen not to work.
+  'display.blank': ['trouble'],
+  'set-clock.dead': ['trouble'],
+  'listen.hum-on': ['trouble'],
+  'listen.blank': ['trouble'],
+  'opened.bent': ['trouble'],
 };
 
 /** These hold from the answer on, until something says otherwise. */
@@ -53,6 +61,8 @@ const heats = new Set(['selector-set', 'short-clean']);
 const startsCycle = new Set(['short-clean']);
 const touchesDoor = new Set(['lever', 'try-door', 'try-again']);
 const worksBreaker = new Set(['breaker-off', 'breaker-on']);
+/** Pages that say that the range is fine. */
+const saysFine = new Set(['finish-open']);
 /** Pages that have an error copied. */
 const copiesError = new Set(['error-write', 'error-after']);
 
@@ -75,6 +85,6 @@ const emergencies = new Set(Object.values(ownStop).filter((stop) => !todayStops.
 
 export const doorLocked: Meaning = {
   start: 'danger',
-  ...{ told, makes, leaveOff, unfit, emergencies },
+  ...{ told, makes, leaveOff, unfit, emergencies, saysFine },
   ...{ heats, startsCycle, touchesDoor, worksBreaker, copiesError, ownStop },
 };

@@ -57,6 +57,9 @@ function* wrongAnswer(guide: Guide, { node, answer }: Said): Generator<string> {
   const tripped = answer.sets.includes('breaker-tripped');
   const unfit = answer.clears.includes('panel-ready');
   if (own && (tripped ? !off : unfit && there?.kind !== 'stop')) yield 'breaker-once-and-ready';
+  const calls = there?.urgency === 'today' || there?.urgency === 'emergency';
+  const alarm = answer.flag !== undefined || (calls && node.id !== guide.start);
+  if (own && answer.id === 'unsure' && alarm) yield 'unsure-is-no-alarm';
   if (!own || isEnd(there)) return;
   const settles = (a: Fact, b: Fact): boolean =>
     answer.sets.includes(a) ? !answer.sets.includes(b) : answer.sets.includes(b);
@@ -90,6 +93,9 @@ function* wrongHere(journey: readonly Said[], here: GuideNode): Generator<string
   if (here.kind === 'stop' && here.call.length === 0) yield 'stops-call-and-warn';
   if (here.kind === 'stop' && here.urgency === 'emergency' && here.call[0] !== 'emergency')
     yield 'stops-call-and-warn';
+  const trouble = ['error-seen', 'door-forced', 'breaker-tripped', 'trouble-seen'] as const;
+  if (here.done && (here.urgency !== 'none' || trouble.some((fact) => ever(journey, fact))))
+    yield 'done-only-when-well';
   if (!isEnd(here) && !here.answers.some(({ id }) => id === 'unsure')) yield 'unsure-everywhere';
 }
 
@@ -104,7 +110,11 @@ function* wrongByRule(guide: Guide, journey: readonly Said[], here: GuideNode): 
         ? given.at(-1) === rule.answer && !rule.ends.includes(here.sentences)
         : rule.kind === 'most'
           ? passed.filter((text) => text === rule.page).length > rule.most
-          : comes && given.includes(rule.answer) === (rule.kind === 'never-after');
+          : rule.kind === 'needs'
+            ? comes && !given.includes(rule.answer)
+            : comes &&
+              given.includes(rule.answer) &&
+              !given.slice(given.lastIndexOf(rule.answer) + 1).includes(rule.unless ?? '');
     if (wrong) yield 'rules-kept';
   }
 }
