@@ -81,6 +81,8 @@ export interface Answer {
 /** A count-down on a page. `minutes` is [earliest, latest]; one fixed length has both equal. */
 export interface Timer {
   readonly kind: 'fixed' | 'cooling';
+  /** Of a cooling oven: until it can be reached into, not until its door unlocks. */
+  readonly reach?: true;
   readonly minutes: readonly [earliest: number, latest: number];
 }
 
@@ -107,6 +109,8 @@ export interface GraphNode {
 }
 
 export interface GuideNode extends GraphNode {
+  /** The block it was taken from; pages of the guide's own file have none. */
+  readonly block?: string;
   /** Steps only: what the reader does. */
   readonly action?: Action;
   /** The signal word of the node's caution box, where it has one. */
