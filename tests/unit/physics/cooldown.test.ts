@@ -88,7 +88,7 @@ describe('cleanCooling', () => {
 });
 
 describe('reachCooling', () => {
-  it('is hours longer than the wait for the lock: Newton’s law by hand, to 110 °F', () => {
+  test('is hours longer than the wait for the lock: Newton’s law by hand, to 110 °F', () => {
     // 72·ln((350−70)/(110−70)) = 140.1 and 131·ln((875−70)/(110−70)) = 393.3 minutes.
     expect(reachCooling).toEqual({ earliest: 140, latest: 395 });
   });
