@@ -342,7 +342,12 @@ function pages() {
 describe('answers it takes', () => {
   it.each([
     ['to be told to wait', 5, 'danger.none what.foil foil-at.gas-top near-foil.warm', 'wait'],
-    ['to clear a lock', 5, 'danger.none what.induction pan.lock control-lock.went-off', 'finish-lock'],
+    [
+      'to clear a lock',
+      5,
+      'danger.none what.induction pan.lock control-lock.went-off',
+      'finish-lock',
+    ],
     [
       'to clear a hung induction top',
       12,
@@ -357,7 +362,7 @@ describe('answers it takes', () => {
     ],
   ])('%s: %i at most', (_, most, way, end) => {
     const got = walked({ guide: 'burner', way, end, urgency: 'none', who: '' });
-    expect(String(got.end.page)).toBe(end);
+    expect(got.end.page).toBe(end);
     expect(got.answers).toBeLessThanOrEqual(most);
   });
 });
@@ -365,7 +370,7 @@ describe('answers it takes', () => {
 describe('what each page may lead to', () => {
   const flagOf = (page: string, answer: string) =>
     pages()
-      .find((node) => String(node.page) === page)
+      .find((node) => node.page === page)
       ?.answers.find(({ id }) => String(id) === answer)?.flag;
 
   it.each([
@@ -385,7 +390,7 @@ describe('what each page may lead to', () => {
 
   it('names the breaker panel wherever it names a breaker', () => {
     const told = Object.entries(sentences).filter(([, page]) =>
-      /turn the range's breaker off/u.test(JSON.stringify(page)),
+      JSON.stringify(page).includes("turn the range's breaker off"),
     );
     expect(told.length).toBeGreaterThan(1);
     for (const [page, words] of told)
