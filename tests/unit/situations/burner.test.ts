@@ -76,6 +76,13 @@ const situations: readonly Told[] = [
     urgency: 'none',
   },
   {
+    who: 'old range with pilot flames, one has gone out',
+    way: `${unlit} spark.pilot`,
+    end: 'stop-burner',
+    urgency: 'soon',
+    said: /Do not light a burner with a match/u,
+  },
+  {
     who: 'tenant who still smells gas after five minutes',
     way: 'danger.none what.no-light gas-off.smells',
     end: 'stop-gas',
