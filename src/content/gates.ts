@@ -39,13 +39,23 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { carePages, demos, details, finder, firm, guides, languages, models } = content;
-  const { glossary, releases, staffViews, sources } = content;
+  const { glossary, releases, reviews, staffViews, sources } = content;
   const known = languages();
   const parts = [
     ...files.map(content.text),
-    ...[carePages, demos, details, finder, firm, guides, models, releases, staffViews, sources].map(
-      (part) => part(),
-    ),
+    ...[
+      carePages,
+      demos,
+      details,
+      finder,
+      firm,
+      guides,
+      models,
+      releases,
+      reviews,
+      staffViews,
+      sources,
+    ].map((part) => part()),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];

@@ -16,6 +16,7 @@ import type { CarePage } from './schema/care.ts';
 import type { Demo } from './schema/demo.ts';
 import type { Firm } from './schema/firm.ts';
 import type { Language } from './schema/languages.ts';
+import type { Review } from './schema/reviews.ts';
 import { SOURCE } from './texts.ts';
 
 /** What parts say together; nothing where one of them is broken, which is told already. */
@@ -128,6 +129,24 @@ function demoNames(
   });
 }
 
+/** Every guide that someone signs for is there. */
+function reviewNames(
+  text: Text,
+  reviews: readonly Review[],
+  guides: readonly Guide[],
+): readonly Problem[] {
+  const known = new Set<string>(guides.map(({ id }) => id));
+  return reviews.flatMap(({ guide: name }, index) =>
+    known.has(name)
+      ? []
+      : [
+          fileProblem(text, text.valueAt([index, 'guide']), {
+            ...{ code: 'name-unknown', name, among: 'guides' },
+          }),
+        ],
+  );
+}
+
 /** Every drawing that a page names is there. The build draws from its own folder, whatever the copy. */
 function drawings(content: Content, guides: readonly Guide[]): readonly Problem[] {
   const known = new Set(readdirSync(new URL('../site/drawings/', import.meta.url)));
@@ -161,12 +180,13 @@ function drawings(content: Content, guides: readonly Guide[]): readonly Problem[
 
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
-  const { carePages, demos, firm, guides, languages, releases, sources, text } = content;
+  const { carePages, demos, firm, guides, languages, releases, reviews, sources, text } = content;
   return [
     ...together((known) => drawings(content, known), guides()),
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),
+    ...together(reviewNames, text('reviews.yaml'), reviews(), guides()),
     ...together(demoNames, text('demo.json'), demos(), releases()),
   ];
 }
