@@ -7,7 +7,7 @@ import type { Review } from './schema/reviews.ts';
 
 /** The same text for the same value, whatever order its keys were written in. */
 function canonical(value: unknown): string {
-  return JSON.stringify(value, (_, inner: unknown) =>
+  return JSON.stringify(value, (_, inner: unknown): unknown =>
     isRecord(inner)
       ? Object.fromEntries(Object.entries(inner).toSorted(([a], [b]) => (a < b ? -1 : 1)))
       : inner,
@@ -25,8 +25,10 @@ function canonical(value: unknown): string {
  */
 export function guideVersion(guide: Guide, sentences: Readonly<Record<string, unknown>>): string {
   const { id, start, tracks } = guide;
-  const pages = ownNodes(guide).map((node) => [node.id, { node, said: sentences[node.sentences] }]);
-  const signed = canonical({ id, start, tracks, pages: Object.fromEntries(pages) });
+  const pages = Object.fromEntries(
+    ownNodes(guide).map((node) => [node.id, { node, said: sentences[node.sentences] }] as const),
+  );
+  const signed = canonical({ id, start, tracks, pages });
   return createHash('sha256').update(signed).digest('hex').slice(0, 12);
 }
 

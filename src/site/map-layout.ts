@@ -125,7 +125,7 @@ function stripOf(boxes: Drawn['boxes'], all: Drawn['arrows']): Strip {
       { from: end.x - half(end), to: end.x - end.width / 2, y: end.y },
     ];
   };
-  const { width = 0, height = 0 } = graph.graph();
+  const { width, height } = graph.graph() as { width: number; height: number };
   return {
     ...{ width, height },
     boxes: boxes.map(({ id, lines }) => ({ ...placed(id, lines), id })),

@@ -1,7 +1,7 @@
 /** A guide's map with its words in a language, placed. */
 import { guideName, nodeWords } from '../app/shared/content-words.ts';
 import { boxOf, mapOf } from '../guide/map.ts';
-import type { GuideMap, Way } from '../guide/map.ts';
+import type { Arrow, GuideMap, Way } from '../guide/map.ts';
 import type { Guide, GuideNode } from '../guide/types.ts';
 import { layOut, wrapped } from './map-layout.ts';
 import type { Strip } from './map-layout.ts';
@@ -26,7 +26,7 @@ export function wayWords(language: string, guide: Guide, from: GuideNode, way: W
  * How far each box is from the start: questions and steps behind all that lead to them on any
  * track, ends right behind the first that does.
  */
-function layersOf(guide: Guide): ReadonlyMap<string, number> {
+function layersOf(guide: Guide, arrows: readonly Arrow[]): ReadonlyMap<string, number> {
   const steps = new Map<GuideNode, number>();
   const visit = (node: GuideNode, step: number): void => {
     if ((steps.get(node) ?? -1) >= step) return;
@@ -41,31 +41,10 @@ function layersOf(guide: Guide): ReadonlyMap<string, number> {
   for (const [node, step] of steps)
     if (nextOf(node).length > 0)
       layers.set(boxOf(guide, node), Math.max(layers.get(boxOf(guide, node)) ?? 0, step));
-  for (const node of steps.keys())
-    for (const next of nextOf(node)) {
-      if (nextOf(next).length > 0) continue;
-      const [from = 0, known = Infinity] = [node, next].map((one) => layers.get(boxOf(guide, one)));
-      layers.set(boxOf(guide, next), Math.min(known, from + 1));
-    }
-  return layers;
-}
-
-/**
- * How far each box is from the start: questions and steps behind all that lead to them, ends
- * right behind the first that does.
- */
-function layersOf({ boxes, arrows }: GuideMap): ReadonlyMap<string, number> {
-  const layers = new Map<string, number>();
-  const layer = (id: string): number => {
-    const known = layers.get(id);
-    if (known !== undefined) return known;
-    const before = arrows.filter(({ to }) => to === id).map(({ from }) => layer(from) + 1);
-    const ends = !arrows.some(({ from }) => from === id);
-    const own = before.length === 0 ? 0 : ends ? Math.min(...before) : Math.max(...before);
-    layers.set(id, own);
-    return own;
-  };
-  for (const id of boxes.keys()) layer(id);
+  const goesOn = new Set(arrows.map(({ from }) => from));
+  for (const { from, to } of arrows)
+    if (!goesOn.has(to))
+      layers.set(to, Math.min(layers.get(to) ?? Infinity, (layers.get(from) ?? 0) + 1));
   return layers;
 }
 
@@ -79,7 +58,7 @@ export interface DrawnMap extends GuideMap {
 export function drawnMap(language: string, guide: Guide): DrawnMap {
   const say = words(language);
   const map = mapOf(guide);
-  const layers = layersOf(map);
+  const layers = layersOf(guide, map.arrows);
   const met = new Set(map.arrows.flatMap(({ from, to }) => [from, to]));
   const drawn = [...map.boxes]
     .filter(([id]) => met.has(id))
