@@ -23,6 +23,8 @@ export interface Drawn {
   readonly boxes: readonly {
     readonly id: string;
     readonly layer: number;
+    /** How many of the lines say what the box is. */
+    readonly heading: number;
     readonly lines: readonly string[];
   }[];
   readonly arrows: readonly {
@@ -53,7 +55,7 @@ export interface Level {
 export interface Strip {
   readonly width: number;
   readonly height: number;
-  readonly boxes: readonly (Placed & { readonly id: string })[];
+  readonly boxes: readonly (Placed & { readonly id: string; readonly heading: number })[];
   /** Lines from the box to the words, and from there to the other box; one of them may be all. */
   readonly arrows: readonly {
     readonly from: string;
@@ -128,7 +130,7 @@ function stripOf(boxes: Drawn['boxes'], all: Drawn['arrows']): Strip {
   const { width, height } = graph.graph() as { width: number; height: number };
   return {
     ...{ width, height },
-    boxes: boxes.map(({ id, lines }) => ({ ...placed(id, lines), id })),
+    boxes: boxes.map(({ id, heading, lines }) => ({ ...placed(id, lines), id, heading })),
     arrows: arrows.map(({ from, to, said, refers }): Strip['arrows'][number] => {
       if (said.length === 0) return { from, to, refers, lines: [line(from, to)] };
       const words = wordsOf(from, to);

@@ -72,9 +72,10 @@ export function drawnMap(language: string, guide: Guide): DrawnMap {
       : say.t('map:other', { guide: guideName(say, node.guide) });
     const name = nodeWords(say, guide, node).short;
     const number = String(numbers.get(id));
+    const heading = wrapped(`${number}. ${kind}`);
     const stop = node.kind === 'stop' ? `${kind}.` : '';
     return {
-      ...{ id, layer, lines: [...wrapped(`${number}. ${kind}`), ...wrapped(name)] },
+      ...{ id, layer, heading: heading.length, lines: [...heading, ...wrapped(name)] },
       reference: wrapped(`→ ${number}. ${stop} ${name}`, 3, ARROW_LETTERS),
     };
   });

@@ -87,29 +87,16 @@ describe('files', () => {
     expect(guideVersion(guide, { ...shared, ...own })).toBe(versionOf(published));
   });
 
-  const signed = (guide: string, hash: string) =>
-    `- { guide: ${guide}, hash: '${hash}', reviewer: Robin Doe, role: technician, date: '2026-01-31' }\n`;
-
-  it('may sign an earlier version, but no unknown guide, and no hash of another form', () => {
-    const file = join(copy.folder, 'reviews.yaml');
-    const known = String(all[0]?.id);
-    writeFileSync(file, signed(known, '0123456789ab'));
-    expect([...toldBy('shape', copy.folder), ...toldBy('names', copy.folder)]).toEqual([]);
-    writeFileSync(file, signed(known, '0123456789ab') + signed('no-such', '0123456789ab'));
-    const other = copyOfContent();
-    try {
-      writeFileSync(join(other.folder, 'reviews.yaml'), signed('no-such', '0123456789ab'));
-      expect(toldBy('names', other.folder).join()).toContain('"no-such" is not in guides');
-    } finally {
-      other.done();
-    }
-    const last = copyOfContent();
-    try {
-      writeFileSync(join(last.folder, 'reviews.yaml'), signed(known, 'abc'));
-      expect(toldBy('shape', last.folder).join()).toContain('hash has the wrong form');
-    } finally {
-      last.done();
-    }
+  it.each([
+    ['an earlier version of a known guide', String(all[0]?.id), '0123456789ab', ''],
+    ['an unknown guide', 'no-such', '0123456789ab', '"no-such" is not in guides'],
+    ['a version of another form', String(all[0]?.id), 'abc', 'hash has the wrong form'],
+  ])('signs %s', (_, guide, hash, told) => {
+    const review = { guide, hash, reviewer: 'Robin Doe', role: 'technician', date: '2026-01-31' };
+    writeFileSync(join(copy.folder, 'reviews.yaml'), JSON.stringify([review]));
+    const problems = [...toldBy('shape', copy.folder), ...toldBy('names', copy.folder)];
+    expect(problems).toHaveLength(told === '' ? 0 : 1);
+    expect(problems.join()).toContain(told);
   });
 });
 
