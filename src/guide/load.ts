@@ -1,4 +1,4 @@
-import { cleanCooling } from '../physics/cooldown.ts';
+import { cleanCooling, reachCooling } from '../physics/cooldown.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { compose, noBlocks } from './blocks.ts';
@@ -30,11 +30,12 @@ import type {
 import { readYaml } from './yaml.ts';
 import type { YamlText } from './yaml.ts';
 
-function timerOf(timer: number | 'cooling' | undefined): { timer?: Timer } {
+function timerOf(timer: number | 'cooling' | 'reach' | undefined): { timer?: Timer } {
   if (timer === undefined) return {};
-  const minutes: Timer['minutes'] =
-    timer === 'cooling' ? [cleanCooling.earliest, cleanCooling.latest] : [timer, timer];
-  return { timer: { kind: timer === 'cooling' ? 'cooling' : 'fixed', minutes } };
+  if (typeof timer === 'number') return { timer: { kind: 'fixed', minutes: [timer, timer] } };
+  const { earliest, latest } = timer === 'reach' ? reachCooling : cleanCooling;
+  const reach = timer === 'reach' ? { reach: true as const } : {};
+  return { timer: { kind: 'cooling', minutes: [earliest, latest], ...reach } };
 }
 
 function answersOf(copy: Copy): Answer[] {
@@ -71,6 +72,7 @@ function nodeOf(guide: AuthoredGuide, copy: Copy): GuideNode {
     takesError: asks?.['takes-error'] ?? false,
     call: stop?.call ?? [],
     urgency: 'urgency' in node ? node.urgency : 'none',
+    ...(node.kind === 'finish' && node.done ? { done: true } : {}),
     breakerStaysOff: stop?.['breaker-stays-off'] ?? false,
     ...(stop?.['breaker-stays-off'] ? { flag: BREAKER_OFF } : {}),
     ...(stop?.danger === undefined ? {} : { danger: stop.danger as AnswerId }),
@@ -89,9 +91,9 @@ function ruleOf(rule: FileRule): Rule {
   if ('ends-at' in rule) return { kind: 'ends-at', answer: rule.answer, ends: rule['ends-at'] };
   const { page } = rule;
   if ('most' in rule) return { kind: 'most', page, most: rule.most };
-  return 'needs' in rule
-    ? { kind: 'needs', page, answer: rule.needs }
-    : { kind: 'never-after', page, answer: rule['never-after'] };
+  if ('needs' in rule) return { kind: 'needs', page, answer: rule.needs };
+  const { 'never-after': answer, unless } = rule;
+  return { kind: 'never-after', page, answer, ...(unless === undefined ? {} : { unless }) };
 }
 
 /** Troubles that show only once the tracks are followed. */

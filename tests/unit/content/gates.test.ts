@@ -171,6 +171,16 @@ const slips: readonly Slip[] = [
     hint: 'Lead an answer to it',
   },
   {
+    name: 'a flag that nothing raises',
+    gate: 'names',
+    file: 'flags.yaml',
+    from: '- late-light\n',
+    to: '- late-light\n- later-light\n',
+    below: 1,
+    what: 'No answer raises the flag "later-light"',
+    hint: 'Raise it with',
+  },
+  {
     name: 'a block’s sentence for no page',
     gate: 'sentences',
     file: 'text/en/blocks.json',
