@@ -250,7 +250,7 @@ describe('answers it takes', () => {
     ],
   ])('%s: %i at most', (_, most, text, end) => {
     const got = way(text);
-    expect(String(got.end.page)).toBe(end);
+    expect(got.end.page).toBe(end);
     expect(got.answers).toBeLessThanOrEqual(most);
   });
 });
