@@ -133,6 +133,16 @@ const slips: readonly Slip[] = [
     told: 'text/fr/desk.json',
   },
   {
+    name: 'an English sentence in words that the glossary refuses',
+    gate: 'languages',
+    file: 'text/en/site.json',
+    from: '"Use a kitchen timer."',
+    to: '"Use a colour timer."',
+    told: 'text/en/site.json',
+    what: 'site:timer.noScript: the glossary refuses “colour”.',
+    hint: 'Say “color”.',
+  },
+  {
     name: 'a drawing that is not there',
     gate: 'names',
     file: 'guides/burner/graph.yaml',
