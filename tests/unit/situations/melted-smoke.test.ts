@@ -11,7 +11,7 @@ import { gasFlameFirst } from './gas-flame.ts';
 const GUIDE = 'melted-smoke';
 
 /** Off and aired, the smoke gone, an electric oven, cooled. */
-const cooled = 'turn-off.done air.less fuel.electric cool-enough.warm wait-reach.cool';
+const cooled = 'turn-off.done air-hot.less fuel-hot.electric wait-reach-hot.cool';
 /** Found cold long after, an electric oven. */
 const cold = 'turn-off.cold fuel.electric cool-enough.overnight';
 /** The same, a gas oven with a good flame. */
@@ -21,7 +21,7 @@ const situations: readonly Situation[] = [
   {
     who: 'roast forgotten in a running self-clean: Off at once, aired out, opened the next day',
     guide: GUIDE,
-    way: 'danger.none what.full turn-off.done air.less fuel.electric cool-enough.overnight inside.food spill.baked-on',
+    way: 'danger.none what.full turn-off.done air-hot.less fuel-hot.electric wait-reach-hot.overnight inside.food spill.baked-on',
     end: 'finish-wiped',
     urgency: 'none',
     fault: 'spill',
@@ -71,14 +71,14 @@ const situations: readonly Situation[] = [
   {
     who: 'owner of a parrot: smoke in a self-clean that gets thicker',
     guide: GUIDE,
-    way: 'danger.none what.clean turn-off.done air.more',
+    way: 'danger.none what.clean turn-off.done air-hot.more',
     end: 'stop-fire',
     urgency: 'emergency',
   },
   {
     who: 'holiday eve: last year’s goose smokes on for a while after Off, then less',
     guide: GUIDE,
-    way: 'danger.none what.clean turn-off.done air.same smoke-more.less fuel.electric cool-enough.overnight inside.food spill.baked-on',
+    way: 'danger.none what.clean turn-off.done air-hot.same smoke-more-hot.less fuel-hot.electric wait-reach-hot.overnight inside.food spill.baked-on',
     end: 'finish-wiped',
     urgency: 'none',
     fault: 'spill',
@@ -86,14 +86,14 @@ const situations: readonly Situation[] = [
   {
     who: 'night shift, the smoke is the same after half an hour',
     guide: GUIDE,
-    way: 'danger.none what.heat turn-off.done air.same smoke-more.same',
+    way: 'danger.none what.heat turn-off.done air-hot.same smoke-more-hot.same',
     end: 'stop-fire',
     urgency: 'emergency',
   },
   {
     who: 'poor sight, cannot tell about the smoke: no alarm made of it',
     guide: GUIDE,
-    way: 'danger.none what.unsure turn-off.unsure air.unsure smoke-more.unsure',
+    way: 'danger.none what.unsure turn-off.unsure air-hot.unsure smoke-more-hot.unsure',
     end: 'stop-book',
     urgency: 'soon',
   },
@@ -244,8 +244,8 @@ describe('answers it takes', () => {
     ],
     [
       'to be told to book, hot gas oven',
-      13,
-      'danger.none what.heat turn-off.done air.less fuel.gas-oven oven-flame.blue cool-enough.warm wait-reach.cool inside.nothing drawer.clear smell-kind.food smoke-from.vent element-look.none-seen',
+      12,
+      'danger.none what.heat turn-off.done air-hot.less fuel-hot.gas-oven oven-flame-hot.blue wait-reach-hot.cool inside.nothing drawer.clear smell-kind.food smoke-from.vent element-look.none-seen',
       'stop-book',
     ],
   ])('%s: %i at most', (_, most, text, end) => {
