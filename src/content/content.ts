@@ -10,10 +10,13 @@ import { loadModel } from '../diagnosis/load.ts';
 import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
 import type { Detail } from '../guide/details.ts';
+import { loadBlocks } from '../guide/blocks.ts';
+import type { Blocks } from '../guide/blocks.ts';
+import { loadFlags } from '../guide/flags.ts';
 import { loadGuides } from '../guide/load-guides.ts';
-import type { SourceFile } from '../guide/load-guides.ts';
 import type { GuideProblem } from '../guide/problem.ts';
 import type { Guide } from '../guide/types.ts';
+import type { SourceFile } from '../guide/yaml.ts';
 import { releaseSchema } from '../note/release-schema.ts';
 import type { Release } from '../note/release.ts';
 import { fail, ok } from '../result.ts';
@@ -49,6 +52,8 @@ export interface Content {
   readonly text: (path: string) => Checked<Text>;
   readonly firm: () => Checked<Firm>;
   readonly languages: () => Checked<Readonly<Record<string, Language>>>;
+  /** Pages that guides share, with the flags that all may raise. */
+  readonly blocks: () => Checked<Blocks>;
   /** In the order of their folders' names, which is their order in a release. */
   readonly guides: () => Checked<readonly Guide[]>;
   /** In the order of the file, which is part of the note code. */
@@ -99,10 +104,14 @@ function eachOnce<T>(make: (path: string) => T): (path: string) => T {
 }
 
 /** Guides' and models' own words for a slip of syntax become the file's. */
-function guideProblem({ file, place, ...trouble }: GuideProblem): Problem {
+export function guideProblem({ file, place, ...trouble }: GuideProblem): Problem {
   return trouble.code === 'yaml-syntax'
     ? syntaxProblem(file, { ...trouble, place })
     : { file, place, about: 'guide', trouble };
+}
+
+function asContent<T>(loaded: Result<T, readonly GuideProblem[]>): Checked<T> {
+  return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
 }
 
 function readerOf(root: string): Content {
@@ -132,28 +141,33 @@ function readerOf(root: string): Content {
   const file = <T>(path: string, schema: z.ZodType<T>) => once(() => shaped(path, schema));
   const has = (path: string): boolean => existsSync(join(root, path));
 
+  const blocks = once((): Checked<Blocks> => {
+    const names = has('blocks') ? readdirSync(join(root, 'blocks')).toSorted() : [];
+    const files = names.filter((name) => name.endsWith('.yaml'));
+    const sources = all<[SourceFile, SourceFile[]]>(
+      source('flags.yaml'),
+      all<SourceFile[]>(...files.map((name) => source(`blocks/${name}`))),
+    );
+    if (!sources.ok) return sources;
+    const [list, read] = sources.value;
+    const flags = loadFlags(list.source, list.file);
+    return asContent(flags.ok ? loadBlocks(read, flags.value) : flags);
+  });
   const guides = once((): Checked<readonly Guide[]> => {
     const folders = readdirSync(join(root, 'guides'), { withFileTypes: true })
       .filter((entry) => entry.isDirectory())
       .map(({ name }) => name)
       .toSorted();
     const graphs = folders.map((name) => source(`guides/${name}/graph.yaml`));
-    const sources = all<SourceFile[]>(
-      source('guides/shared.yaml'),
-      source('flags.yaml'),
-      ...graphs,
-    );
-    if (!sources.ok) return sources;
-    const [shared, flags, ...files] = sources.value;
-    if (!shared || !flags) return fail([]);
-    const loaded = loadGuides(files, shared, flags);
-    return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
+    const parts = all<[Blocks, SourceFile[]]>(blocks(), all<SourceFile[]>(...graphs));
+    if (!parts.ok) return parts;
+    const [taken, files] = parts.value;
+    return asContent(loadGuides(files, taken));
   });
   const details = once((): Checked<readonly Detail[]> => {
     const read = source('details.yaml');
     if (!read.ok) return read;
-    const loaded = loadDetails(read.value.source, read.value.file);
-    return loaded.ok ? loaded : fail(loaded.error.map(guideProblem));
+    return asContent(loadDetails(read.value.source, read.value.file));
   });
   /** Of each guide that has the file, what is in it; by guide. */
   const ofGuides = <T>(name: string, read: (path: string, guide: Guide) => Checked<T>) =>
@@ -206,6 +220,7 @@ function readerOf(root: string): Content {
     text,
     firm: file('firm.yaml', firmSchema),
     languages: file('languages.yaml', languagesSchema),
+    blocks,
     guides,
     details,
     models: ofGuides('faults.yaml', model),

@@ -4,11 +4,14 @@
  */
 import { readdirSync } from 'node:fs';
 import { sep } from 'node:path';
+import { exitOf } from '../guide/blocks.ts';
+import type { Blocks } from '../guide/blocks.ts';
 import { ownNodes, parseId } from '../guide/ids.ts';
 import type { SourcePosition } from '../guide/problem.ts';
 import type { Guide } from '../guide/types.ts';
 import type { Path } from '../guide/yaml.ts';
 import type { Fault } from '../proof/property.ts';
+import { all } from './content.ts';
 import type { Content } from './content.ts';
 import { idSentences } from './id-sentences.ts';
 import { languageReport, readTexts } from './language-report.ts';
@@ -19,7 +22,7 @@ import { provedGuides, tellJourney } from './proofs.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
 import { guideTextSchema } from './schema/guide-text.ts';
-import { SOURCE, alone, joinedText } from './texts.ts';
+import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 
 /** One thing asked of content. */
 export interface Gate {
@@ -31,64 +34,76 @@ export interface Gate {
 }
 
 /** Files with a reader of their own, which knows their places better. */
-const READ_APART = /^(?:details|flags|guides\/.*(?:graph|faults|shared))\.yaml$/;
+const READ_APART = /^(?:details|flags|blocks\/.*|guides\/.*(?:graph|faults))\.yaml$/;
 
 /** Every file can be parsed, has each key once and no alias, and every part has its form. */
 function shape(content: Content): readonly Problem[] {
   const files = readdirSync(content.root, { recursive: true, encoding: 'utf8' })
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
-  const { carePages, demos, details, finder, firm, guides, languages, models } = content;
+  const { blocks, carePages, demos, details, finder, firm, guides, languages, models } = content;
   const { glossary, releases, staffViews, sources } = content;
   const known = languages();
   const parts = [
     ...files.map(content.text),
-    ...[carePages, demos, details, finder, firm, guides, models, releases, staffViews, sources].map(
-      (part) => part(),
-    ),
+    ...[
+      blocks,
+      carePages,
+      demos,
+      details,
+      finder,
+      firm,
+      guides,
+      models,
+      releases,
+      staffViews,
+      sources,
+    ].map((part) => part()),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];
   return parts.flatMap((part) => (part.ok ? [] : part.error));
 }
 
-/** A guide's English sentences have the shape its graph asks for, the shared ones a guide. */
+/** A guide's English sentences have the shape its graph asks for, those of blocks' pages too. */
 function guideSentences(content: Content): readonly Problem[] {
-  const guides = content.guides();
-  const shared = content.text(`text/${SOURCE}/shared.json`);
-  if (!guides.ok || !shared.ok) return [];
-  const texts = readTexts(content, SOURCE, ['shared', ...guides.value.map(({ id }) => id)]);
+  const parts = all<[Blocks, readonly Guide[], Text]>(
+    content.blocks(),
+    content.guides(),
+    content.text(`text/${SOURCE}/${BLOCKS}.json`),
+  );
+  if (!parts.ok) return [];
+  const [{ of }, guides, shared] = parts.value;
+  const texts = readTexts(content, SOURCE, [BLOCKS, ...guides.map(({ id }) => id)]);
   if (!texts.ok) return [];
   const read = (name: string) => (texts.value.get(name) ?? {}) as Record<string, unknown>;
-  const nodesOf = (file: string) => {
-    const text = content.text(`guides/${file}`);
-    const nodes = text.ok ? valueAt(text.value.value, ['nodes']) : undefined;
-    return new Set<PropertyKey>(Object.keys(nodes ?? {}));
-  };
-  const sharedPages = nodesOf('shared.yaml');
-  const hasOwn = (guide: string, page: PropertyKey) => nodesOf(`${guide}/graph.yaml`).has(page);
-  const shown = new Set<string>();
-  const problems = guides.value.flatMap((guide) => {
-    for (const { sentences } of ownNodes(guide)) shown.add(sentences);
-    const value = joinedText(alone(guide), read('shared'), read);
+  const problems = guides.flatMap((guide) => {
+    const value = joinedText(alone(guide), read(BLOCKS), read);
     const parsed = guideTextSchema(guide).safeParse(value);
     const own = content.text(`text/${SOURCE}/${guide.id}.json`);
-    if (parsed.success || !own.ok) return [];
-    return parsed.error.issues.flatMap((issue) => {
-      const [page = ''] = issue.path;
-      // What a guide takes from the shared file is said by the shared file, unless it says it itself.
-      const taken =
-        !Object.hasOwn(read(guide.id), page) &&
-        (Object.hasOwn(read('shared'), page) || (sharedPages.has(page) && !hasOwn(guide.id, page)));
-      return shapeProblems({ ...(taken ? shared.value : own.value), value }, [issue]);
-    });
+    if (!own.ok) return [];
+    const doubled = Object.keys(read(guide.id)).filter((page) => of.has(page));
+    return [
+      ...doubled.map((page) =>
+        fileProblem(own.value, own.value.keyAt([page]), {
+          ...{ code: 'sentence-of-block', key: `${guide.id}:${page}` },
+        }),
+      ),
+      ...(parsed.error?.issues ?? []).flatMap((issue) => {
+        const file = of.has(String(issue.path[0])) ? shared : own.value;
+        return shapeProblems({ ...file, value }, [issue]);
+      }),
+    ];
   });
-  const unused = Object.keys(read('shared')).filter((page) => !shown.has(page));
+  const shown = new Set<string>(
+    guides.flatMap((guide) => ownNodes(guide).map(({ sentences }) => sentences)),
+  );
+  const unused = Object.keys(read(BLOCKS)).filter((page) => !shown.has(page));
   return [
     ...problems,
     ...unused.map((page) =>
-      fileProblem(shared.value, shared.value.keyAt([page]), {
-        ...{ code: 'sentence-unused', key: `shared:${page}` },
+      fileProblem(shared, shared.keyAt([page]), {
+        ...{ code: 'sentence-unused', key: `${BLOCKS}:${page}` },
       }),
     ),
   ];
@@ -140,18 +155,25 @@ function faultPlace(
   };
   const answer = 'answer' in fault ? ['answers', fault.answer] : [];
   const node = guide.nodes.get(fault.node);
+  const blocks = content.blocks();
+  const block = blocks.ok && node?.block !== undefined ? blocks.value.of.get(node.page) : undefined;
   if (fault.code === 'too-hard') {
     const page = [parseId(node?.sentences ?? name).name];
     const own = inFile(`text/${SOURCE}/${of}.json`, page);
-    return own.found ? own : inFile(`text/${SOURCE}/shared.json`, page);
+    return own.found ? own : inFile(`text/${SOURCE}/${BLOCKS}.json`, page);
   }
   const page = node?.page ?? name;
   const paths = [
     ['nodes', page, ...answer],
     ['nodes', page],
   ];
-  const own = inFile(`guides/${of}/graph.yaml`, ...paths);
-  return own.found ? own : inFile('guides/shared.yaml', ...paths);
+  if (!block) return inFile(`guides/${of}/graph.yaml`, ...paths);
+  const given = 'answer' in fault && block.nodes.get(page)?.answers.get(fault.answer);
+  const exit = given ? exitOf(given) : undefined;
+  // Where an exit leads is the guide's own doing.
+  return exit === undefined
+    ? inFile(`blocks/${block.id}.yaml`, ...paths)
+    : inFile(`guides/${of}/graph.yaml`, ['blocks', block.id, exit]);
 }
 
 /** Every property of every guide, the guides it hands over to joined to it. */
@@ -198,6 +220,6 @@ export const gates: readonly Gate[] = [
 /** Every problem of the content, each told once. Empty: it may be built. */
 export function checkContent(content: Content): readonly Problem[] {
   const problems = gates.flatMap(({ check }) => check(content));
-  // A broken part is the answer to everyone who asks for it, a shared page's to each of its guides.
+  // A broken part is the answer to everyone who asks for it, a block's page's to each of its guides.
   return [...new Map(problems.map((one) => [JSON.stringify(one), one])).values()];
 }

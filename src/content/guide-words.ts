@@ -138,6 +138,41 @@ export function tellTrouble(trouble: GuideTrouble): ProblemWords {
         what: `A rule names "${trouble.name}", which this guide does not have.`,
         hint: 'Name a page by its text key, an answer as "page.answer".',
       };
+    case 'page-of-block':
+      return {
+        what: `${trouble.node} is a page of the block ${trouble.block}, too.`,
+        hint: 'Take it out, so that it is impossible for the two to become unlike each other; or give it another name.',
+      };
+    case 'page-repeated':
+      return {
+        what: `${trouble.node} is a page of the block ${trouble.block}, too.`,
+        hint: 'Keep one of the two, or rename one: answers lead to pages of all blocks by name.',
+      };
+    case 'block-unknown':
+      return {
+        what: `"blocks" names "${trouble.block}", which is no block.`,
+        hint: `Use one of: ${list(trouble.known)}; or add content/blocks/${trouble.block}.yaml.`,
+      };
+    case 'exit-unknown':
+      return {
+        what: `The block ${trouble.block} has no exit "${trouble.exit}".`,
+        hint: `Use one of: ${list(trouble.known)}; or add it to "exits" in content/blocks/${trouble.block}.yaml.`,
+      };
+    case 'exit-unwired':
+      return {
+        what: `${trouble.node}, answer ${trouble.answer}, takes the exit "${trouble.exit}" of the block ${trouble.block}, and this guide does not say where that leads.`,
+        hint: `Add "${trouble.block}: { ${trouble.exit}: … }" to "blocks" at the top of the file.`,
+      };
+    case 'exit-unused':
+      return {
+        what: `Nothing here leads to the exit "${trouble.exit}" of the block ${trouble.block}.`,
+        hint: 'Take it out, or lead an answer to a page that takes it.',
+      };
+    case 'rule-unused':
+      return {
+        what: `No guide has the pages that this rule of the block ${trouble.block} names.`,
+        hint: 'Name pages and answers of blocks, or move the rule into a guide.',
+      };
     case 'guide-unknown':
       return {
         what: `${trouble.node}, answer ${trouble.answer}, leads into "${trouble.guide}", which is no guide.`,
@@ -156,7 +191,7 @@ export function tellTrouble(trouble: GuideTrouble): ProblemWords {
     case 'dangers-differ':
       return {
         what: `${trouble.node}, answer ${trouble.answer}: ${trouble.guide} has other danger answers than this guide.`,
-        hint: 'Let both guides take the shared danger pages.',
+        hint: 'Let both guides start with the same block.',
       };
     case 'guide-circle':
       return {

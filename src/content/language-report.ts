@@ -11,7 +11,7 @@ import { fileProblem } from './problem.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
 import type { Language } from './schema/languages.ts';
-import { SOURCE, faultTexts, namespaces, ownerTexts } from './texts.ts';
+import { BLOCKS, SOURCE, faultTexts, namespaces, ownerTexts } from './texts.ts';
 
 /** Text files of a language by their names, as values. */
 export function readTexts(
@@ -47,7 +47,7 @@ export function languageReport(content: Content, language: string): Checked<Lang
   >(textsOf(content, language), content.guides(), content.languages(), content.glossary(language));
   if (!parts.ok) return parts;
   const [others, guides, languages, glossary] = parts.value;
-  const ofGuides = ['shared', ...guides.map(({ id }) => id)];
+  const ofGuides = [BLOCKS, ...guides.map(({ id }) => id)];
   const names = [...others, ...ofGuides];
   const texts = all<[ReadonlyMap<string, unknown>, ReadonlyMap<string, unknown>]>(
     readTexts(content, SOURCE, names),

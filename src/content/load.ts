@@ -13,7 +13,7 @@ import { textsOf as namesOfTexts } from './language-report.ts';
 import type { Language } from './schema/languages.ts';
 import type { NodeText } from './schema/guide-text.ts';
 import { tellProblems } from './tell.ts';
-import { alone, joinedText } from './texts.ts';
+import { BLOCKS, alone, joinedText } from './texts.ts';
 
 /**
  * The folder of this copy's content: `content` beside `src`, or what `CONTENT_DIR` names. The
@@ -65,10 +65,10 @@ export function textFile(language: string, name: string): Readonly<Record<string
   return isRecord(value) ? value : {};
 }
 
-/** The sentences of a guide's own pages in a language, the shared ones among them. */
+/** The sentences of a guide's own pages in a language, those of blocks among them. */
 export function guideText(language: string, guide: Guide): Record<string, NodeText> {
   const read = (name: string) => textFile(language, name) as Record<string, NodeText>;
-  return joinedText(alone(guide), read('shared'), read);
+  return joinedText(alone(guide), read(BLOCKS), read);
 }
 
 /** The text files of a language that do not follow a guide's pages. */

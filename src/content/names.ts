@@ -1,11 +1,13 @@
 /** Names that one file of content uses and another declares. */
 import { readdirSync } from 'node:fs';
 import { z } from 'zod';
+import { unusedOfBlocks } from '../guide/blocks.ts';
+import type { Blocks } from '../guide/blocks.ts';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
-import { all } from './content.ts';
+import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
@@ -129,11 +131,13 @@ function demoNames(
 }
 
 /** Every drawing that a page names is there. The build draws from its own folder, whatever the copy. */
-function drawings(content: Content, guides: readonly Guide[]): readonly Problem[] {
+function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): readonly Problem[] {
   const known = new Set(readdirSync(new URL('../site/drawings/', import.meta.url)));
-  const graphs = ['shared.yaml', ...guides.map(({ id }) => `${id}/graph.yaml`)];
+  const graphs = guides.map(({ id }) => `guides/${id}/graph.yaml`);
   const files = [
-    ...graphs.map((name) => [`guides/${name}`, ['nodes']] as const),
+    ...[...blocks.list.map(({ id }) => `blocks/${id}.yaml`), ...graphs].map(
+      (name) => [name, ['nodes']] as const,
+    ),
     ['care.yaml', []] as const,
   ];
   return files.flatMap(([file, path]) => {
@@ -161,9 +165,10 @@ function drawings(content: Content, guides: readonly Guide[]): readonly Problem[
 
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
-  const { carePages, demos, firm, guides, languages, releases, sources, text } = content;
+  const { blocks, carePages, demos, firm, guides, languages, releases, sources, text } = content;
   return [
-    ...together((known) => drawings(content, known), guides()),
+    ...together((...known) => drawings(content, ...known), blocks(), guides()),
+    ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), guides()),
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),

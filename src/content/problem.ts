@@ -23,7 +23,11 @@ export type FileTrouble =
   | { readonly code: 'staff-language-first'; readonly language: string }
   /** An id has no sentence; `by` is the file and line that declares the id. */
   | { readonly code: 'sentence-missing'; readonly key: string; readonly by: string }
-  | { readonly code: 'sentence-empty' | 'sentence-unused'; readonly key: string }
+  /** `sentence-of-block`: a guide's own, of a page that a block has the sentences of. */
+  | {
+      readonly code: 'sentence-empty' | 'sentence-unused' | 'sentence-of-block';
+      readonly key: string;
+    }
   /** A page that reads less easily than a formula's least score. */
   | {
       readonly code: 'too-hard';

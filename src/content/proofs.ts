@@ -8,7 +8,7 @@ import { spoken } from '../placeholders.ts';
 import { gradeOf } from '../text/readability.ts';
 import type { Content, Checked } from './content.ts';
 import { readTexts } from './language-report.ts';
-import { SOURCE, joinedText } from './texts.ts';
+import { BLOCKS, SOURCE, joinedText } from './texts.ts';
 
 export interface Proved {
   /** The guide's graph, as problems name it. */
@@ -40,12 +40,12 @@ export function tellJourney(
 function proved(content: Content): Checked<readonly Proved[]> {
   const guides = content.guides();
   if (!guides.ok) return guides;
-  const texts = readTexts(content, SOURCE, ['shared', ...guides.value.map(({ id }) => id)]);
+  const texts = readTexts(content, SOURCE, [BLOCKS, ...guides.value.map(({ id }) => id)]);
   if (!texts.ok) return texts;
   const read = (name: string) => (texts.value.get(name) ?? {}) as GuideSentences;
   return ok(
     guides.value.map((guide) => {
-      const sentences = joinedText(guide, read('shared'), read);
+      const sentences = joinedText(guide, read(BLOCKS), read);
       return {
         file: content.shown(`guides/${guide.id}/graph.yaml`),
         guide,

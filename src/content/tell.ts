@@ -86,6 +86,11 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `No page shows the sentence ${trouble.key}.`,
         hint: 'Take it out in every language, or correct its name.',
       };
+    case 'sentence-of-block':
+      return {
+        what: `${trouble.key} has the name of a block's page, whose sentences are in blocks.json.`,
+        hint: 'Take it out in every language: a page of a block says the same in every guide.',
+      };
     case 'too-hard':
       return {
         what: `${trouble.page} scores ${trouble.score.toFixed(1)} (${trouble.formula}); ${String(trouble.least)} is the least.`,

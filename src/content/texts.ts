@@ -21,26 +21,29 @@ export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk', 'r
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;
 
+/** The text file of the pages of blocks. */
+export const BLOCKS = 'blocks';
+
 /** The text file of a guide's own faults and checks. */
 export function faultTexts(guide: string): string {
   return `${guide}.faults`;
 }
 
 /**
- * A guide's sentences by its nodes' keys: its own, those of the shared danger pages it has,
- * and under `other/…` those of the guides it hands over to. A guide's own sentence takes
- * the place of a shared one of the same name.
+ * A guide's sentences by its nodes' keys: its own, those of the blocks' pages it has, and under
+ * `other/…` those of the guides it hands over to.
+ * @param blocks the sentences of all blocks' pages
  * @param own a guide's own sentences, by the guide's name
  */
 export function joinedText<T>(
   guide: Guide,
-  shared: Readonly<Record<string, T>>,
+  blocks: Readonly<Record<string, T>>,
   own: (guide: string) => Readonly<Record<string, T>>,
 ): Record<string, T> {
   const has = new Set<string>([...guide.nodes.values()].map(({ sentences }) => sentences));
   const taken = [...has].flatMap((key): [string, T][] => {
     const { guide: other = guide.id, name } = parseId(key);
-    const sentences = own(other)[name] ?? shared[name];
+    const sentences = blocks[name] ?? own(other)[name];
     return sentences === undefined ? [] : [[key, sentences]];
   });
   // Sentences of no page are left in: whoever checks the text's shape tells of them.

@@ -1,5 +1,5 @@
-import { answerSchema, fileSchema, nodeSchema } from './schema.ts';
-import type { FileAnswer, FileNode, FileRule } from './schema.ts';
+import { fileSchema, guideForm } from './schema.ts';
+import type { FileAnswer, FileNode, FileRule, FileWiring, NodeForm } from './schema.ts';
 import { isRecord, shapeTroubles } from './shape.ts';
 import type { Found } from './shape.ts';
 import type { YamlText } from './yaml.ts';
@@ -9,6 +9,8 @@ export interface AuthoredNode {
   readonly name: string;
   readonly node: FileNode;
   readonly answers: ReadonlyMap<string, FileAnswer>;
+  /** The block it was taken from. */
+  readonly block?: string;
 }
 
 /** What could be read of a guide's file. */
@@ -19,6 +21,8 @@ export interface AuthoredGuide {
   readonly entries: readonly string[];
   /** None where one of them is malformed: that is told already. */
   readonly rules: readonly FileRule[];
+  /** How the guide goes on from the exits of blocks; none where something around it is malformed. */
+  readonly blocks: FileWiring | undefined;
   readonly nodes: ReadonlyMap<string, AuthoredNode>;
   /** Every node's name, broken ones too, so that a broken node is not also "unknown". */
   readonly names: ReadonlySet<string>;
@@ -61,11 +65,17 @@ function toldBetter(found: Found, told: readonly Found[]): boolean {
   return found.code === 'value-wrong' && has('stop-without-call') && found.path.endsWith('.call');
 }
 
-function readNode(name: string, raw: unknown, text: YamlText, troubles: Found[]) {
+function readNode(
+  name: string,
+  raw: unknown,
+  text: YamlText,
+  form: NodeForm,
+  troubles: Found[],
+): AuthoredNode | undefined {
   const base = ['nodes', name];
   const told = named(name, raw, text);
   troubles.push(...told);
-  const node = nodeSchema.safeParse(raw);
+  const node = form.node.safeParse(raw);
   if (!node.success)
     troubles.push(
       ...shapeTroubles(node.error, text, base).filter((found) => !toldBetter(found, told)),
@@ -74,7 +84,7 @@ function readNode(name: string, raw: unknown, text: YamlText, troubles: Found[])
   for (const [id, rawAnswer] of Object.entries(
     isRecord(raw) && isRecord(raw['answers']) ? raw['answers'] : {},
   )) {
-    const answer = answerSchema.safeParse(rawAnswer);
+    const answer = form.answer.safeParse(rawAnswer);
     if (answer.success) answers.set(id, answer.data);
     else troubles.push(...shapeTroubles(answer.error, text, [...base, 'answers', id]));
   }
@@ -82,7 +92,9 @@ function readNode(name: string, raw: unknown, text: YamlText, troubles: Found[])
 }
 
 /** The frame as it was meant, so that one slip in it does not hide what else is wrong. */
-function meant(raw: unknown): Omit<AuthoredGuide, 'nodes' | 'names' | 'rules'> | undefined {
+function meant(
+  raw: unknown,
+): Omit<AuthoredGuide, 'nodes' | 'names' | 'rules' | 'blocks'> | undefined {
   if (!isRecord(raw)) return undefined;
   const { id, tracks, start, entries } = raw;
   if (typeof start !== 'string' || !Array.isArray(tracks)) return undefined;
@@ -90,6 +102,26 @@ function meant(raw: unknown): Omit<AuthoredGuide, 'nodes' | 'names' | 'rules'> |
     Array.isArray(list) ? list.filter((one) => typeof one === 'string') : [];
   const frame = { id: String(id), tracks: names(tracks), start, entries: names(entries) };
   return frame.tracks.length > 0 ? frame : undefined;
+}
+
+/** The nodes of a file that could be read, and the troubles of the others. */
+export function readNodes(
+  text: YamlText,
+  form: NodeForm,
+): {
+  readonly nodes: ReadonlyMap<string, AuthoredNode>;
+  /** Every node's name, broken ones too. */
+  readonly names: ReadonlySet<string>;
+  readonly troubles: readonly Found[];
+} {
+  const troubles: Found[] = [];
+  const raw = isRecord(text.value) && isRecord(text.value['nodes']) ? text.value['nodes'] : {};
+  const nodes = new Map<string, AuthoredNode>();
+  for (const [name, rawNode] of Object.entries(raw)) {
+    const node = readNode(name, rawNode, text, form, troubles);
+    if (node) nodes.set(name, node);
+  }
+  return { nodes, names: new Set(Object.keys(raw)), troubles };
 }
 
 /**
@@ -100,18 +132,12 @@ export function readFile(text: YamlText): {
   readonly guide: AuthoredGuide | undefined;
   readonly troubles: readonly Found[];
 } {
-  const troubles: Found[] = [];
-  const raw = text.value;
-  const frame = fileSchema.safeParse(raw);
-  if (!frame.success) troubles.push(...shapeTroubles(frame.error, text, []));
-  const rawNodes = isRecord(raw) && isRecord(raw['nodes']) ? raw['nodes'] : {};
-  const nodes = new Map<string, AuthoredNode>();
-  for (const [name, rawNode] of Object.entries(rawNodes)) {
-    const node = readNode(name, rawNode, text, troubles);
-    if (node) nodes.set(name, node);
-  }
-  const names = new Set(Object.keys(rawNodes));
-  const head = meant(raw);
-  const rules = frame.success ? frame.data.rules : [];
-  return { guide: head && { ...head, rules, nodes, names }, troubles };
+  const frame = fileSchema.safeParse(text.value);
+  const { troubles, ...read } = readNodes(text, guideForm);
+  const head = meant(text.value);
+  const { rules, blocks } = frame.success ? frame.data : { rules: [], blocks: undefined };
+  return {
+    guide: head && { ...head, rules, blocks, ...read },
+    troubles: [...(frame.success ? [] : shapeTroubles(frame.error, text, [])), ...troubles],
+  };
 }

@@ -1,7 +1,9 @@
 import { cleanCooling } from '../physics/cooldown.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { checkNames } from './check-names.ts';
+import { compose, noBlocks } from './blocks.ts';
+import type { Blocks } from './blocks.ts';
+import { checkFrame, checkNodes, checkRules } from './check-names.ts';
 import { expand } from './expand.ts';
 import type { Copy } from './expand.ts';
 import { readFile } from './file.ts';
@@ -12,9 +14,8 @@ import type { GuideSource } from './join.ts';
 import { depthFirst } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
 import type { FileRule } from './schema.ts';
+import { inOrder } from './shape.ts';
 import type { Found } from './shape.ts';
-import { asGuide, withShared } from './shared.ts';
-import type { Shared } from './shared.ts';
 import type {
   Answer,
   AnswerId,
@@ -58,6 +59,7 @@ function nodeOf(guide: AuthoredGuide, copy: Copy): GuideNode {
     id: copy.id as NodeId,
     guide: guide.id as GuideId,
     page: name,
+    ...(copy.authored.block === undefined ? {} : { block: copy.authored.block }),
     ...(copy.track === undefined ? {} : { track: copy.track }),
     sentences: (node.text ?? name) as TextId,
     kind: node.kind,
@@ -101,7 +103,8 @@ function checkCopies(
   const found: Found[] = [];
   const used = new Set<AuthoredNode>([...copies.values()].map((copy) => copy.authored));
   for (const node of guide.nodes.values())
-    if (!used.has(node))
+    // A page of a block that no guide comes to is told at its own place.
+    if (!used.has(node) && node.block === undefined)
       found.push({
         code: 'node-unreachable',
         node: node.name,
@@ -149,41 +152,17 @@ function inFileOrder(guide: AuthoredGuide, copies: ReadonlyMap<string, Copy>): C
 /**
  * Read a guide from the text of its `graph.yaml`. Every problem of the file is
  * returned, in the order of the file, each with the place it was found at; `file`
- * is only copied into the problems. `shared` are the danger pages it may ask for.
+ * is only copied into the problems. `blocks` are those it may take pages from.
  */
 export function loadGuide(
   source: string,
   file: string,
-  shared?: Shared,
+  blocks?: Blocks,
 ): Result<Guide, readonly GuideProblem[]> {
-  const part = loadPart(source, file, shared);
+  const part = loadPart(source, file, blocks);
   if (!part.ok) return part;
   const joined = joinGuides([part.value]);
   return joined.ok ? ok(joined.value[0] ?? part.value.guide) : joined;
-}
-
-/** The same for a guide that may hand over to others: `joinGuides` then makes it whole. */
-export function loadPart(
-  source: string,
-  file: string,
-  shared?: Shared,
-): Result<GuideSource, readonly GuideProblem[]> {
-  const text = readYaml(source);
-  return loadText(shared ? withShared(text, shared) : text, file, shared?.flags);
-}
-
-/**
- * Read the danger pages that guides share from the text of `shared.yaml`.
- * @param flags all that an answer may raise, in order; left out, they are not checked
- */
-export function loadShared(
-  source: string,
-  file: string,
-  flags?: readonly string[],
-): Result<Shared, readonly GuideProblem[]> {
-  const text = readYaml(source);
-  const loaded = loadText(asGuide(text), file, flags);
-  return loaded.ok ? ok({ ...(text.value as Shared), flags }) : loaded;
 }
 
 /** Where all flags are not known: those that are raised. */
@@ -195,22 +174,28 @@ function raisedIn(nodes: Iterable<GuideNode>): string[] {
   return [...new Set(raised.filter((flag) => flag !== undefined))];
 }
 
-function loadText(
-  text: YamlText,
+/** The same for a guide that may hand over to others: `joinGuides` then makes it whole. */
+export function loadPart(
+  source: string,
   file: string,
-  flags?: readonly string[],
+  blocks: Blocks = noBlocks,
 ): Result<GuideSource, readonly GuideProblem[]> {
-  const problemsOf = (found: readonly Found[]): readonly GuideProblem[] =>
-    found
-      .map((trouble) => ({ ...trouble, file }))
-      .toSorted((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
-  const broken = text.errors.map((error): Found => ({ code: 'yaml-syntax', ...error }));
+  const written = readYaml(source);
+  const broken = written.errors.map((error): Found => ({ code: 'yaml-syntax', ...error }));
   // A text that is not YAML has no dependable values to look into.
-  if (broken.length > 0) return fail(problemsOf(broken));
+  if (broken.length > 0) return fail(inOrder(broken, file));
 
-  const { guide: authored, troubles } = readFile(text);
-  if (!authored) return fail(problemsOf(troubles));
-  const found = [...troubles, ...checkNames(authored, text, flags)];
+  const { guide: own, troubles } = readFile(written);
+  if (!own) return fail(inOrder(troubles, file));
+  const { guide: authored, text, troubles: onBlocks } = compose(own, written, blocks);
+  const { flags } = blocks;
+  const found = [
+    ...troubles,
+    ...onBlocks,
+    ...checkFrame(authored, text),
+    ...checkRules(own.rules, authored.nodes.values(), text),
+    ...checkNodes(authored, text, { flags, texts: blocks.of }),
+  ];
   const { copies, handOvers, troubles: onTracks } = expand(authored, text);
   // With nodes or answers left out, "unreachable" would blame the wrong ones.
   const onCopies = checkCopies(authored, copies, text).filter(
@@ -224,7 +209,7 @@ function loadText(
   const start = nodes.get(authored.start as NodeId);
   const exits = start ? exitsOf(start, nodes) : [];
   found.push(...checkHidden(authored, exits, text));
-  if (found.length > 0 || !start) return fail(problemsOf(found));
+  if (found.length > 0 || !start) return fail(inOrder(found, file));
   const rules = authored.rules.map(ruleOf);
   const { tracks, entries } = authored;
   const guide: Guide = {

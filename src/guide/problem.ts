@@ -71,7 +71,34 @@ export type GuideTrouble =
   | { readonly code: 'entry-missing'; readonly entry: string }
   /** A rule names a page or an answer that the guide does not have. */
   | { readonly code: 'rule-unknown'; readonly name: string }
+  | BlockTrouble
   | JoinTrouble;
+
+/** What can be wrong with blocks and with how a guide takes them. */
+export type BlockTrouble =
+  /** A guide's own page with the name of a block's: the two would become unlike each other. */
+  | { readonly code: 'page-of-block'; readonly node: string; readonly block: string }
+  /** A page with the name of one in another block. */
+  | { readonly code: 'page-repeated'; readonly node: string; readonly block: string }
+  | { readonly code: 'block-unknown'; readonly block: string; readonly known: readonly string[] }
+  | {
+      readonly code: 'exit-unknown';
+      readonly block: string;
+      readonly exit: string;
+      readonly known: readonly string[];
+    }
+  /** A guide takes a page with an exit that it does not wire. */
+  | {
+      readonly code: 'exit-unwired';
+      readonly block: string;
+      readonly exit: string;
+      readonly node: string;
+      readonly answer: string;
+    }
+  /** No page leads to the exit: none of the block's, or none of those that a guide takes. */
+  | { readonly code: 'exit-unused'; readonly block: string; readonly exit: string }
+  /** No guide has the pages that a block's rule names. */
+  | { readonly code: 'rule-unused'; readonly block: string };
 
 /** What can be wrong with answers that lead into another guide. */
 export type JoinTrouble =

@@ -33,36 +33,49 @@ const common = {
 /** Answers are read one by one, so that one bad answer does not hide the others. */
 const answers = z.record(name, z.unknown());
 
+const question = z.strictObject({
+  ...common,
+  kind: z.literal('question'),
+  only: name.optional(),
+  timer: timer.optional(),
+  'takes-error': z.boolean().default(false),
+  answers,
+});
+const step = z.strictObject({
+  ...question.shape,
+  kind: z.literal('step'),
+  action: z.enum(actions),
+  heat: z.boolean().default(false),
+});
+const stop = z.strictObject({
+  ...common,
+  kind: z.literal('stop'),
+  call: z.array(z.enum(helpers)).min(1),
+  urgency: z.enum(urgencies),
+  danger: name.optional(),
+  'breaker-stays-off': z.boolean().default(false),
+});
+const finish = z.strictObject({ ...common, kind: z.literal('finish'), urgency: z.enum(urgencies) });
+
 /** One node in the authors' form; its answers are checked by `answerSchema`. */
-export const nodeSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    ...common,
-    kind: z.literal('question'),
-    only: name.optional(),
-    timer: timer.optional(),
-    'takes-error': z.boolean().default(false),
-    answers,
-  }),
-  z.strictObject({
-    ...common,
-    kind: z.literal('step'),
-    action: z.enum(actions),
-    heat: z.boolean().default(false),
-    only: name.optional(),
-    timer: timer.optional(),
-    'takes-error': z.boolean().default(false),
-    answers,
-  }),
-  z.strictObject({
-    ...common,
-    kind: z.literal('stop'),
-    call: z.array(z.enum(helpers)).min(1),
-    urgency: z.enum(urgencies),
-    danger: name.optional(),
-    'breaker-stays-off': z.boolean().default(false),
-  }),
-  z.strictObject({ ...common, kind: z.literal('finish'), urgency: z.enum(urgencies) }),
-]);
+export const nodeSchema = z.discriminatedUnion('kind', [question, step, stop, finish]);
+
+/** What a node and an answer are checked by. */
+export interface NodeForm {
+  readonly node: z.ZodType<FileNode>;
+  readonly answer: z.ZodType<FileAnswer>;
+}
+export const guideForm: NodeForm = { node: nodeSchema, answer: answerSchema };
+/** In a block, which knows no guide's tracks. */
+export const blockForm: NodeForm = {
+  node: z.discriminatedUnion('kind', [
+    question.omit({ only: true }),
+    step.omit({ only: true }),
+    stop,
+    finish,
+  ]),
+  answer: answerSchema.omit({ track: true }).extend({ to: target }),
+};
 
 /** `page.answer`. */
 const answerName = z.string().regex(/^[a-z0-9-]+\.[a-z0-9-]+$/);
@@ -73,13 +86,26 @@ export const ruleSchema = z.union([
   z.strictObject({ answer: answerName, 'ends-at': z.array(name).min(1) }),
 ]);
 
+/** Where an exit of a block leads in a guide: an answer's `to`, or its `to` and `track`. */
+const wiring = z.union([
+  target.transform((to) => ({ to })),
+  answerSchema.pick({ to: true, track: true }),
+]);
+
+/** A file of pages that guides share; nodes are read one by one with `blockForm`. */
+export const blockSchema = z.strictObject({
+  exits: z.array(name).default([]),
+  rules: z.array(ruleSchema).default([]),
+  nodes: z.record(name, z.unknown()),
+});
+
 /** The file as a whole; nodes are read one by one with `nodeSchema`. */
 export const fileSchema = z.strictObject({
   id: name,
   tracks: z.array(name).min(1),
   start: name,
-  /** Takes the shared danger pages; `none` leads to this guide's own first page. */
-  dangers: z.strictObject({ none: name }).optional(),
+  /** Block → exit → how this guide goes on from it. */
+  blocks: z.record(name, z.record(name, wiring)).default({}),
   /** Nodes that answers of other guides may lead to. */
   entries: z.array(name).default([]),
   rules: z.array(ruleSchema).default([]),
@@ -93,5 +119,6 @@ export const flagsSchema = z.array(name).min(1);
 export const detailsSchema = z.record(name, z.array(name).min(2));
 
 export type FileAnswer = z.infer<typeof answerSchema>;
+export type FileWiring = z.infer<typeof fileSchema>['blocks'];
 export type FileRule = z.infer<typeof ruleSchema>;
 export type FileNode = z.infer<typeof nodeSchema>;

@@ -1,9 +1,16 @@
 import type { z } from 'zod';
-import type { GuideTrouble, SourcePosition } from './problem.ts';
+import type { GuideProblem, GuideTrouble, SourcePosition } from './problem.ts';
 import type { Path, YamlText } from './yaml.ts';
 
 /** A trouble and where it is; the loader adds the file. */
 export type Found = GuideTrouble & { readonly place: SourcePosition };
+
+/** Troubles as problems of a file, in its order. */
+export function inOrder(found: readonly Found[], file: string): GuideProblem[] {
+  return found
+    .map((trouble) => ({ ...trouble, file }))
+    .toSorted((a, b) => a.place.line - b.place.line || a.place.column - b.place.column);
+}
 
 export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -107,6 +107,8 @@ export interface GraphNode {
 }
 
 export interface GuideNode extends GraphNode {
+  /** The block it was taken from; pages of the guide's own file have none. */
+  readonly block?: string;
   /** Steps only: what the reader does. */
   readonly action?: Action;
   /** The signal word of the node's caution box, where it has one. */

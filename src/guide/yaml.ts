@@ -5,6 +5,12 @@ import type { SourcePosition } from './problem.ts';
 /** Keys and indexes from the top of a file down to a value. */
 export type Path = readonly PropertyKey[];
 
+/** A file's text, and its name for problems. */
+export interface SourceFile {
+  readonly source: string;
+  readonly file: string;
+}
+
 /** A YAML text as plain values, with the way back from a value to its place. */
 export interface YamlText {
   readonly value: unknown;

@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { chromium } from '@playwright/test';
-import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
-import { inRoot } from '../../src/cli/root.ts';
+import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { content } from '../../src/content/load.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { loadGuides } from '../../src/guide/load-guides.ts';
 import { prove } from '../../src/proof/prove.ts';
@@ -33,11 +32,10 @@ function timed<T>(work: () => T): { readonly value: T; readonly ms: number } {
 }
 
 function pureRows(name: string, guides: readonly MadeUp[], ceiling?: number): Row[] {
-  const source = (file: string) => ({ source: readFileSync(inRoot(file), 'utf8'), file });
+  const blocks = content().blocks();
+  if (!blocks.ok) throw new Error(JSON.stringify(blocks.error[0]));
   const files = guides.map(({ id, graph }) => ({ source: graph, file: id }));
-  const loaded = timed(() =>
-    loadGuides(files, source('content/guides/shared.yaml'), source('content/flags.yaml')),
-  );
+  const loaded = timed(() => loadGuides(files, blocks.value));
   if (!loaded.value.ok) throw new Error(JSON.stringify(loaded.value.error[0]));
   const made = loaded.value.value;
   const proved = timed(() => made.every((guide) => prove(guide).holds));

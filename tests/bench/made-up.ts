@@ -66,7 +66,8 @@ export function madeUp(id: string, size: number, next?: string, layers = MOST_LA
     graph: stringify({
       id,
       tracks: ['only'],
-      dangers: { none: 'hall' },
+      start: 'danger',
+      blocks: { danger: { none: 'hall' } },
       entries: ['hall'],
       nodes: { ...Object.fromEntries(nodes), end },
     }),

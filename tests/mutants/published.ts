@@ -4,23 +4,23 @@ import { join } from 'node:path';
 import { content, guides } from '../../src/content/load.ts';
 import { joinGuides } from '../../src/guide/join.ts';
 import type { GuideSource } from '../../src/guide/join.ts';
-import { loadPart, loadShared } from '../../src/guide/load.ts';
+import { loadPart } from '../../src/guide/load.ts';
 import { meaningOf } from './meaning.ts';
 import { mutantsOf } from './mutants.ts';
 import { scoreOf } from './score.ts';
 import type { Score } from './score.ts';
-import { writtenOut } from '../../src/guide/shared.ts';
-import type { Shared } from '../../src/guide/shared.ts';
+import type { Blocks } from '../../src/guide/blocks.ts';
+import { writtenOut } from '../unit/guide/support/written-out.ts';
 import type { Guide } from '../../src/guide/types.ts';
 
 function read(path: string): string {
   return readFileSync(join(content().root, path), 'utf8');
 }
 
-function partsOf(shared: Shared): GuideSource[] {
+function partsOf(blocks: Blocks): GuideSource[] {
   return guides().flatMap(({ id }) => {
     const file = `guides/${id}/graph.yaml`;
-    const part = loadPart(read(file), file, shared);
+    const part = loadPart(read(file), file, blocks);
     return part.ok ? [part.value] : [];
   });
 }
@@ -42,12 +42,12 @@ export function* mutationScores(
   most: number,
   only?: string,
 ): Generator<{ guide: string; score: Score }> {
-  const shared = loadShared(read('guides/shared.yaml'), 'guides/shared.yaml');
-  if (!shared.ok) return;
-  const parts = partsOf(shared.value);
+  const blocks = content().blocks();
+  if (!blocks.ok) return;
+  const parts = partsOf(blocks.value);
   for (const { file, guide } of parts) {
     if (only !== undefined && guide.id !== only) continue;
-    const source = writtenOut(read(file), shared.value);
+    const source = writtenOut(read(file), blocks.value);
     const load = (text: string): Guide | undefined => joined(text, guide.id, parts);
     const sound = load(source);
     if (sound)

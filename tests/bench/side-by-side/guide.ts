@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { inRoot } from '../../../src/cli/root.ts';
+import { content } from '../../../src/content/load.ts';
 import { loadGuides } from '../../../src/guide/load-guides.ts';
 import { madeUp } from '../made-up.ts';
 import type { Pages } from './pages.ts';
@@ -19,16 +20,13 @@ interface Sentences {
 
 /** The guide with its sentences as one piece of data, what an app in one page carries. */
 export function pages(): Pages {
-  const source = (file: string) => ({ source: readFileSync(inRoot(file), 'utf8'), file });
-  const loaded = loadGuides(
-    [{ source: thirty.graph, file: 'thirty' }],
-    source('content/guides/shared.yaml'),
-    source('content/flags.yaml'),
-  );
+  const blocks = content().blocks();
+  const files = [{ source: thirty.graph, file: 'thirty' }];
+  const loaded = blocks.ok ? loadGuides(files, blocks.value) : blocks;
   const [guide] = loaded.ok ? loaded.value : [];
   if (!guide) throw new Error('the guide of 30 questions does not load');
   const texts = {
-    ...(JSON.parse(readFileSync(inRoot('content/text/en/shared.json'), 'utf8')) as object),
+    ...(JSON.parse(readFileSync(inRoot('content/text/en/blocks.json'), 'utf8')) as object),
     ...thirty.text,
   } as Record<string, Sentences>;
   const asked = [...guide.nodes.values()].filter(({ kind }) => kind === 'question').length;

@@ -142,14 +142,43 @@ const slips: readonly Slip[] = [
     hint: 'add it there',
   },
   {
-    name: 'a shared page without words',
+    name: 'a block’s page without words',
     gate: 'sentences',
-    file: 'guides/shared.yaml',
-    from: 'unsure: { to: stop-unsure }',
-    to: 'unsure: { to: stop-unsure }\n      bang: { to: stop-bang }\n\n  stop-bang:\n    { kind: stop, danger: bang, urgency: emergency, call: [emergency], care: danger, drawing: fire }',
-    told: 'text/en/shared.json',
+    file: 'blocks/danger.yaml',
+    from: 'none: { to: exit/none }',
+    to: 'none: { to: exit/none }\n      bang: { to: stop-bang }\n\n  stop-bang:\n    { kind: stop, danger: bang, urgency: emergency, call: [emergency], care: danger, drawing: fire }',
+    told: 'text/en/blocks.json',
     what: '"stop-bang" is missing.',
     hint: 'Add "stop-bang"',
+  },
+  {
+    name: 'a block’s page said otherwise by a guide',
+    gate: 'sentences',
+    file: 'text/en/burner.json',
+    from: '{\n  "what":',
+    to: '{\n  "stop-co": {},\n  "what":',
+    below: 1,
+    what: 'burner:stop-co has the name of a block',
+    hint: 'says the same in every guide',
+  },
+  {
+    name: 'a block’s page that no guide takes',
+    gate: 'names',
+    file: 'blocks/danger.yaml',
+    from: '  stop-gas:\n',
+    to: '  stop-none: { kind: stop, urgency: soon, call: [technician] }\n  stop-gas:\n',
+    what: 'No answer leads to stop-none.',
+    hint: 'Lead an answer to it',
+  },
+  {
+    name: 'a block’s sentence for no page',
+    gate: 'sentences',
+    file: 'text/en/blocks.json',
+    from: '{\n  "danger":',
+    to: '{\n  "dagner": {},\n  "danger":',
+    below: 1,
+    what: 'No page shows the sentence blocks:dagner.',
+    hint: 'Take it out',
   },
   {
     name: 'a language that firm.yaml speaks and nobody knows',
@@ -209,8 +238,8 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
     expect(first).toContain(`${join(copy.folder, 'text/fr/desk.json')}:1:1: There is no such file`);
   });
 
-  it('tells a shared page’s slip once, not once a guide', () => {
-    spoil(copy.folder, 'text/en/shared.json', '      "fire":', '      "flames":');
+  it('tells a slip of a block’s page once, not once a guide', () => {
+    spoil(copy.folder, 'text/en/blocks.json', '      "fire":', '      "flames":');
     const told = checkContent(openContent(copy.folder)).map(tellProblem);
     expect(told.filter((one) => one.includes('"fire" is missing in danger.answers'))).toHaveLength(
       1,
@@ -229,6 +258,16 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
       expect.stringContaining(
         `${file}:${String(second)}:5: This key is given twice: here and in line ${String(first + 1)}.`,
       ),
+    );
+  });
+
+  it('an exit of a block, at the guide’s own entry', () => {
+    const entry = spoil(
+      ...[copy.folder, 'guides/burner/graph.yaml', 'rules:\n'],
+      'rules:\n  - { answer: danger.none, ends-at: [well] }\n',
+    );
+    expect(toldBy('proof', copy.folder).join('\n')).toContain(
+      `guides/burner/graph.yaml:${String(entry - 1)}:13: danger, answer none, does not lead at once to well.`,
     );
   });
 

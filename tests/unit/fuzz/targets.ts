@@ -1,16 +1,15 @@
 // The readers of text that comes from outside: what each must keep to, whatever the text.
-import { readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
-import { inRoot } from '../../../src/cli/root.ts';
+import { content } from '../../../src/content/load.ts';
 import { OTHER } from '../../../src/diagnosis/visits-schema.ts';
 import { onceEach, readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
 import { formatFragment, parseFragment } from '../../../src/address/fragment.ts';
-import { loadGuide, loadShared } from '../../../src/guide/load.ts';
+import { loadGuide } from '../../../src/guide/load.ts';
 import { prove } from '../../../src/proof/prove.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { writeCode } from '../../../src/note/write.ts';
 import { savedAddress } from '../../../src/app/question/saved.ts';
-import { smallSource } from '../guide/support/small.ts';
+import { smallSource, takingSource } from '../guide/support/small.ts';
 import type { Target } from './engine.ts';
 import { SPELLED, codesOf, hold, codebooks } from './good.ts';
 import { pasted } from './pasted.ts';
@@ -178,15 +177,14 @@ const visits: Target = {
   },
 };
 
-const sharedSource = readFileSync(inRoot('content/guides/shared.yaml'), 'utf8');
-const shared = loadShared(sharedSource, 'shared.yaml');
-hold(shared.ok, 'the shared danger pages load');
+const blocks = content().blocks();
+hold(blocks.ok, 'the blocks load');
 
 /** A guide as its author writes it. */
 const guide: Target = {
   name: 'guide',
   longest: 12_000,
-  seeds: [smallSource],
+  seeds: [smallSource, takingSource],
   bits: [
     ...['nodes:\n', 'answers: ', 'to: ', 'kind: question', 'kind: stop\n', '  ', '- ', '&a ', '*a'],
     ...[
@@ -199,10 +197,20 @@ const guide: Target = {
       '|',
       '? ',
     ],
-    ...['timer: cooling', 'entries: [ask]', 'to: other/ask', 'rules: []', 'unsure', 'look', 'done'],
+    ...[
+      'timer: cooling',
+      'entries: [ask]',
+      'to: other/ask',
+      'rules: []',
+      'blocks: { danger: { none: ask } }',
+      'exit/none',
+      'unsure',
+      'look',
+      'done',
+    ],
   ],
   read(input) {
-    const loaded = loadGuide(input, 'fuzz.yaml', shared.value);
+    const loaded = loadGuide(input, 'fuzz.yaml', blocks.value);
     if (loaded.ok) {
       const { holds } = prove(loaded.value);
       return `loads, ${String(loaded.value.nodes.size)} nodes, ${holds ? 'holds' : 'does not hold'}`;

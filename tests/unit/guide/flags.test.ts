@@ -3,8 +3,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../../src/cli/root.ts';
 import { guides } from '../../../src/content/load.ts';
+import { noBlocks } from '../../../src/guide/blocks.ts';
 import { loadFlags } from '../../../src/guide/flags.ts';
-import { loadGuide, loadShared } from '../../../src/guide/load.ts';
+import { loadGuide } from '../../../src/guide/load.ts';
 import { smallSource } from './support/small.ts';
 
 const loaded = loadFlags(readFileSync(inRoot('content/flags.yaml'), 'utf8'), 'flags.yaml');
@@ -62,14 +63,8 @@ describe('a flag in a file', () => {
   });
 
   it('is refused in a graph where the list does not have it, with its place', () => {
-    const shared = loadShared(
-      readFileSync(inRoot('content/guides/shared.yaml'), 'utf8'),
-      'shared.yaml',
-      ['hum'],
-    );
-    if (!shared.ok) throw new Error(JSON.stringify(shared.error));
     const text = smallSource.replace("'yes': { to: done }", "'yes': { to: done, flag: hmu }");
-    const guide = loadGuide(text, 'small.yaml', shared.value);
+    const guide = loadGuide(text, 'small.yaml', { ...noBlocks, flags: ['hum'] });
     const line = text.split('\n').findIndex((one) => one.includes('hmu')) + 1;
     expect(guide.ok ? [] : guide.error).toEqual([
       {

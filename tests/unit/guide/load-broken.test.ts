@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { loadGuide } from '../../../src/guide/load.ts';
-import type { GuideTrouble, JoinTrouble } from '../../../src/guide/problem.ts';
+import type { BlockTrouble, GuideTrouble, JoinTrouble } from '../../../src/guide/problem.ts';
 import { edited, smallSource } from './support/small.ts';
 
 /**
@@ -40,8 +40,8 @@ describe('loadGuide on a broken file', () => {
   it('was shown every kind of trouble', () => {
     const codes = new Set(slips.map(({ code }) => code));
     // One entry for each code; the type keeps the list complete.
-    // Those of guides that hand over are in join.test.ts, those of flags in flags.test.ts.
-    type Elsewhere = JoinTrouble['code'] | 'flag-unknown' | 'flag-repeated';
+    // Those of guides that hand over are in join.test.ts, of flags in flags.test.ts, of blocks in blocks.test.ts.
+    type Elsewhere = JoinTrouble['code'] | BlockTrouble['code'] | 'flag-unknown' | 'flag-repeated';
     const all: Record<Exclude<GuideTrouble['code'], Elsewhere>, true> = {
       ...{ 'yaml-syntax': true, 'key-missing': true, 'key-unknown': true, 'value-wrong': true },
       ...{ 'value-unknown': true, 'name-malformed': true, 'stop-without-call': true },
