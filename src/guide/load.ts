@@ -1,4 +1,4 @@
-import { cleanCooling } from '../physics/cooldown.ts';
+import { cleanCooling, reachCooling } from '../physics/cooldown.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { compose, noBlocks } from './blocks.ts';
@@ -30,11 +30,12 @@ import type {
 import { readYaml } from './yaml.ts';
 import type { YamlText } from './yaml.ts';
 
-function timerOf(timer: number | 'cooling' | undefined): { timer?: Timer } {
+function timerOf(timer: number | 'cooling' | 'reach' | undefined): { timer?: Timer } {
   if (timer === undefined) return {};
-  const minutes: Timer['minutes'] =
-    timer === 'cooling' ? [cleanCooling.earliest, cleanCooling.latest] : [timer, timer];
-  return { timer: { kind: timer === 'cooling' ? 'cooling' : 'fixed', minutes } };
+  if (typeof timer === 'number') return { timer: { kind: 'fixed', minutes: [timer, timer] } };
+  const { earliest, latest } = timer === 'reach' ? reachCooling : cleanCooling;
+  const reach = timer === 'reach' ? { reach: true as const } : {};
+  return { timer: { kind: 'cooling', minutes: [earliest, latest], ...reach } };
 }
 
 function answersOf(copy: Copy): Answer[] {

@@ -23,7 +23,7 @@ export const answerSchema = z.strictObject({
 });
 
 /** A length of time in minutes; more than a day is a slip of the pen. */
-const timer = z.union([z.literal('cooling'), z.number().positive().max(1440)]);
+const timer = z.union([z.enum(['cooling', 'reach']), z.number().positive().max(1440)]);
 
 const common = {
   text: name.optional(),

@@ -81,6 +81,8 @@ export interface Answer {
 /** A count-down on a page. `minutes` is [earliest, latest]; one fixed length has both equal. */
 export interface Timer {
   readonly kind: 'fixed' | 'cooling';
+  /** Of a cooling oven: until it can be reached into, not until its door unlocks. */
+  readonly reach?: true;
   readonly minutes: readonly [earliest: number, latest: number];
 }
 

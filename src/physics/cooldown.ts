@@ -101,16 +101,31 @@ export const cleanedOven = {
 /** Figures this uncertain are shown in steps of five minutes, widened outward. */
 const STEP = 5;
 
+/**
+ * Cool enough to reach in: racks and glass below about 110 °F do not burn at a touch (a common
+ * limit for surfaces touched for some seconds; from memory, no source).
+ */
+export const reachable = 110;
+
+/** An oven after an ordinary bake, °F. */
+const baked = 350;
+
 function widened({ earliest, latest }: Window): Window {
   return { earliest: Math.floor(earliest / STEP) * STEP, latest: Math.ceil(latest / STEP) * STEP };
 }
 
-function cleaned(): Window {
-  const window = coolingWindow(cleanedOven);
-  // The constants above are checked by the tests; this can only stop a build.
-  if (!window.ok) throw new Error(window.error.code);
-  return widened(window.value);
+// The constants above are checked by the tests; this can only stop a build.
+function sure<T>(result: Result<T, CoolingProblem>): T {
+  if (!result.ok) throw new Error(result.error.code);
+  return result.value;
 }
 
 /** Minutes from the end of heat to the door letting go: the wait page's count-down. */
-export const cleanCooling: Window = cleaned();
+export const cleanCooling: Window = widened(sure(coolingWindow(cleanedOven)));
+
+const { room, fast, slow, from } = cleanedOven;
+/** Minutes until an oven can be reached into: a fast one after a bake to a slow one after a clean. */
+export const reachCooling: Window = widened({
+  earliest: sure(timeToReach({ ...fast, room, from: baked, target: reachable })),
+  latest: sure(timeToReach({ ...slow, room, from, target: reachable })),
+});

@@ -1,5 +1,5 @@
 import { chromium } from '@playwright/test';
-import { CHROMIUM_FLAGS, chromium as program } from '../../.config/browsers.ts';
+import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { content } from '../../src/content/load.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { loadGuides } from '../../src/guide/load-guides.ts';

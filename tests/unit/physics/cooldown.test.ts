@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   cleanCooling,
+  reachCooling,
   cleanedOven,
   coolingWindow,
   timeToReach,
@@ -83,5 +84,12 @@ describe('cleanCooling', () => {
     if (!window.ok) throw new Error(window.error.code);
     expect(cleanCooling.earliest).toBeLessThanOrEqual(window.value.earliest);
     expect(cleanCooling.latest).toBeGreaterThanOrEqual(window.value.latest);
+  });
+});
+
+describe('reachCooling', () => {
+  test('is hours longer than the wait for the lock: Newton’s law by hand, to 110 °F', () => {
+    // 72·ln((350−70)/(110−70)) = 140.1 and 131·ln((875−70)/(110−70)) = 393.3 minutes.
+    expect(reachCooling).toEqual({ earliest: 140, latest: 395 });
   });
 });
