@@ -163,12 +163,27 @@ function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): r
   });
 }
 
+/** Every flag is raised somewhere: one that is not would be looked for in vain. */
+function flagNames(text: Text, guides: readonly Guide[]): readonly Problem[] {
+  const raised = new Set(
+    guides.flatMap(({ nodes }) =>
+      [...nodes.values()].flatMap(({ flag, answers }) => [flag, ...answers.map((one) => one.flag)]),
+    ),
+  );
+  return (guides[0]?.flags ?? []).flatMap((flag, index) =>
+    raised.has(flag)
+      ? []
+      : [fileProblem(text, text.valueAt([index]), { code: 'flag-unused', flag })],
+  );
+}
+
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
   const { blocks, carePages, demos, firm, guides, languages, releases, sources, text } = content;
   return [
     ...together((...known) => drawings(content, ...known), blocks(), guides()),
     ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), guides()),
+    ...together(flagNames, text('flags.yaml'), guides()),
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),

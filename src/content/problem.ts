@@ -20,6 +20,8 @@ export type FileTrouble =
   | { readonly code: 'release-misnamed' | 'release-missing'; readonly release: number }
   /** Made-up answers that the newest release cannot write. */
   | { readonly code: 'demo-broken'; readonly id: string; readonly reason: string }
+  /** A flag that no answer and no stop raises. */
+  | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }
   /** An id has no sentence; `by` is the file and line that declares the id. */
   | { readonly code: 'sentence-missing'; readonly key: string; readonly by: string }

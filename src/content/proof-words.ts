@@ -3,7 +3,7 @@ import type { Fault, PropertyId } from '../proof/property.ts';
 import type { ProblemWords } from './guide-words.ts';
 
 export const propertyWords: Readonly<Record<PropertyId, string>> = {
-  'danger-first': 'The danger question comes first; each danger ends at its own emergency stop.',
+  'danger-first': 'The danger question comes first; each danger ends at its own stop, for today at the latest.',
   'heat-only-when-safe':
     'Nothing that heats after an error, with anything inside, a forced door, or an oven not cool.',
   'breaker-once-and-ready':
@@ -16,6 +16,10 @@ export const propertyWords: Readonly<Record<PropertyId, string>> = {
   'door-only-when-cool': 'No step touches the door before the oven has cooled.',
   'sentences-plain': 'Every key has its sentence; every page reads at grade 6 or lower.',
   'unsure-everywhere': 'Every question and step can be answered "I am not sure".',
+  'unsure-is-no-alarm':
+    '"I am not sure" raises no flag and ends at nothing urgent, but for the danger question.',
+  'done-only-when-well':
+    'No one is told that the range is fine after an error, a forced door, a trip or other trouble.',
   'rules-kept': 'What the guide promises of itself in its "rules" holds.',
 };
 
@@ -39,8 +43,8 @@ export function tellFault(fault: Fault): ProblemWords {
       return { what: `${at} asks about no danger.`, hint: 'Add the danger answers.' };
     case 'not-own-stop':
       return {
-        what: `${at}, answer ${fault.answer}, does not end at its own emergency stop.`,
-        hint: `Lead it to a stop with "danger: ${fault.answer}" and "urgency: emergency".`,
+        what: `${at}, answer ${fault.answer}, does not end at its own stop.`,
+        hint: `Lead it to a stop with "danger: ${fault.answer}" and "urgency: emergency" or "today".`,
       };
     case 'exits-differ':
       return {
@@ -146,6 +150,26 @@ export function tellFault(fault: Fault): ProblemWords {
       return {
         what: `${at} has no answer "unsure".`,
         hint: 'Add one that leads somewhere safe: not to know is always possible.',
+      };
+    case 'unsure-flags':
+      return {
+        what: `${at}, answer ${fault.answer}, raises the flag "${fault.flag}".`,
+        hint: 'Take the flag out: not to know tells nothing about the range.',
+      };
+    case 'unsure-alarms':
+      return {
+        what: `${at}, answer ${fault.answer}, leads to ${fault.to}, which is urgent.`,
+        hint: 'Lead it on, or to a stop with "urgency: soon": not to know is no sign of danger.',
+      };
+    case 'done-despite':
+      return {
+        what: `${at} says that the range is fine, and is reached although "${fault.fact}".`,
+        hint: 'Lead journeys with this fact to another end, or take "done: true" out.',
+      };
+    case 'done-urgent':
+      return {
+        what: `${at} says that the range is fine, and that someone must come.`,
+        hint: 'Give it "urgency: none", or take "done: true" out.',
       };
     case 'page-again':
       return {

@@ -86,6 +86,11 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `No page shows the sentence ${trouble.key}.`,
         hint: 'Take it out in every language, or correct its name.',
       };
+    case 'flag-unused':
+      return {
+        what: `No answer raises the flag "${trouble.flag}", and no stop.`,
+        hint: 'Raise it with "flag: …" in a graph, or take it and its words out.',
+      };
     case 'sentence-of-block':
       return {
         what: `${trouble.key} has the name of a block's page, whose sentences are in blocks.json.`,

@@ -129,7 +129,8 @@ export function loadBlocks(
 
 /** Pages by the names that rules call them by, with their answers. */
 function applies(rule: FileRule, has: (page: string, answer?: string) => boolean): boolean {
-  const named = 'ends-at' in rule ? [rule.answer] : Object.values(rule);
+  const { unless: _, ...asked } = { unless: undefined, ...rule };
+  const named = 'ends-at' in asked ? [asked.answer] : Object.values(asked);
   return named.every((name) => {
     if (typeof name !== 'string') return true;
     const [page = '', answer] = name.split('.');

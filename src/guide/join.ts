@@ -117,9 +117,9 @@ function ruleFromOutside(guide: string, rule: Rule): Rule {
   const named = (name: string): string => qualifyOther(guide, name);
   if (rule.kind === 'ends-at')
     return { ...rule, answer: named(rule.answer), ends: rule.ends.map(named) };
-  return rule.kind === 'most'
-    ? { ...rule, page: named(rule.page) }
-    : { ...rule, page: named(rule.page), answer: named(rule.answer) };
+  if (rule.kind === 'most') return { ...rule, page: named(rule.page) };
+  const unless = 'unless' in rule ? { unless: named(rule.unless) } : {};
+  return { ...rule, page: named(rule.page), answer: named(rule.answer), ...unless };
 }
 
 /**

@@ -72,6 +72,7 @@ function nodeOf(guide: AuthoredGuide, copy: Copy): GuideNode {
     takesError: asks?.['takes-error'] ?? false,
     call: stop?.call ?? [],
     urgency: 'urgency' in node ? node.urgency : 'none',
+    ...(node.kind === 'finish' && node.done ? { done: true } : {}),
     breakerStaysOff: stop?.['breaker-stays-off'] ?? false,
     ...(stop?.['breaker-stays-off'] ? { flag: BREAKER_OFF } : {}),
     ...(stop?.danger === undefined ? {} : { danger: stop.danger as AnswerId }),
@@ -90,9 +91,9 @@ function ruleOf(rule: FileRule): Rule {
   if ('ends-at' in rule) return { kind: 'ends-at', answer: rule.answer, ends: rule['ends-at'] };
   const { page } = rule;
   if ('most' in rule) return { kind: 'most', page, most: rule.most };
-  return 'needs' in rule
-    ? { kind: 'needs', page, answer: rule.needs }
-    : { kind: 'never-after', page, answer: rule['never-after'] };
+  if ('needs' in rule) return { kind: 'needs', page, answer: rule.needs };
+  const { 'never-after': answer, unless } = rule;
+  return { kind: 'never-after', page, answer, ...(unless === undefined ? {} : { unless }) };
 }
 
 /** Troubles that show only once the tracks are followed. */

@@ -55,7 +55,13 @@ const stop = z.strictObject({
   danger: name.optional(),
   'breaker-stays-off': z.boolean().default(false),
 });
-const finish = z.strictObject({ ...common, kind: z.literal('finish'), urgency: z.enum(urgencies) });
+const finish = z.strictObject({
+  ...common,
+  kind: z.literal('finish'),
+  urgency: z.enum(urgencies),
+  /** The range is fine: use it as usual. */
+  done: z.boolean().default(false),
+});
 
 /** One node in the authors' form; its answers are checked by `answerSchema`. */
 export const nodeSchema = z.discriminatedUnion('kind', [question, step, stop, finish]);
@@ -82,7 +88,7 @@ const answerName = z.string().regex(/^[a-z0-9-]+\.[a-z0-9-]+$/);
 export const ruleSchema = z.union([
   z.strictObject({ page: name, most: z.int().min(1).max(9) }),
   z.strictObject({ page: name, needs: answerName }),
-  z.strictObject({ page: name, 'never-after': answerName }),
+  z.strictObject({ page: name, 'never-after': answerName, unless: answerName.optional() }),
   z.strictObject({ answer: answerName, 'ends-at': z.array(name).min(1) }),
 ]);
 

@@ -43,6 +43,7 @@ export const facts = [
   'panel-ready',
   'breaker-tripped',
   'stay-promised',
+  'trouble-seen',
 ] as const;
 export type Fact = (typeof facts)[number];
 
@@ -120,6 +121,8 @@ export interface GuideNode extends GraphNode {
   readonly takesError: boolean;
   /** Stops only: whom to call, first one first. */
   readonly call: readonly Helper[];
+  /** Finishes only: the range is fine and can be used as usual. */
+  readonly done?: true;
   /** Stops only: the range's breaker stays off until someone has been. */
   readonly breakerStaysOff: boolean;
   /** Emergency stops only: the danger answer this stop is for, so that two swapped stops show. */
@@ -135,8 +138,15 @@ export interface GuideNode extends GraphNode {
 export type Rule =
   /** No journey comes to the page more often than this. */
   | { readonly kind: 'most'; readonly page: string; readonly most: number }
-  /** The page comes only, or never, in journeys in which the answer was given before. */
-  | { readonly kind: 'needs' | 'never-after'; readonly page: string; readonly answer: string }
+  /** The page comes only in journeys in which the answer was given before. */
+  | { readonly kind: 'needs'; readonly page: string; readonly answer: string }
+  /** The page never comes after the answer, unless another one was given since. */
+  | {
+      readonly kind: 'never-after';
+      readonly page: string;
+      readonly answer: string;
+      readonly unless?: string;
+    }
   /** The answer leads at once to one of these pages. */
   | { readonly kind: 'ends-at'; readonly answer: string; readonly ends: readonly string[] };
 

@@ -7,8 +7,8 @@ const MOST_BREAKER_STEPS = 2;
 
 /**
  * The breaker is worked only after the panel was found fit, and switched off at most
- * once: a journey has at most one step off and one step on. A breaker that trips, and a
- * panel that turns out unfit, lead to a stop that says to leave the breaker off.
+ * once: a journey has at most one step off and one step on. A breaker that trips leads to a stop
+ * that says to leave it off, a panel that turns out unfit to a stop: nobody touches it again.
  */
 export const breakerOnceAndReady: Property = {
   id: 'breaker-once-and-ready',
@@ -31,8 +31,11 @@ export const breakerOnceAndReady: Property = {
           });
       }
       for (const { id, to, sets, clears } of node.answers) {
-        const stays = graph.guide.nodes.get(to)?.breakerStaysOff ?? false;
-        if ((sets.includes('breaker-tripped') || clears.includes('panel-ready')) && !stays)
+        const there = graph.guide.nodes.get(to);
+        const left = sets.includes('breaker-tripped')
+          ? there?.breakerStaysOff === true
+          : !clears.includes('panel-ready') || there?.kind === 'stop';
+        if (!left)
           failures.push({
             fault: { code: 'breaker-not-left', node: node.id, answer: id },
             journey: journeyWith(evidence, index, node.id, id),

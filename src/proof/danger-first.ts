@@ -8,7 +8,8 @@ const NONE = 'none';
 function isOwnStop(node: GuideNode | undefined, answer: AnswerId): boolean {
   return (
     node?.kind === 'stop' &&
-    node.urgency === 'emergency' &&
+    // Whoever calls the emergency number first has an emergency.
+    node.urgency === (node.call[0] === 'emergency' ? 'emergency' : 'today') &&
     node.danger === answer &&
     node.answers.length === 0
   );
@@ -25,9 +26,8 @@ function differing(guide: Guide, dangers: GuideNode['answers']): AnswerId[] {
 }
 
 /**
- * The danger question comes first, and each danger answer ends at once at the
- * emergency stop that is for it and for nothing else; every other page offers the
- * same way out.
+ * The danger question comes first, and each danger answer ends at once at the stop that is for
+ * it and for nothing else, one for today at the latest; every other page offers the same way out.
  */
 export const dangerFirst: Property = {
   id: 'danger-first',

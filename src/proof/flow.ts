@@ -6,7 +6,15 @@ import type { GuideNode } from '../guide/types.ts';
  * Facts that stay true once they were: an error that was seen stays seen, whatever a
  * later answer clears.
  */
-const STICKY = bit('error-seen', 'inside-something', 'door-forced', 'breaker-tripped');
+const STICKY = bit(
+  ...([
+    'error-seen',
+    'inside-something',
+    'door-forced',
+    'breaker-tripped',
+    'trouble-seen',
+  ] as const),
+);
 const COOLED = bit('cooled');
 
 /**

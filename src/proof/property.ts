@@ -16,6 +16,8 @@ export const propertyIds = [
   'door-only-when-cool',
   'sentences-plain',
   'unsure-everywhere',
+  'unsure-is-no-alarm',
+  'done-only-when-well',
   'rules-kept',
 ] as const;
 export type PropertyId = (typeof propertyIds)[number];
@@ -77,6 +79,22 @@ export type Fault =
       readonly most: number;
     }
   | { readonly code: 'unsure-missing'; readonly node: NodeId }
+  /** "I am not sure" raises a flag, or leads to an end that someone must come to soon. */
+  | {
+      readonly code: 'unsure-flags';
+      readonly node: NodeId;
+      readonly answer: AnswerId;
+      readonly flag: string;
+    }
+  | {
+      readonly code: 'unsure-alarms';
+      readonly node: NodeId;
+      readonly answer: AnswerId;
+      readonly to: NodeId;
+    }
+  /** A finish says that the range is fine where this held, or has someone come all the same. */
+  | { readonly code: 'done-despite'; readonly node: NodeId; readonly fact: Fact }
+  | { readonly code: 'done-urgent'; readonly node: NodeId }
   /** The guide's own rules: a page once too often, without an answer, or despite one. */
   | { readonly code: 'page-again'; readonly node: NodeId; readonly most: number }
   | {

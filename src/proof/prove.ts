@@ -4,6 +4,7 @@ import { breakerOnceAndReady } from './breaker.ts';
 import { countJourneys, countPassing } from './count.ts';
 import type { JourneyCounts } from './count.ts';
 import { dangerFirst } from './danger-first.ts';
+import { doneOnlyWhenWell } from './done.ts';
 import { doorOnlyWhenCool } from './door.ts';
 import { journeysEnd } from './ending.ts';
 import { flowOf } from './flow.ts';
@@ -15,7 +16,7 @@ import type { Evidence, Failure, Fault, Property, PropertyId } from './property.
 import { searchesOf } from './search.ts';
 import type { GuideText } from './sentences.ts';
 import { stopsCallAndWarn } from './stops.ts';
-import { unsureEverywhere } from './unsure.ts';
+import { unsureEverywhere, unsureIsNoAlarm } from './unsure.ts';
 
 const properties: readonly Property[] = [
   dangerFirst,
@@ -27,6 +28,8 @@ const properties: readonly Property[] = [
   doorOnlyWhenCool,
   sentencesPlain,
   unsureEverywhere,
+  unsureIsNoAlarm,
+  doneOnlyWhenWell,
   rulesKept,
 ];
 

@@ -22,10 +22,22 @@ function tooOften({ graph }: Evidence, page: string, most: number): Failure[] {
   });
 }
 
-/** A page only after an answer, or never after it: journeys that come there otherwise. */
-function otherwise({ graph }: Evidence, page: string, answer: string, given: boolean): Failure[] {
+/**
+ * A page only after an answer, or never after it unless another one was given since: journeys that
+ * come there otherwise.
+ */
+function otherwise(
+  { graph }: Evidence,
+  { kind, page, answer, ...more }: Extract<Rule, { kind: 'needs' | 'never-after' }>,
+): Failure[] {
+  const given = kind === 'needs';
+  const unless = 'unless' in more ? more.unless : undefined;
   const told = search(graph, 2, (before, node, arc) =>
-    before === 1 || isAnswer(node, arc, answer) ? 1 : 0,
+    isAnswer(node, arc, answer)
+      ? 1
+      : unless !== undefined && isAnswer(node, arc, unless)
+        ? 0
+        : before,
   );
   const code = given ? 'page-without' : 'page-despite';
   return reached(graph).flatMap(({ node, index }) => {
@@ -56,9 +68,8 @@ function broken(evidence: Evidence, rule: Rule): Failure[] {
     case 'most':
       return tooOften(evidence, rule.page, rule.most);
     case 'needs':
-      return otherwise(evidence, rule.page, rule.answer, true);
     case 'never-after':
-      return otherwise(evidence, rule.page, rule.answer, false);
+      return otherwise(evidence, rule);
     case 'ends-at':
       return elsewhere(evidence, rule.answer, rule.ends);
   }

@@ -4,7 +4,8 @@ import type { NodeSentences } from '../proof/sentences.ts';
 import { easeOf, measuredBy } from './reading-ease.ts';
 import { hardest } from './readability.ts';
 import { spoken } from '../placeholders.ts';
-import { NAMING, compare } from './translation.ts';
+import { NAMING } from './glossary.ts';
+import { compare } from './translation.ts';
 import type { Target, TranslationProblem } from './translation.ts';
 
 /** A page that reads less easily than the formula's least score. */

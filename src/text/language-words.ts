@@ -2,6 +2,8 @@
 import type { LanguageReport } from './check-language.ts';
 import type { TranslationProblem } from './translation.ts';
 
+const either = (words: readonly string[]): string => words.map((word) => `“${word}”`).join(' or ');
+
 /** What is wrong with a translation and what to do. */
 export function tellTranslation(problem: TranslationProblem): { what: string; hint: string } {
   const { path } = problem;
@@ -30,11 +32,11 @@ export function tellTranslation(problem: TranslationProblem): { what: string; hi
       return told(`English has no {{${problem.name}}} here.`, 'Take it out.');
     case 'term-missing':
       return told(
-        `"${problem.term}" is called ${problem.use.map((word) => `“${word}”`).join(' or ')} in the glossary.`,
+        `"${problem.term}" is called ${either(problem.use)} in the glossary.`,
         'Use that word.',
       );
     case 'term-forbidden':
-      return told(`“${problem.found}” is not the glossary’s word.`, 'Use the glossary’s.');
+      return told(`the glossary refuses “${problem.found}”.`, `Say ${either(problem.use)}.`);
   }
 }
 

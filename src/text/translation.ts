@@ -3,7 +3,7 @@
  * can tell a right translation from a wrong one; it finds what was left out, lost or left
  * in English, and trade terms said in other words than the language's glossary has.
  */
-import { terms } from './glossary.ts';
+import { NAMING, terms } from './glossary.ts';
 import type { Glossary } from './glossary.ts';
 import { placeholders, spoken } from '../placeholders.ts';
 
@@ -25,7 +25,12 @@ export type TranslationProblem =
       readonly term: string;
       readonly use: readonly string[];
     }
-  | { readonly code: 'term-forbidden'; readonly path: string; readonly found: string };
+  | {
+      readonly code: 'term-forbidden';
+      readonly path: string;
+      readonly found: string;
+      readonly use: readonly string[];
+    };
 
 /** What the comparison needs to know of a language. */
 export interface Target {
@@ -36,8 +41,6 @@ export interface Target {
 }
 
 const FORM = /^(.+)_(zero|one|two|few|many|other)$/;
-/** Keys whose values name something and are the same in every language. */
-export const NAMING = new Set(['from']);
 /** English words that no Spanish, French or Arabic sentence holds. */
 const ENGLISH = /(?<![\p{L}'’])(?:the|your|you|and|with|this|which)(?![\p{L}'’])/iu;
 

@@ -66,7 +66,7 @@ test('no clock set while the page was away ends a wait, and the desk says so', a
     await axe(page);
     // A reload at once has nothing to tell of it.
     await page.reload();
-    await expect(page.locator('.told')).toContainText('The answers are kept.');
+    await expect(page.locator('.told')).toContainText('The answers are kept');
     await expect(page.locator('.told')).not.toContainText('not counted');
     await none.click();
     await expect(soonest).toHaveText(/^(20:0\d|19:[3-5]\d)$/);

@@ -30,11 +30,11 @@ test.describe('by keys alone', () => {
     await axe(page);
     const before = page.url();
     await page.keyboard.press('2');
-    await expect(status(page)).toHaveText('Read the caution out first. Then press Space.');
+    await expect(status(page)).toHaveText('Read the caution aloud first. Then press Space.');
     expect(page.url()).toBe(before);
     await keys.answer(HUM.slice(5, 13));
     await keys.press('t', 'Space');
-    await expect(page.locator('.faces')).toContainText(/Left\s*(5:00|4:5\d)/);
+    await expect(page.locator('.faces')).toContainText(/Time left\s*(5:00|4:5\d)/);
     await axe(page);
     await keys.answer(HUM.slice(13));
     await expect(page.locator('.bar-call .urgency dd')).toHaveText('Soon');
@@ -51,15 +51,15 @@ test.describe('by keys alone', () => {
     await page.keyboard.press('Escape');
     await expect(say(page)).toBeFocused();
     await page.keyboard.press('j');
-    await expect(status(page)).toHaveText('The job text is copied.');
+    await expect(status(page)).toHaveText('Job text copied.');
     const text = await page.evaluate(() => navigator.clipboard.readText());
     const code = (await codeOn(page)).join('-');
     expect(text).toMatch(/^SOON: .+\nBecause: Sound at the lock: A hum that does not stop\n/);
     for (const line of [`Code: ${code} (not read back)`, 'Name: Ann Example', 'Door forced: No'])
       expect(text).toContain(line);
-    expect(text).not.toContain('Cautions not ticked');
+    expect(text).not.toContain('Cautions not marked');
     await page.keyboard.press('s');
-    await expect(status(page)).toHaveText('The JSON is copied.');
+    await expect(status(page)).toHaveText('JSON copied.');
     const job = jobSchema.parse(
       JSON.parse(await page.evaluate(() => navigator.clipboard.readText())),
     );
@@ -98,23 +98,23 @@ test.describe('by keys alone', () => {
     await keys.press('8');
     for (let back = 0; back < 6; back += 1) await page.keyboard.press('ArrowLeft');
     await expect(say(page)).toHaveText('What does the display show?');
-    await expect(page.locator('.choices .present')).toContainText('was the answer');
+    await expect(page.locator('.choices .present')).toContainText('current answer');
     await axe(page);
     await page.keyboard.press('4');
     await expect(say(page)).toHaveText('Write down just what it shows');
-    await expect(page.locator('.later')).toContainText('5 later answers wait.');
+    await expect(page.locator('.later')).toContainText('5 later answers are on hold');
     await keys.press('Space', 'e');
     await page.keyboard.type('F9 E1');
     await page.keyboard.press('Escape');
     await page.keyboard.press('1');
-    await expect(status(page)).toHaveText('5 later answers still fit and were kept.');
+    await expect(status(page)).toHaveText('5 later answers still fit.');
     await expect(rows(page)).toHaveCount(9);
     expect(addressOf(page)).toMatchObject({ error: 'F9 E1' });
     expect(addressOf(page).journey.at(-1)).toEqual({ at: 'forced-cold', answer: 'no' });
     await page.keyboard.press('?');
     expect(addressOf(page).journey.at(-1)).toEqual({ at: 'controls-cold', answer: 'unsure' });
     await page.keyboard.press('9');
-    await expect(status(page)).toHaveText('There is no answer 9 here.');
+    await expect(status(page)).toHaveText('There is no answer 9.');
   });
 
   test('a code with a mistake is repaired, confirmed, and the call goes on from it', async ({
@@ -129,7 +129,7 @@ test.describe('by keys alone', () => {
     await expect(page.locator('.repair')).toContainText('Group 1, character 1');
     await axe(page);
     await page.keyboard.press('Enter');
-    await expect(status(page)).toContainText('answers are taken over.');
+    await expect(status(page)).toContainText('answers loaded from the code.');
     await expect(page.locator('.kicker').first()).toContainText('ask this again');
     await page.keyboard.press('8');
     await expect(say(page)).toHaveText('What was left in the oven?');
@@ -166,12 +166,12 @@ test.describe('by keys alone', () => {
     await axe(page);
     await page.keyboard.press('Control+a');
     await page.keyboard.type(spell(code).flat().join(' '));
-    await expect(said).toHaveText('Right. All 16 characters are the same.');
-    await expect(page.locator('#desk-job')).toHaveValue(/\(read back, right\)/);
+    await expect(said).toHaveText('Right. All 16 characters match.');
+    await expect(page.locator('#desk-job')).toHaveValue(/\(read back, correct\)/);
     await page.keyboard.press('Escape');
     await page.keyboard.press('1');
     await expect(said).toHaveText(
-      'The answers have changed, and so has the code. Give it out again.',
+      'The answers changed, and so did the code. Read out the new one.',
     );
     await expect(page.locator('#desk-job')).toHaveValue(/\(not read back\)/);
   });
@@ -202,11 +202,11 @@ test.describe('by keys alone', () => {
     await page.getByLabel('Name', { exact: true }).pressSequentially('d8nx0');
     await expect(page.getByLabel('Name', { exact: true })).toHaveValue('d8nx0');
     await expect(rows(page)).toHaveCount(0);
-    await page.getByLabel('Keys on').uncheck();
+    await page.getByLabel('Shortcuts on').uncheck();
     await say(page).focus();
     await page.keyboard.press('8');
     await expect(rows(page)).toHaveCount(0);
-    await page.getByLabel('Keys on').check();
+    await page.getByLabel('Shortcuts on').check();
     await page.keyboard.press('x');
     await expect(page.getByLabel('Name', { exact: true })).toHaveValue('');
     await page.keyboard.press('8');
@@ -237,8 +237,8 @@ test('a reload in mid-call keeps the answers, drops what is about the caller, an
     );
   expect(await stored()).not.toMatch(/Ann|0123|Lantern|QX-77|Friday/);
   await page.reload();
-  await expect(page.locator('.told')).toContainText('The answers are kept.');
-  await expect(page.locator('.told')).toContainText('ask for name, number, address');
+  await expect(page.locator('.told')).toContainText('The answers are kept');
+  await expect(page.locator('.told')).toContainText('the caller’s name, number, address');
   await expect(rows(page)).toHaveCount(2);
   for (const field of await page.locator('.caller input').all())
     await expect(field).toHaveValue('');
@@ -262,8 +262,8 @@ test('hostile text is only ever text', async ({ page }) => {
   await openDesk(page);
   await page.goto('about:blank');
   await page.goto(`/desk/#${hash.toString().replaceAll('+', '%20')}`);
-  await expect(page.locator('.told')).toContainText('A part of the address could not be read');
-  await expect(page.locator('.told')).toContainText('Some answers in the address do not fit');
+  await expect(page.locator('.told')).toContainText('Part of the link is damaged');
+  await expect(page.locator('.told')).toContainText('Some answers do not fit');
   await expect(page.getByLabel('Model number')).toHaveValue(BAD);
   // Model and remark are the caller's: they leave the address.
   const kept = parseFragment(new URL(page.url()).hash).fragment;
@@ -277,6 +277,8 @@ test('hostile text is only ever text', async ({ page }) => {
   await axe(page);
   await page.getByRole('button', { name: 'Caller has a code' }).click();
   await page.locator('#desk-code').fill(BAD);
-  await page.getByRole('button', { name: 'Read it' }).click();
-  await expect(page.locator('#desk-code-problem')).toContainText('The sign < after 0 characters');
+  await page.getByRole('button', { name: 'Read code' }).click();
+  await expect(page.locator('#desk-code-problem')).toContainText(
+    'The character < after 0 characters',
+  );
 });

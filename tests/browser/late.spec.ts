@@ -4,7 +4,7 @@ import { expect, test } from './support/fixtures.ts';
 import { CODE } from './support/preview.ts';
 
 const MAIN = {
-  en: ['', 'has not come yet', 'load the page again'],
+  en: ['', 'has not arrived', 'reload the page'],
   es: ['es/', 'aún no llegó', 'cargue la página otra vez'],
   fr: ['fr/', 'n’est pas encore là', 'rechargez la page'],
 } as const;

@@ -42,7 +42,7 @@ test('hostile text is only ever text', async ({ page }) => {
   await expect(page.getByLabel('What the display showed')).toHaveValue(error);
   await expect(page.getByLabel('Anything else?')).toHaveValue(remark);
   await expect(page.getByLabel('Model number')).toHaveValue('evil');
-  await expect(page.locator('.told')).toContainText('hidden signs');
+  await expect(page.locator('.told')).toContainText('Hidden characters');
   expect(await page.locator('main img, main script:not([src]):not([type])').count()).toBe(0);
   await axe(page);
 });
@@ -55,16 +55,16 @@ test('twenty thousand characters are cut, said so, and still give a code', async
   expect(await shownCode(page)).toBe(codeFor({ journey, details: {} }));
   await expect(page.locator('.told p')).toHaveCount(2);
   await expect(page.getByLabel('Anything else?')).toHaveValue('x'.repeat(500));
-  await expect(page.locator('.qr figcaption')).toContainText('just the code');
+  await expect(page.locator('.qr figcaption')).toContainText('only the code');
   expect((await qrOf(page)).fragment.remark).toBeUndefined();
   await noSidewaysScroll(page);
 });
 
 for (const [what, hash, heading] of [
-  ['nothing', '', 'There are no answers yet'],
+  ['nothing', '', 'No answers yet'],
   ['answers of no guide', 'j=danger.none~fan.quiet&m=AB-1', 'We can’t follow these answers'],
   ['a name of every object', 'j=danger.constructor', 'We can’t follow these answers'],
-  ['noise', '%%%&j=<b>&on=2026-02-30&m=AB-1', 'There are no answers yet'],
+  ['noise', '%%%&j=<b>&on=2026-02-30&m=AB-1', 'No answers yet'],
 ] as const)
   test(`${what} in the address: the page says how to start`, async ({ page }) => {
     await page.goto(`/note/#${hash}`);
@@ -90,7 +90,7 @@ test('storage that throws loses nothing, and the page says where the text is', a
   });
   const fragment = to('stop-book');
   await open(page, fragment);
-  await expect(page.locator('.more')).toContainText('in the address of this page');
+  await expect(page.locator('.more')).toContainText('in this page’s web address');
   await page.getByLabel('Model number').fill('AB-1');
   // The browser itself learns of the new address a moment after the page.
   await expect.poll(() => addressOf(page).model).toBe('AB-1');
@@ -114,7 +114,7 @@ test('the guide’s part may fail to load, wholly or by half: said in words, tri
   await page.unroute(part);
   await page.route(part, (route) => route.fulfill({ body: '{"guide":' }));
   await page.getByRole('button', { name: 'Try again' }).click();
-  await expect(page.getByText('came only in part')).toBeVisible();
+  await expect(page.getByText('Only a piece of this part')).toBeVisible();
   await page.unroute(part);
   await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByLabel('Model number')).toHaveValue('AB-1');

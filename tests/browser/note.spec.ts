@@ -97,7 +97,7 @@ test('details change the code; everything survives a reload', async ({ page }) =
   const fragment = to('stop-book');
   await open(page, fragment);
   const plain = await shownCode(page);
-  await page.getByLabel('What does it run on?').selectOption('gas');
+  await page.getByLabel('Is it gas or electric?').selectOption('gas');
   await page.getByLabel('How old is it?').selectOption('over-15');
   await page.getByLabel('What the display showed').fill('F9 E1');
   await page.getByLabel('Model number').fill('XY 123/4');
@@ -114,7 +114,7 @@ test('details change the code; everything survives a reload', async ({ page }) =
   const long = { code, model: 'XY 123/4', remark: 'Ring twice & wait. 100% #1' };
   expect((await qrOf(page)).fragment).toEqual({ journey: [], details: {}, ...long });
   await page.getByLabel('How old is it?').selectOption('');
-  await page.getByLabel('What does it run on?').selectOption('');
+  await page.getByLabel('Is it gas or electric?').selectOption('');
   await page.getByLabel('What the display showed').fill('');
   expect(await shownCode(page)).toBe(plain);
 });
@@ -136,7 +136,7 @@ test('by keyboard alone: copy, and show large', async ({ page, context }) => {
   };
   await reach('Copy code');
   await page.keyboard.press('Enter');
-  await expect(page.locator('.code-card [role=status]')).toHaveText('The code is copied.');
+  await expect(page.locator('.code-card [role=status]')).toHaveText('Code copied.');
   expect(await page.evaluate(() => navigator.clipboard.readText())).toBe(codeFor(fragment));
   await reach('Show large');
   await page.keyboard.press('Enter');

@@ -69,7 +69,7 @@ test('a result that finds the fault raises its share and names it', async ({ pag
   expect(Number(becomes)).toBeGreaterThan(Number(was));
   await found.getByRole('button').click();
   await expect(plan(page).locator('.done .found li')).not.toHaveCount(0);
-  await expect(plan(page).locator('.now')).toContainText('Likeliest now');
+  await expect(plan(page).locator('.now')).toContainText('Most likely now');
   await axe(page);
 });
 

@@ -26,25 +26,21 @@ test.describe('a damaged code is a proposal', () => {
     (sign, at) => at > 4 && sign !== plain.charAt(at + 1) && sign !== plain.charAt(at - 1),
   );
   for (const [what, input, words] of [
-    ['a wrong character', put(5, other(5)), `character 2: ${plain.charAt(5)} in place of`],
+    ['a wrong character', put(5, other(5)), `character 2: ${plain.charAt(5)} instead of`],
     [
       'two wrong characters',
       put(5, other(5)).slice(0, 9) + other(9) + plain.slice(10),
-      `Group 3, character 2: ${plain.charAt(9)} in place of ${other(9)}`,
+      `Group 3, character 2: ${plain.charAt(9)} instead of ${other(9)}`,
     ],
-    [
-      'a swap',
-      put(swapAt, plain.charAt(swapAt + 1) + plain.charAt(swapAt)),
-      'two neighbors had changed places',
-    ],
+    ['a swap', put(swapAt, plain.charAt(swapAt + 1) + plain.charAt(swapAt)), 'neighbors swapped'],
     ['a dropped character', put(dropAt, '', 1), `${plain.charAt(dropAt)} was missing`],
-    ['an added character', put(5, other(5) + plain.charAt(5), 1), 'taken out'],
+    ['an added character', put(5, other(5) + plain.charAt(5), 1), 'removed'],
     ['an unreadable character', put(5, '?'), `${plain.charAt(5)} filled in for ?`],
   ] as const)
     test(what, async ({ page }) => {
       await open(page);
       await enter(page, input);
-      await expect(status(page)).toContainText('Ask the caller before you use it.');
+      await expect(status(page)).toContainText('with the caller.');
       await expect(page.locator('.repair')).toContainText(words);
       await expect(page.locator('.repair .code')).toHaveText(CODE.replaceAll('-', ''));
       await expect(note(page)).toBeHidden();
@@ -77,8 +73,8 @@ test.describe('a damaged code is a proposal', () => {
 test.describe('a refused code says why and what to do', () => {
   const beyond = new Uint8Array(10).fill(15, 9);
   const REFUSED = [
-    ['empty', '- -', /no code in the field/],
-    ['too-long', 'A'.repeat(90), /longer than any note code/],
+    ['empty', '- -', /No code yet/],
+    ['too-long', 'A'.repeat(90), /too long/],
     ['too-short', 'ABCD', /has 4 characters.* at least 16/],
     ['wrong-length', 'ABCD-EFGH-JKMN-PQRS-TV', /has 18 characters.* 16 or 20/],
     ['bad-symbol', 'ABCD-EFGH-JKMN-PQRU', /sign U after 15 characters/],
@@ -86,7 +82,7 @@ test.describe('a refused code says why and what to do', () => {
     ['too-many-unreadable', put(0, '???????'), /7 characters are marked \?/],
     ['too-damaged', put(0, [0, 1, 2, 3].map((at) => other(at)).join('')), /Too many characters/],
     ['unknown-release', groupedText(protect(beyond, 16)), /release 16 of the guides/],
-    ['impossible', groupedText(protect(new Uint8Array(14), 20)), /not the length it should have/],
+    ['impossible', groupedText(protect(new Uint8Array(14), 20)), /wrong length/],
   ] as const;
 
   test('one after another, what was typed left as it was', async ({ page }) => {

@@ -19,7 +19,7 @@ const open = async (page: Page): Promise<void> => {
 };
 const add = async (page: Page, text: string): Promise<void> => {
   await field(page).fill(text);
-  await page.getByRole('button', { name: 'Add to the round' }).click();
+  await page.getByRole('button', { name: 'Add to route' }).click();
 };
 const order = (page: Page): Promise<string[]> => page.locator('.visit h3').allTextContents();
 const save = async (page: Page, what: string, info: TestInfo): Promise<string> => {
@@ -34,7 +34,7 @@ test('damaged lines are mended in place, and none is dropped', async ({ page }) 
   await open(page);
   await axe(page);
   await add(page, [a, damaged(b, 1), 'nonsense', c].join('\n'));
-  await expect(said(page)).toHaveText('2 visits added. 2 lines need you.');
+  await expect(said(page)).toHaveText('2 visits added. Fix 2 lines.');
   await expect(rows(page)).toHaveCount(2);
   await expect(field(page)).toHaveValue('');
   await axe(page);
@@ -63,7 +63,7 @@ test('damaged lines are mended in place, and none is dropped', async ({ page }) 
 test('what is refused stays in the field, with its reason', async ({ page }) => {
   await open(page);
   for (const [text, words] of [
-    [' \n', 'no code here yet'],
+    [' \n', 'No code yet'],
     [`${a}\n`.repeat(501), 'room for 500 more'],
     [`code,name\n${a},"open\n`, 'row 2 a quotation mark'],
   ] as const) {
@@ -86,7 +86,7 @@ test('a table goes in and out: columns carried, formulas neutralised, JSON by it
     mimeType: 'text/csv',
     buffer: Buffer.from(table),
   });
-  await expect(said(page)).toContainText('Codes were taken from the column “Ticket”.');
+  await expect(said(page)).toContainText('Codes came from the column “Ticket”.');
   await expect(rows(page)).toHaveCount(2);
   await expect(page.locator('.carried').filter({ hasText: '<b>B</b>' })).toHaveCount(1);
 
@@ -126,7 +126,7 @@ test('the order is changed by keyboard alone, told, and sorted again', async ({ 
   await axe(page);
   await page.getByRole('button', { name: 'Sort by urgency' }).press('Enter');
   expect(await order(page)).toEqual(before);
-  await page.getByRole('button', { name: `Take out ${first}` }).press('Enter');
+  await page.getByRole('button', { name: `Remove ${first}` }).press('Enter');
   await expect(rows(page)).toHaveCount(3);
   await page.getByRole('button', { name: `Put ${first} back` }).press('Enter');
   expect(await order(page)).toEqual(before);

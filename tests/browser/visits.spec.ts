@@ -40,14 +40,14 @@ async function keepOne(page: Page): Promise<string> {
   await fault(page).selectOption({ index: 1 });
   await record(page).getByRole('checkbox').first().check();
   await keep(page).click();
-  await expect(said(record(page))).toHaveText('Kept on this device.');
+  await expect(said(record(page))).toHaveText('Saved on this device.');
   return fault(page).inputValue();
 }
 
 /** Write the one visit there is to a file; its path. */
 async function toFile(page: Page, info: TestInfo): Promise<string> {
   const coming = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Write 1 visit to a file' }).click();
+  await page.getByRole('button', { name: 'Export 1 visit' }).click();
   const path = info.outputPath('visits.json');
   await (await coming).saveAs(path);
   return path;
@@ -60,7 +60,7 @@ test('a visit is kept over a reload, is written to a file that `learn` reads, an
   await axe(page);
   await page.reload();
   await unfold(record(page));
-  await expect(record(page)).toContainText('Kept for this code:');
+  await expect(record(page)).toContainText('Saved for this code:');
   await unfold(list(page));
   await expect(list(page).locator('li')).toHaveCount(1);
   await axe(page);
@@ -80,8 +80,8 @@ test('a visit is kept over a reload, is written to a file that `learn` reads, an
 
   // The same file again: nothing is counted twice.
   await list(page).locator('input[type=file]').setInputFiles(path);
-  await expect(said(list(page))).toHaveText('0 visits added. 1 was here already.');
-  await list(page).getByRole('button', { name: 'Take out', exact: true }).click();
+  await expect(said(list(page))).toHaveText('0 visits added. 1 was already here.');
+  await list(page).getByRole('button', { name: 'Delete', exact: true }).click();
   await expect(list(page).locator('li')).toHaveCount(0);
   await expect(said(list(page))).toBeFocused();
   await list(page).locator('input[type=file]').setInputFiles(path);
@@ -90,10 +90,10 @@ test('a visit is kept over a reload, is written to a file that `learn` reads, an
 
 test('keeping again replaces what was kept for the same code', async ({ page }) => {
   await keepOne(page);
-  await expect(record(page)).toContainText('Kept for this code:');
+  await expect(record(page)).toContainText('Saved for this code:');
   await fault(page).selectOption('other');
   await keep(page).click();
-  await expect(record(page)).toContainText('Kept for this code: Something not on this list');
+  await expect(record(page)).toContainText('Saved for this code: Something not on this list');
   await unfold(list(page));
   await expect(list(page).locator('li')).toHaveCount(1);
 });
@@ -108,7 +108,7 @@ test('a file written before a visit was kept anew does not count it twice', asyn
   await keep(page).click();
   await expect(list(page).locator('li')).toContainText('Something not on this list');
   await list(page).locator('input[type=file]').setInputFiles(path);
-  await expect(said(list(page))).toHaveText('0 visits added. 1 was here already.');
+  await expect(said(list(page))).toHaveText('0 visits added. 1 was already here.');
   await expect(list(page).locator('li')).toHaveCount(1);
 });
 
@@ -163,22 +163,22 @@ test('all are taken out only when asked twice; other tabs see it', async ({ page
     .locator('input[type=file]')
     .setInputFiles(file([VISIT, VISIT, VISIT]));
   await expect(list(second).locator('li')).toHaveCount(3);
-  await list(second).getByRole('button', { name: 'Take out all' }).click();
-  const yes = list(second).getByRole('button', { name: 'Yes, take out all 3 visits for good' });
+  await list(second).getByRole('button', { name: 'Delete all' }).click();
+  const yes = list(second).getByRole('button', { name: 'Yes, delete all 3 visits for good' });
   await expect(yes).toBeFocused();
   await axe(second);
   await list(second).getByRole('button', { name: 'No, keep them' }).click();
   await expect(list(page).locator('li')).toHaveCount(3);
-  await list(second).getByRole('button', { name: 'Take out all' }).click();
+  await list(second).getByRole('button', { name: 'Delete all' }).click();
   await yes.click();
   await expect(list(page).locator('li')).toHaveCount(0);
 });
 
 for (const [what, error, words] of [
-  ['is switched off', 'SecurityError', 'This browser keeps nothing for this site'],
-  ['is full', 'QuotaExceededError', 'The device has no room left'],
-  ['is of a newer site', 'VersionError', 'Another tab has a newer form'],
-  ['breaks', 'UnknownError', 'The browser did not keep it (UnknownError)'],
+  ['is switched off', 'SecurityError', 'Your browser saves nothing in this window'],
+  ['is full', 'QuotaExceededError', 'The device is full'],
+  ['is of a newer site', 'VersionError', 'Another tab has a newer version'],
+  ['breaks', 'UnknownError', 'The browser did not save it (UnknownError)'],
 ] as const)
   test(`storage that ${what} loses nothing that was entered`, async ({ page }) => {
     await page.addInitScript((name) => {
@@ -191,7 +191,7 @@ for (const [what, error, words] of [
     await fault(page).selectOption('other');
     await keep(page).click();
     await expect(record(page).getByRole('alert')).toContainText(words);
-    const text = await page.getByLabel('The visit as a file’s text').inputValue();
+    const text = await page.getByLabel('Visit as file text').inputValue();
     expect((JSON.parse(text) as { visits: unknown[] }).visits).toHaveLength(1);
     await expect(fault(page)).toHaveValue('other');
     await axe(page);
@@ -212,7 +212,7 @@ test('by keyboard alone', async ({ page }) => {
     await page.keyboard.press('Tab');
   }
   await page.keyboard.press('Enter');
-  await expect(record(page)).toContainText('Kept for this code: Something not on this list');
+  await expect(record(page)).toContainText('Saved for this code: Something not on this list');
 });
 
 test('a part that cannot be fetched says so and can be opened again', async ({ page, watched }) => {

@@ -1,7 +1,7 @@
 import type { Fact, Guide } from '../../src/guide/types.ts';
 
 /** What was told once stays true. */
-export type LastingFact = 'error' | 'inside' | 'forced';
+export type LastingFact = 'error' | 'inside' | 'forced' | 'tripped' | 'trouble';
 /** What holds from an answer on, until something says otherwise. */
 export type Made = 'empty' | 'gentle' | 'cool' | 'panel' | 'stays';
 
@@ -16,6 +16,10 @@ export interface Meaning {
   readonly makes: Readonly<Record<string, readonly Made[]>>;
   /** After these answers the breaker must be left off. */
   readonly leaveOff: ReadonlySet<string>;
+  /** After these the panel must not be touched: the guide stops. */
+  readonly unfit: ReadonlySet<string>;
+  /** Pages that send to the emergency number. */
+  readonly emergencies: ReadonlySet<string>;
   readonly heats: ReadonlySet<string>;
   /** Of those, the ones that start a whole cycle. */
   readonly startsCycle: ReadonlySet<string>;
@@ -23,6 +27,8 @@ export interface Meaning {
   readonly worksBreaker: ReadonlySet<string>;
   /** Pages that have an error copied. */
   readonly copiesError: ReadonlySet<string>;
+  /** Pages that say that the range is fine. */
+  readonly saysFine: ReadonlySet<string>;
   /** Each danger and the page written for it. */
   readonly ownStop: Readonly<Record<string, string>>;
 }
@@ -31,6 +37,8 @@ const told: Readonly<Partial<Record<Fact, LastingFact>>> = {
   'error-seen': 'error',
   'inside-something': 'inside',
   'door-forced': 'forced',
+  'breaker-tripped': 'tripped',
+  'trouble-seen': 'trouble',
 };
 const made: Readonly<Partial<Record<Fact, Made>>> = {
   'inside-nothing': 'empty',
@@ -58,22 +66,21 @@ export function meaningOf(guide: Guide): Meaning {
   };
   const pages = (is: (node: (typeof nodes)[number]) => boolean): Set<string> =>
     new Set(nodes.filter(is).map(({ sentences }) => sentences));
+  const saying = (is: (answer: (typeof answers)[number]) => boolean): Set<string> =>
+    new Set(answers.filter(is).map(({ key }) => key));
   const start = guide.nodes.get(guide.start);
   return {
     start: start?.sentences ?? '',
     told: facts(told),
     makes: facts(made),
-    leaveOff: new Set(
-      answers
-        .filter(
-          ({ sets, clears }) => sets.includes('breaker-tripped') || clears.includes('panel-ready'),
-        )
-        .map(({ key }) => key),
-    ),
+    leaveOff: saying(({ sets }) => sets.includes('breaker-tripped')),
+    unfit: saying(({ clears }) => clears.includes('panel-ready')),
+    emergencies: pages(({ urgency }) => urgency === 'emergency'),
     heats: pages(({ heat }) => heat),
     startsCycle: pages(({ heat, action }) => heat && action === 'press-key'),
     touchesDoor: pages(({ action }) => action === 'door-by-hand'),
     worksBreaker: pages(({ action }) => action === 'breaker'),
+    saysFine: pages(({ done }) => done === true),
     copiesError: pages(({ kind, takesError }) => kind === 'step' && takesError),
     ownStop: Object.fromEntries(
       (start?.answers ?? [])

@@ -17,8 +17,10 @@ const bits = {
   gentle: 16,
   cool: 32,
   panel: 64,
+  tripped: 256,
+  trouble: 512,
 } as const;
-const BREAKER = 256;
+const BREAKER = 1024;
 const SAFE_TO_HEAT = bits.empty | bits.gentle | bits.cool;
 
 interface Edge {
@@ -39,27 +41,36 @@ interface Page {
 }
 
 /** Wrong by the page alone, or by one of its answers, whatever the journey. */
-function wrongPage(guide: Guide, node: GuideNode, { ownStop, leaveOff }: Meaning): string[] {
+function wrongPage(guide: Guide, node: GuideNode, meaning: Meaning): string[] {
+  const { emergencies, leaveOff, unfit } = meaning;
   const wrong: string[] = [];
   const end = node.kind === 'stop' || node.kind === 'finish';
   if (end !== (node.answers.length === 0)) wrong.push('journeys-end');
   if (node.kind === 'stop' && node.call.length === 0) wrong.push('stops-call-and-warn');
-  if (Object.values(ownStop).includes(node.sentences) && node.call[0] !== 'emergency')
+  if (emergencies.has(node.sentences) && node.call[0] !== 'emergency')
     wrong.push('stops-call-and-warn');
   if (!end && !node.answers.some(({ id }) => id === 'unsure')) wrong.push('unsure-everywhere');
   for (const { id, to } of node.answers) {
-    const off = guide.nodes.get(to)?.breakerStaysOff ?? false;
-    if (leaveOff.has(`${node.sentences}.${id}`) && !off) wrong.push('breaker-once-and-ready');
+    const there = guide.nodes.get(to);
+    const answer = `${node.sentences}.${id}`;
+    if (
+      leaveOff.has(answer) ? !there?.breakerStaysOff : unfit.has(answer) && there?.kind !== 'stop'
+    )
+      wrong.push('breaker-once-and-ready');
+    const urgency = there?.urgency ?? 'none';
+    if (id === 'unsure' && node.id !== guide.start && ['today', 'emergency'].includes(urgency))
+      wrong.push('unsure-is-no-alarm');
     if (!guide.nodes.has(to)) wrong.push('journeys-end');
   }
   return wrong;
 }
 
-function wrongStart(guide: Guide, { ownStop, start: first }: Meaning): boolean {
+function wrongStart(guide: Guide, { emergencies, ownStop, start: first }: Meaning): boolean {
   const start = guide.nodes.get(guide.start);
   const isOwn = (danger: string, to: GuideNode['id'] | undefined): boolean => {
     const stop = to === undefined ? undefined : guide.nodes.get(to);
-    return stop?.sentences === ownStop[danger] && stop?.urgency === 'emergency';
+    const urgency = emergencies.has(stop?.sentences ?? '') ? 'emergency' : 'today';
+    return stop?.sentences === ownStop[danger] && stop?.urgency === urgency;
   };
   const dangers = Object.keys(ownStop);
   const none = start?.answers.find(({ id }) => id === 'none')?.to;
@@ -76,8 +87,18 @@ function wrongStart(guide: Guide, { ownStop, start: first }: Meaning): boolean {
 
 /** The guide's pages by number, the start first, with what each answer really tells. */
 function pagesOf(guide: Guide, meaning: Meaning): Page[] {
-  const { told, makes, leaveOff, heats, startsCycle, touchesDoor, worksBreaker, copiesError } =
-    meaning;
+  const {
+    told,
+    makes,
+    saysFine,
+    leaveOff,
+    unfit,
+    heats,
+    startsCycle,
+    touchesDoor,
+    worksBreaker,
+    copiesError,
+  } = meaning;
   const start = guide.nodes.get(guide.start);
   const nodes = [...guide.nodes.values()].filter((node) => node !== start);
   if (start) nodes.unshift(start);
@@ -91,7 +112,9 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
       (copiesError.has(node.sentences) ? bits.error : 0) |
       (worksBreaker.has(node.sentences) ? bits.panel : 0) |
       (touchesDoor.has(node.sentences) ? bits.cool : 0),
-    forbids: heats.has(node.sentences) ? bits.error | bits.inside | bits.forced : 0,
+    forbids:
+      (heats.has(node.sentences) ? bits.error | bits.inside | bits.forced : 0) |
+      (saysFine.has(node.sentences) ? bits.error | bits.forced | bits.tripped | bits.trouble : 0),
     worksBreaker: worksBreaker.has(node.sentences),
     touchesDoor: touchesDoor.has(node.sentences),
     edges: node.answers.map(({ id, to }) => {
@@ -100,7 +123,9 @@ function pagesOf(guide: Guide, meaning: Meaning): Page[] {
       return {
         to: numbers.get(to) ?? -1,
         adds: all.reduce((sum, one) => sum | bits[one], 0),
-        takes: (heats.has(node.sentences) ? bits.cool : 0) | (leaveOff.has(key) ? bits.panel : 0),
+        takes:
+          (heats.has(node.sentences) ? bits.cool : 0) |
+          (leaveOff.has(key) || unfit.has(key) ? bits.panel : 0),
       };
     }),
   }));
@@ -112,6 +137,7 @@ function wrongHere(page: Page, state: number): string | undefined {
   if (page.worksBreaker)
     return wrong || state >= 2 * BREAKER ? 'breaker-once-and-ready' : undefined;
   if (!wrong) return undefined;
+  if (page.end) return 'done-only-when-well';
   return page.touchesDoor ? 'door-only-when-cool' : 'heat-only-when-safe';
 }
 

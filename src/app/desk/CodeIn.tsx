@@ -46,7 +46,7 @@ export function CodeIn(props: DeskProps) {
   return (
     <section class="ask code-in">
       <h2 id="desk-say" tabindex="-1">
-        {t('desk:codeIn.title')}
+        {t('desk:codeIn.open')}
       </h2>
       <form
         onSubmit={(event) => {

@@ -75,7 +75,7 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
   return (
     <>
       <p class="quiet">{t('desk:codeOut.say')}</p>
-      <Groups code={props.code} spelled={spelled()} label={t('desk:codeOut.label')} />
+      <Groups code={props.code} spelled={spelled()} label={t('desk:codeOut.title')} />
       <p class="field">
         <label for="desk-back">{t('desk:codeOut.back')}</label>
         <span class="quiet" id="desk-back-hint">

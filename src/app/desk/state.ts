@@ -74,7 +74,7 @@ export function createDesk(page: Page, guide: CodebookGuide, caller: CallerState
     setFound([
       ...(fits ? [] : (['desk:told.astray'] as const)),
       ...(unseen ? (['desk:told.unseen'] as const) : []),
-      ...new Set(problems.map((problem): Key => `desk:told.${problem.code}`)),
+      ...new Set(problems.map((problem): Key => `errors:fragment.${problem.code}`)),
     ]);
     if (code !== undefined) journey.show('code', code);
   };

@@ -44,7 +44,7 @@ export function NotePage(props: {
     <>
       <Show when={problems().length > 0}>
         <div class="told" role="note">
-          <For each={problems()}>{(code) => <p>{props.words.t(`note:problems.${code}`)}</p>}</For>
+          <For each={problems()}>{(code) => <p>{props.words.t(`errors:fragment.${code}`)}</p>}</For>
         </div>
       </Show>
       <Switch>

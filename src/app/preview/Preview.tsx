@@ -37,9 +37,7 @@ export function Preview(props: Props): JSX.Element {
     <>
       <Reader page={props.page} state={props.state} />
       <For each={props.state.problems()}>
-        {(problem) => (
-          <p class="card address-problem">{t(`errors:fragment.${problem.code}`, { ...problem })}</p>
-        )}
+        {(problem) => <p class="card address-problem">{t(`errors:fragment.${problem.code}`)}</p>}
       </For>
       <div class="result" id="result" tabindex="-1" ref={(element) => (result = element)}>
         <Switch>

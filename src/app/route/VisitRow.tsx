@@ -96,10 +96,7 @@ export function VisitRow(props: Props): JSX.Element {
           <For each={said().flags}>{(flag) => <li>{flag}</li>}</For>
         </ul>
       </Show>
-      <Show
-        when={props.visit.assessed}
-        fallback={<p class="quiet">{t('round:visits.noFigures')}</p>}
-      >
+      <Show when={props.visit.assessed} fallback={<p class="quiet">{t('preview:ranking.none')}</p>}>
         {(figures) => (
           <>
             <p class="strong">

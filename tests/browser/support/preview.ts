@@ -51,5 +51,5 @@ export const open = async (page: Page, hash = ''): Promise<void> => {
 };
 export const enter = async (page: Page, text: string): Promise<void> => {
   await field(page).fill(text);
-  await page.getByRole('button', { name: 'Read the code' }).click();
+  await page.getByRole('button', { name: 'Read code' }).click();
 };

@@ -51,7 +51,7 @@ describe('npm run prove', () => {
     expect(guides).toHaveLength(names.length);
     for (const { holds, properties, journeys, grades, hardest } of guides) {
       expect(holds).toBe(true);
-      expect(properties).toHaveLength(10);
+      expect(properties).toHaveLength(12);
       expect(properties.every(({ journeysCovered }) => journeysCovered === journeys.all)).toBe(
         true,
       );

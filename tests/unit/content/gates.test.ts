@@ -133,6 +133,16 @@ const slips: readonly Slip[] = [
     told: 'text/fr/desk.json',
   },
   {
+    name: 'an English sentence in words that the glossary refuses',
+    gate: 'languages',
+    file: 'text/en/site.json',
+    from: '"Use a kitchen timer."',
+    to: '"Use a colour timer."',
+    told: 'text/en/site.json',
+    what: 'site:timer.noScript: the glossary refuses “colour”.',
+    hint: 'Say “color”.',
+  },
+  {
     name: 'a drawing that is not there',
     gate: 'names',
     file: 'guides/burner/graph.yaml',
@@ -169,6 +179,16 @@ const slips: readonly Slip[] = [
     to: '  stop-none: { kind: stop, urgency: soon, call: [technician] }\n  stop-gas:\n',
     what: 'No answer leads to stop-none.',
     hint: 'Lead an answer to it',
+  },
+  {
+    name: 'a flag that nothing raises',
+    gate: 'names',
+    file: 'flags.yaml',
+    from: '- late-light\n',
+    to: '- late-light\n- later-light\n',
+    below: 1,
+    what: 'No answer raises the flag "later-light"',
+    hint: 'Raise it with',
   },
   {
     name: 'a block’s sentence for no page',

@@ -8,7 +8,7 @@ import type { Guide, GuideId, GuideNode, NodeId } from '../../../src/guide/types
 import { oracle } from './support/oracle.ts';
 import { randomGuide } from './support/random-guide.ts';
 
-const RUNS = 800;
+const RUNS = 1600;
 const SEED = 20261126;
 const OTHER = 'other';
 

@@ -90,6 +90,25 @@ describe('a guide’s own rules', () => {
     expect(rule && breaks(guide, shown, rule)).toBe(true);
   });
 
+  it('let a page come after an answer where another one was given since', () => {
+    const rule = '  - { page: done, never-after: look.seen, unless: ask.unsure }\n';
+    const guide = (to: string): Guide =>
+      guideOf(
+        source
+          .replace('nodes:', `${rule}nodes:`)
+          .replace('done, sets: [error-seen]', 'ask, track: b')
+          .replace("'yes': { to: done }", `'yes': { to: ${to} }`)
+          .replace(/ {2}- \{ page: ask, needs.*\n/, ''),
+      );
+    const broken = guide('done');
+    const verdict = verdictOf(broken);
+    expect(verdict.faults).toEqual([{ code: 'page-despite', node: 'done', answer: 'look.seen' }]);
+    expect(verdict.counterExample?.journey.at(-1)).toEqual({ at: 'ask-b', answer: 'yes' });
+    expect(verdictOf(guide('stop-fire')).holds).toBe(true);
+    // Given again after that, the answer forbids again: see the random guides.
+    expect(broken.rules?.at(-1)).toMatchObject({ kind: 'never-after', unless: 'ask.unsure' });
+  });
+
   it('hold where another guide hands over to it, too', () => {
     const promise = 'entries: [try]\nrules:\n  - { page: try, needs: look.unsure }';
     const parts = [here, there.replace('entries: [try]', promise)].map((text) => {

@@ -34,7 +34,8 @@ export function walked({ guide: name, way, details = {} }: Situation) {
   // The faults of the guide the journey ended in are ranked.
   const last = end.guide;
   const model = models()[last];
-  if (!model) throw new Error(`no faults of ${last}`);
+  // A guide without figures ranks nothing.
+  if (!model) return { end, answers: journey.length, fault: undefined, check: undefined };
   const evidence = seenFrom(last, name, evidenceOf(guide, journey, details));
   const [likeliest] = posterior(model, evidence).toSorted((a, b) => b.share - a.share);
   return {

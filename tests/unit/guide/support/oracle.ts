@@ -54,8 +54,12 @@ function* wrongAnswer(guide: Guide, { node, answer }: Said): Generator<string> {
   const own = node.answers.includes(answer);
   if (!there) yield 'journeys-end';
   const off = there?.breakerStaysOff ?? false;
-  const unfit = answer.sets.includes('breaker-tripped') || answer.clears.includes('panel-ready');
-  if (own && unfit && !off) yield 'breaker-once-and-ready';
+  const tripped = answer.sets.includes('breaker-tripped');
+  const unfit = answer.clears.includes('panel-ready');
+  if (own && (tripped ? !off : unfit && there?.kind !== 'stop')) yield 'breaker-once-and-ready';
+  const calls = there?.urgency === 'today' || there?.urgency === 'emergency';
+  const alarm = answer.flag !== undefined || (calls && node.id !== guide.start);
+  if (own && answer.id === 'unsure' && alarm) yield 'unsure-is-no-alarm';
   if (!own || isEnd(there)) return;
   const settles = (a: Fact, b: Fact): boolean =>
     answer.sets.includes(a) ? !answer.sets.includes(b) : answer.sets.includes(b);
@@ -89,6 +93,9 @@ function* wrongHere(journey: readonly Said[], here: GuideNode): Generator<string
   if (here.kind === 'stop' && here.call.length === 0) yield 'stops-call-and-warn';
   if (here.kind === 'stop' && here.urgency === 'emergency' && here.call[0] !== 'emergency')
     yield 'stops-call-and-warn';
+  const trouble = ['error-seen', 'door-forced', 'breaker-tripped', 'trouble-seen'] as const;
+  if (here.done && (here.urgency !== 'none' || trouble.some((fact) => ever(journey, fact))))
+    yield 'done-only-when-well';
   if (!isEnd(here) && !here.answers.some(({ id }) => id === 'unsure')) yield 'unsure-everywhere';
 }
 
@@ -103,7 +110,11 @@ function* wrongByRule(guide: Guide, journey: readonly Said[], here: GuideNode): 
         ? given.at(-1) === rule.answer && !rule.ends.includes(here.sentences)
         : rule.kind === 'most'
           ? passed.filter((text) => text === rule.page).length > rule.most
-          : comes && given.includes(rule.answer) === (rule.kind === 'never-after');
+          : rule.kind === 'needs'
+            ? comes && !given.includes(rule.answer)
+            : comes &&
+              given.includes(rule.answer) &&
+              !given.slice(given.lastIndexOf(rule.answer) + 1).includes(rule.unless ?? '');
     if (wrong) yield 'rules-kept';
   }
 }
@@ -118,7 +129,8 @@ function* wrongStart(guide: Guide): Generator<string> {
   const stops = start.answers.filter(({ id }) => id !== 'none');
   for (const { id, to } of stops) {
     const stop = guide.nodes.get(to);
-    const own = stop?.kind === 'stop' && stop.danger === id && stop.urgency === 'emergency';
+    const wanted = stop?.call[0] === 'emergency' ? 'emergency' : 'today';
+    const own = stop?.kind === 'stop' && stop.danger === id && stop.urgency === wanted;
     if (!own || stop.answers.length > 0) yield 'danger-first';
   }
   const none = start.answers.find(({ id }) => id === 'none');

@@ -87,7 +87,13 @@ const ending = fc.record({
     { weight: 5, arbitrary: fc.constant(['emergency', 'technician'] as const) },
     { weight: 1, arbitrary: fc.subarray([...helpers], { maxLength: 2 }) },
   ),
-  urgency: fc.constantFrom('emergency' as const, 'today' as const, 'soon' as const),
+  urgency: fc.constantFrom(
+    'emergency' as const,
+    'today' as const,
+    'soon' as const,
+    'none' as const,
+  ),
+  done: fc.boolean(),
   breakerStaysOff: fc.boolean(),
 });
 
@@ -97,11 +103,11 @@ const answerName = fc
   .map((two) => two.join('.'));
 const rule: Arbitrary<Rule> = fc.oneof(
   fc.record({ kind: fc.constant('most' as const), page, most: fc.constantFrom(1, 1, 2) }),
-  fc.record({
-    kind: fc.constantFrom('needs' as const, 'never-after' as const),
-    page,
-    answer: answerName,
-  }),
+  fc.record({ kind: fc.constant('needs' as const), page, answer: answerName }),
+  fc.record(
+    { kind: fc.constant('never-after' as const), page, answer: answerName, unless: answerName },
+    { requiredKeys: ['kind', 'page', 'answer'] },
+  ),
   fc.record({
     kind: fc.constant('ends-at' as const),
     answer: answerName,
@@ -193,6 +199,7 @@ export const randomGuide: Arbitrary<Guide> = fc
       call: draft.kind === 'stop' ? draft.call : [],
       urgency: draft.urgency,
       breakerStaysOff: draft.kind === 'stop' && draft.breakerStaysOff,
+      ...(draft.kind === 'finish' && draft.done ? { done: true as const } : {}),
       ...(draft.kind === 'stop' && draft.breakerStaysOff ? { flag: 'f1' } : {}),
     }));
     const stops = ['fire', 'gas', 'unsure'].map((danger): GuideNode => ({

@@ -29,7 +29,9 @@ export function writtenOut(source: string, blocks: Blocks): string {
   const rules = guide.rules.map((rule) =>
     'ends-at' in rule
       ? { ...rule, 'ends-at': rule['ends-at'].filter((page) => pages.has(page)) }
-      : rule,
+      : 'unless' in rule && !pages.has(rule.unless?.split('.')[0] ?? '')
+        ? { ...rule, unless: undefined }
+        : rule,
   );
   const whole = { ...raw, blocks: undefined, rules, nodes: Object.fromEntries(nodes) };
   // A guide's file has no aliases: see `readYaml`.
