@@ -75,9 +75,11 @@ export function proofLines(proved: Proved): string[] {
   const { guide, file, proof, sentences } = proved;
   const { all, complete, shortest, longest } = proof.journeys;
   const grades = pageGrades(sentences).toSorted((a, b) => b.grade - a.grade);
+  const own = ownNodes(guide);
+  const shared = own.filter(({ block }) => block !== undefined).length;
   return [
     `${guide.id} (${file})`,
-    `  ${ownNodes(guide).length} pages${handsOver(guide)}. ${figures(all)} journeys, unfinished ones too; ${figures(complete)} come to an end, after ${shortest ?? '?'} to ${longest ?? '?'} answers. All are covered.`,
+    `  ${own.length} pages, ${shared} of them from blocks${handsOver(guide)}. ${figures(all)} journeys, unfinished ones too; ${figures(complete)} come to an end, after ${shortest ?? '?'} to ${longest ?? '?'} answers. All are covered.`,
     '',
     ...proof.verdicts.flatMap((verdict) => verdictLines(proved, verdict)),
     '',

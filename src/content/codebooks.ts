@@ -19,15 +19,17 @@ export interface CurrentCodebooks {
 
 /** The codebooks of all releases; of a copy that has none yet, the codebook its first one would be. */
 export function currentCodebooks(content: Content, today: Date): Checked<CurrentCodebooks> {
-  const parts = all<[readonly Release[], readonly Guide[], readonly Detail[]]>(
+  const parts = all<[readonly Release[], readonly Guide[], readonly Guide[], readonly Detail[]]>(
     content.releases(),
     content.guides(),
+    content.wholeGuides(),
     content.details(),
   );
   if (!parts.ok) return parts;
-  const [releases, guides, details] = parts.value;
+  const [releases, guides, whole, details] = parts.value;
   const newest = releases.at(-1)?.release;
-  const marks = marksOf(guides);
+  // Old codes may tell of pages that this copy has switched off.
+  const marks = marksOf(whole);
   if (newest !== undefined)
     return ok({ codebooks: makeCodebooks(releases, marks), newest, draft: false });
   const draft = freeze(guides, details, 1, today.toISOString().slice(0, 10));

@@ -15,7 +15,8 @@ import type { Blocks } from '../guide/blocks.ts';
 import { loadFlags } from '../guide/flags.ts';
 import { loadGuides } from '../guide/load-guides.ts';
 import type { GuideProblem } from '../guide/problem.ts';
-import type { Guide } from '../guide/types.ts';
+import { switches } from '../guide/types.ts';
+import type { Guide, Switch } from '../guide/types.ts';
 import type { SourceFile } from '../guide/yaml.ts';
 import { releaseSchema } from '../note/release-schema.ts';
 import type { Release } from '../note/release.ts';
@@ -34,7 +35,7 @@ import { demoSchema } from './schema/demo.ts';
 import type { Demo } from './schema/demo.ts';
 import { finderSchema } from './schema/finder.ts';
 import type { Finder } from './schema/finder.ts';
-import { firmSchema } from './schema/firm.ts';
+import { firmSchema, switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
@@ -42,6 +43,12 @@ import { staffViewSchema } from './schema/staff-view.ts';
 
 /** A part of content, or every problem that keeps it from being used. */
 export type Checked<T> = Result<T, readonly Problem[]>;
+
+/** The guides where some switches are off. */
+export interface Copy {
+  readonly off: readonly Switch[];
+  readonly guides: Checked<readonly Guide[]>;
+}
 
 export interface Content {
   /** The folder, absolute. */
@@ -56,6 +63,10 @@ export interface Content {
   readonly blocks: () => Checked<Blocks>;
   /** In the order of their folders' names, which is their order in a release. */
   readonly guides: () => Checked<readonly Guide[]>;
+  /** The same with all that firms may switch off. */
+  readonly wholeGuides: () => Checked<readonly Guide[]>;
+  /** The guides with each set of switches off that changes something, the whole ones first. */
+  readonly copies: () => readonly Copy[];
   /** In the order of the file, which is part of the note code. */
   readonly details: () => Checked<readonly Detail[]>;
   /** Guide → its diagnosis model, for the guides that have one. */
@@ -141,6 +152,7 @@ function readerOf(root: string): Content {
   const file = <T>(path: string, schema: z.ZodType<T>) => once(() => shaped(path, schema));
   const has = (path: string): boolean => existsSync(join(root, path));
 
+  const firm = file('firm.yaml', firmSchema);
   const blocks = once((): Checked<Blocks> => {
     const names = has('blocks') ? readdirSync(join(root, 'blocks')).toSorted() : [];
     const files = names.filter((name) => name.endsWith('.yaml'));
@@ -153,7 +165,8 @@ function readerOf(root: string): Content {
     const flags = loadFlags(list.source, list.file);
     return asContent(flags.ok ? loadBlocks(read, flags.value) : flags);
   });
-  const guides = once((): Checked<readonly Guide[]> => {
+  /** The guides where these switches, their names in a row, are off. */
+  const guidesWithout = eachOnce((off): Checked<readonly Guide[]> => {
     const folders = readdirSync(join(root, 'guides'), { withFileTypes: true })
       .filter((entry) => entry.isDirectory())
       .map(({ name }) => name)
@@ -162,7 +175,23 @@ function readerOf(root: string): Content {
     const parts = all<[Blocks, SourceFile[]]>(blocks(), all<SourceFile[]>(...graphs));
     if (!parts.ok) return parts;
     const [taken, files] = parts.value;
-    return asContent(loadGuides(files, taken));
+    return asContent(loadGuides(files, taken, new Set(off.split(' '))));
+  });
+  const wholeGuides = () => guidesWithout('');
+  const guides = (): Checked<readonly Guide[]> => {
+    const told = firm();
+    return guidesWithout(told.ok ? switchedOff(told.value).join(' ') : '');
+  };
+  const copies = once((): readonly Copy[] => {
+    const whole = wholeGuides();
+    const used = switches.filter(
+      (name) => whole.ok && whole.value.some((guide) => guide.switches?.includes(name)),
+    );
+    const subsets = used.reduce<readonly (readonly Switch[])[]>(
+      (sets, name) => [...sets, ...sets.map((set) => [...set, name])],
+      [[]],
+    );
+    return subsets.map((off) => ({ off, guides: guidesWithout(off.join(' ')) }));
   });
   const details = once((): Checked<readonly Detail[]> => {
     const read = source('details.yaml');
@@ -172,7 +201,8 @@ function readerOf(root: string): Content {
   /** Of each guide that has the file, what is in it; by guide. */
   const ofGuides = <T>(name: string, read: (path: string, guide: Guide) => Checked<T>) =>
     once((): Checked<Record<string, T>> => {
-      const known = guides();
+      // Files beside a graph speak of all its pages, whatever is switched off.
+      const known = wholeGuides();
       if (!known.ok) return known;
       const own = known.value.filter(({ id }) => has(`guides/${id}/${name}`));
       const parts = all<T[]>(...own.map((guide) => read(`guides/${guide.id}/${name}`, guide)));
@@ -218,10 +248,12 @@ function readerOf(root: string): Content {
     root,
     shown,
     text,
-    firm: file('firm.yaml', firmSchema),
+    firm,
     languages: file('languages.yaml', languagesSchema),
     blocks,
     guides,
+    wholeGuides,
+    copies,
     details,
     models: ofGuides('faults.yaml', model),
     staffViews: ofGuides('preview.yaml', (path, guide) => shaped(path, staffViewSchema(guide))),

@@ -12,7 +12,7 @@ import type { Guide } from '../guide/types.ts';
 import type { Path } from '../guide/yaml.ts';
 import type { Fault } from '../proof/property.ts';
 import { all } from './content.ts';
-import type { Content } from './content.ts';
+import type { Content, Copy } from './content.ts';
 import { idSentences } from './id-sentences.ts';
 import { languageReport, readTexts } from './language-report.ts';
 import { names } from './names.ts';
@@ -43,35 +43,28 @@ function shape(content: Content): readonly Problem[] {
   const files = readdirSync(content.root, { recursive: true, encoding: 'utf8' })
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
-  const { blocks, carePages, demos, details, finder, firm, guides, languages, models } = content;
+  const { blocks, carePages, demos, details, finder, firm, languages, models } = content;
   const { glossary, releases, staffViews, sources } = content;
   const known = languages();
   const parts = [
     ...files.map(content.text),
-    ...[
-      blocks,
-      carePages,
-      demos,
-      details,
-      finder,
-      firm,
-      guides,
-      models,
-      releases,
-      staffViews,
-      sources,
-    ].map((part) => part()),
+    ...[blocks, carePages, demos, details, finder, firm, models, releases, staffViews, sources].map(
+      (part) => part(),
+    ),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];
-  return parts.flatMap((part) => (part.ok ? [] : part.error));
+  return [
+    ...parts.flatMap((part) => (part.ok ? [] : part.error)),
+    ...ofCopies(content, (copy) => (copy.ok ? [] : copy.error)),
+  ];
 }
 
 /** A guide's English sentences have the shape its graph asks for, those of blocks' pages too. */
 function guideSentences(content: Content): readonly Problem[] {
   const parts = all<[Blocks, readonly Guide[], Text]>(
     content.blocks(),
-    content.guides(),
+    content.wholeGuides(),
     content.text(`text/${SOURCE}/${BLOCKS}.json`),
   );
   if (!parts.ok) return [];
@@ -208,9 +201,25 @@ function faultPlace(
     : inFile(`guides/${of}/graph.yaml`, ['blocks', block.id, exit]);
 }
 
+/** What is wrong only where switches are off, marked so: a firm may turn them at any time. */
+function ofCopies(
+  { copies }: Content,
+  problemsOf: (guides: Copy['guides']) => readonly Problem[],
+): readonly Problem[] {
+  const told = new Set<string>();
+  return copies().flatMap(({ off, guides }) =>
+    problemsOf(guides).flatMap((problem) => {
+      const key = JSON.stringify(problem);
+      if (told.has(key)) return [];
+      told.add(key);
+      return [off.length > 0 ? { ...problem, off } : problem];
+    }),
+  );
+}
+
 /** Every property of every guide, the guides it hands over to joined to it. */
-function proofs(content: Content): readonly Problem[] {
-  const proved = provedGuides(content);
+function proofs(content: Content, guides: Copy['guides']): readonly Problem[] {
+  const proved = provedGuides(content, guides);
   if (!proved.ok) return [];
   const failing = proved.value.flatMap((one) =>
     one.proof.verdicts.flatMap(({ id: property, faults, counterExample }) =>
@@ -246,7 +255,11 @@ export const gates: readonly Gate[] = [
     asks: 'Every language keeps to its terms; all others say all that English says, and read easily.',
     check: (content) => [...englishTerms(content), ...otherLanguages(content)],
   },
-  { id: 'proof', asks: 'Every guide keeps every property on every journey.', check: proofs },
+  {
+    id: 'proof',
+    asks: 'Every guide keeps every property on every journey, whatever is switched off.',
+    check: (content) => ofCopies(content, (guides) => proofs(content, guides)),
+  },
 ];
 
 /** Every problem of the content, each told once. Empty: it may be built. */

@@ -133,6 +133,11 @@ export function tellTrouble(trouble: GuideTrouble): ProblemWords {
         what: `"entries" names "${trouble.entry}", which is no node of this file.`,
         hint: 'Correct its spelling, or take it out.',
       };
+    case 'optional-unknown':
+      return {
+        what: `"optional" names "${trouble.name}", which this guide does not have then.`,
+        hint: 'Name pages of this guide, and after "instead" one that stays.',
+      };
     case 'rule-unknown':
       return {
         what: `A rule names "${trouble.name}", which this guide does not have.`,

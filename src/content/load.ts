@@ -34,6 +34,8 @@ function need<T>(part: Checked<T>): T {
 export const firm = () => need(content().firm());
 /** All guides, in the order of their folder names. */
 export const guides = () => need(content().guides());
+/** The same with all that firms may switch off: what old codes may tell of. */
+export const wholeGuides = () => need(content().wholeGuides());
 /** The optional details, in the order of the note code. */
 export const details = () => need(content().details());
 /** Guide → its diagnosis model, for the guides that have one. */

@@ -3,8 +3,10 @@ import { readdirSync } from 'node:fs';
 import { z } from 'zod';
 import { unusedOfBlocks } from '../guide/blocks.ts';
 import type { Blocks } from '../guide/blocks.ts';
+import type { Detail } from '../guide/details.ts';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
+import { differs } from '../note/freeze.ts';
 import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { all, guideProblem } from './content.ts';
@@ -16,6 +18,7 @@ import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
 import type { CarePage } from './schema/care.ts';
 import type { Demo } from './schema/demo.ts';
+import { switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import type { Language } from './schema/languages.ts';
 import { SOURCE } from './texts.ts';
@@ -177,13 +180,44 @@ function flagNames(text: Text, guides: readonly Guide[]): readonly Problem[] {
   );
 }
 
+/** A copy with a switch off writes codes of a release of its own. */
+function switchedReleases(
+  text: Text,
+  firm: Firm,
+  guides: readonly Guide[],
+  whole: readonly Guide[],
+  details: readonly Detail[],
+  releases: readonly Release[],
+): readonly Problem[] {
+  const newest = releases.at(-1);
+  const off = switchedOff(firm).filter((name) =>
+    whole.some((guide) => guide.switches?.includes(name)),
+  );
+  if (!newest || off.length === 0 || differs(guides, details, newest).length === 0) return [];
+  return off.map((name) =>
+    fileProblem(text, text.keyAt([name]), {
+      ...{ code: 'release-of-others', release: newest.release, switch: name },
+    }),
+  );
+}
+
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
-  const { blocks, carePages, demos, firm, guides, languages, releases, sources, text } = content;
+  const { blocks, carePages, demos, details, firm, guides, languages, releases } = content;
+  const { sources, text, wholeGuides } = content;
   return [
-    ...together((...known) => drawings(content, ...known), blocks(), guides()),
-    ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), guides()),
-    ...together(flagNames, text('flags.yaml'), guides()),
+    ...together((...known) => drawings(content, ...known), blocks(), wholeGuides()),
+    ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), wholeGuides()),
+    ...together(flagNames, text('flags.yaml'), wholeGuides()),
+    ...together(
+      switchedReleases,
+      text('firm.yaml'),
+      firm(),
+      guides(),
+      wholeGuides(),
+      details(),
+      releases(),
+    ),
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),

@@ -20,6 +20,8 @@ export type FileTrouble =
   | { readonly code: 'release-misnamed' | 'release-missing'; readonly release: number }
   /** Made-up answers that the newest release cannot write. */
   | { readonly code: 'demo-broken'; readonly id: string; readonly reason: string }
+  /** A switch is off, and the newest release was frozen with it on. */
+  | { readonly code: 'release-of-others'; readonly release: number; readonly switch: string }
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }
@@ -50,7 +52,12 @@ export interface ProofTrouble {
 }
 
 /** Something wrong in `content/`, where, and what it is. Words are in `tell.ts`. */
-export type Problem = { readonly file: string; readonly place: SourcePosition } & (
+export type Problem = {
+  readonly file: string;
+  readonly place: SourcePosition;
+  /** It is wrong only where these switches of `firm.yaml` are off. */
+  readonly off?: readonly string[];
+} & (
   | { readonly about: 'file'; readonly trouble: FileTrouble }
   | { readonly about: 'guide'; readonly trouble: GuideTrouble }
   | { readonly about: 'model'; readonly trouble: Pick<ModelProblem, 'path' | 'code' | 'facts'> }

@@ -37,14 +37,12 @@ export function tellJourney(
   });
 }
 
-function proved(content: Content): Checked<readonly Proved[]> {
-  const guides = content.guides();
-  if (!guides.ok) return guides;
-  const texts = readTexts(content, SOURCE, [BLOCKS, ...guides.value.map(({ id }) => id)]);
+function proved(content: Content, guides: readonly Guide[]): Checked<readonly Proved[]> {
+  const texts = readTexts(content, SOURCE, [BLOCKS, ...guides.map(({ id }) => id)]);
   if (!texts.ok) return texts;
   const read = (name: string) => (texts.value.get(name) ?? {}) as GuideSentences;
   return ok(
-    guides.value.map((guide) => {
+    guides.map((guide) => {
       const sentences = joinedText(guide, read(BLOCKS), read);
       return {
         file: content.shown(`guides/${guide.id}/graph.yaml`),
@@ -56,11 +54,18 @@ function proved(content: Content): Checked<readonly Proved[]> {
   );
 }
 
-const known = new WeakMap<Content, Checked<readonly Proved[]>>();
+const known = new WeakMap<readonly Guide[], Checked<readonly Proved[]>>();
 
-/** Every guide proved, once a reading of the content: some seconds for all of them. */
-export function provedGuides(content: Content): Checked<readonly Proved[]> {
-  const proofs = known.get(content) ?? proved(content);
-  known.set(content, proofs);
+/**
+ * Every guide proved, once a reading of the content: some seconds for all of them.
+ * @param guides those of this copy, or of another with other switches off
+ */
+export function provedGuides(
+  content: Content,
+  guides = content.guides(),
+): Checked<readonly Proved[]> {
+  if (!guides.ok) return guides;
+  const proofs = known.get(guides.value) ?? proved(content, guides.value);
+  known.set(guides.value, proofs);
   return proofs;
 }

@@ -86,6 +86,11 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `No page shows the sentence ${trouble.key}.`,
         hint: 'Take it out in every language, or correct its name.',
       };
+    case 'release-of-others':
+      return {
+        what: `"${trouble.switch}" is off, and release ${String(trouble.release)} is not of guides without it: codes would say something else.`,
+        hint: 'Freeze a release of this copy: npm run release, then node tests/vectors/make.ts.',
+      };
     case 'flag-unused':
       return {
         what: `No answer raises the flag "${trouble.flag}", and no stop.`,
@@ -106,6 +111,12 @@ function tellFile(trouble: FileTrouble): ProblemWords {
 
 /** What is wrong, and what to do next. */
 export function tell(problem: Problem): ProblemWords {
+  const { what, hint } = tellOf(problem);
+  const where = problem.off?.map((name) => `"${name}: false"`).join(' and ');
+  return { what: where === undefined ? what : `With ${where} in firm.yaml: ${what}`, hint };
+}
+
+function tellOf(problem: Problem): ProblemWords {
   switch (problem.about) {
     case 'file':
       return tellFile(problem.trouble);

@@ -1,5 +1,12 @@
 import { fileSchema, guideForm } from './schema.ts';
-import type { FileAnswer, FileNode, FileRule, FileWiring, NodeForm } from './schema.ts';
+import type {
+  FileAnswer,
+  FileNode,
+  FileOptional,
+  FileRule,
+  FileWiring,
+  NodeForm,
+} from './schema.ts';
 import { isRecord, shapeTroubles } from './shape.ts';
 import type { Found } from './shape.ts';
 import type { YamlText } from './yaml.ts';
@@ -23,6 +30,7 @@ export interface AuthoredGuide {
   readonly rules: readonly FileRule[];
   /** How the guide goes on from the exits of blocks; none where something around it is malformed. */
   readonly blocks: FileWiring | undefined;
+  readonly optional: FileOptional;
   readonly nodes: ReadonlyMap<string, AuthoredNode>;
   /** Every node's name, broken ones too, so that a broken node is not also "unknown". */
   readonly names: ReadonlySet<string>;
@@ -94,7 +102,7 @@ function readNode(
 /** The frame as it was meant, so that one slip in it does not hide what else is wrong. */
 function meant(
   raw: unknown,
-): Omit<AuthoredGuide, 'nodes' | 'names' | 'rules' | 'blocks'> | undefined {
+): Omit<AuthoredGuide, 'nodes' | 'names' | 'rules' | 'blocks' | 'optional'> | undefined {
   if (!isRecord(raw)) return undefined;
   const { id, tracks, start, entries } = raw;
   if (typeof start !== 'string' || !Array.isArray(tracks)) return undefined;
@@ -135,9 +143,11 @@ export function readFile(text: YamlText): {
   const frame = fileSchema.safeParse(text.value);
   const { troubles, ...read } = readNodes(text, guideForm);
   const head = meant(text.value);
-  const { rules, blocks } = frame.success ? frame.data : { rules: [], blocks: undefined };
+  const { rules, blocks, optional } = frame.success
+    ? frame.data
+    : { rules: [], blocks: undefined, optional: {} };
   return {
-    guide: head && { ...head, rules, blocks, ...read },
+    guide: head && { ...head, rules, blocks, optional, ...read },
     troubles: [...(frame.success ? [] : shapeTroubles(frame.error, text, [])), ...troubles],
   };
 }

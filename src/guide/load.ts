@@ -14,8 +14,10 @@ import type { GuideSource } from './join.ts';
 import { depthFirst } from './loops.ts';
 import type { GuideProblem } from './problem.ts';
 import type { FileRule } from './schema.ts';
+import { checkOptional, without } from './optional.ts';
 import { inOrder } from './shape.ts';
 import type { Found } from './shape.ts';
+import { switches } from './types.ts';
 import type {
   Answer,
   AnswerId,
@@ -154,14 +156,16 @@ function inFileOrder(guide: AuthoredGuide, copies: ReadonlyMap<string, Copy>): C
 /**
  * Read a guide from the text of its `graph.yaml`. Every problem of the file is
  * returned, in the order of the file, each with the place it was found at; `file`
- * is only copied into the problems. `blocks` are those it may take pages from.
+ * is only copied into the problems. `blocks` are those it may take pages from,
+ * `off` the switches that are off.
  */
 export function loadGuide(
   source: string,
   file: string,
   blocks?: Blocks,
+  off?: ReadonlySet<string>,
 ): Result<Guide, readonly GuideProblem[]> {
-  const part = loadPart(source, file, blocks);
+  const part = loadPart(source, file, blocks, off);
   if (!part.ok) return part;
   const joined = joinGuides([part.value]);
   return joined.ok ? ok(joined.value[0] ?? part.value.guide) : joined;
@@ -181,6 +185,7 @@ export function loadPart(
   source: string,
   file: string,
   blocks: Blocks = noBlocks,
+  off: ReadonlySet<string> = new Set(),
 ): Result<GuideSource, readonly GuideProblem[]> {
   const written = readYaml(source);
   const broken = written.errors.map((error): Found => ({ code: 'yaml-syntax', ...error }));
@@ -189,13 +194,15 @@ export function loadPart(
 
   const { guide: own, troubles } = readFile(written);
   if (!own) return fail(inOrder(troubles, file));
-  const { guide: authored, text, troubles: onBlocks } = compose(own, written, blocks);
+  const { guide: whole, text, troubles: onBlocks } = compose(own, written, blocks);
+  const authored = without(whole, off);
   const { flags } = blocks;
   const found = [
     ...troubles,
     ...onBlocks,
     ...checkFrame(authored, text),
-    ...checkRules(own.rules, authored.nodes.values(), text),
+    ...checkOptional(whole, text),
+    ...checkRules(own.rules, whole.nodes.values(), text),
     ...checkNodes(authored, text, { flags, texts: blocks.of }),
   ];
   const { copies, handOvers, troubles: onTracks } = expand(authored, text);
@@ -214,6 +221,7 @@ export function loadPart(
   if (found.length > 0 || !start) return fail(inOrder(found, file));
   const rules = authored.rules.map(ruleOf);
   const { tracks, entries } = authored;
+  const changing = switches.filter((name) => authored.optional[name]);
   const guide: Guide = {
     id: authored.id as GuideId,
     start: start.id,
@@ -221,6 +229,7 @@ export function loadPart(
     exits,
     flags: flags ?? raisedIn(nodes.values()),
     tracks,
+    ...(changing.length > 0 ? { switches: changing } : {}),
     rules,
   };
   return ok({ file, guide, entries, handOvers });

@@ -69,6 +69,8 @@ export type GuideTrouble =
   | { readonly code: 'loop'; readonly nodes: readonly string[] }
   /** `entries` names what is no question, step or end of this guide. */
   | { readonly code: 'entry-missing'; readonly entry: string }
+  /** `optional` names a page that the guide does not have, or leads to one that is gone. */
+  | { readonly code: 'optional-unknown'; readonly name: string }
   /** A rule names a page or an answer that the guide does not have. */
   | { readonly code: 'rule-unknown'; readonly name: string }
   | BlockTrouble

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { actions, facts, helpers, signals, urgencies } from './types.ts';
+import { actions, facts, helpers, signals, switches, urgencies } from './types.ts';
 
 /** A name in a guide: it becomes a part of addresses and of the fragment. */
 export const namePattern = /^(?!\d+$)[a-z0-9]+(-[a-z0-9]+)*$/;
@@ -112,6 +112,10 @@ export const fileSchema = z.strictObject({
   start: name,
   /** Block → exit → how this guide goes on from it. */
   blocks: z.record(name, z.record(name, wiring)).default({}),
+  /** Switch of `content/firm.yaml` → pages that are gone where it is off, and where to go instead. */
+  optional: z
+    .partialRecord(z.enum(switches), z.strictObject({ pages: z.array(name).min(1), instead: name }))
+    .default({}),
   /** Nodes that answers of other guides may lead to. */
   entries: z.array(name).default([]),
   rules: z.array(ruleSchema).default([]),
@@ -125,6 +129,7 @@ export const flagsSchema = z.array(name).min(1);
 export const detailsSchema = z.record(name, z.array(name).min(2));
 
 export type FileAnswer = z.infer<typeof answerSchema>;
+export type FileOptional = z.infer<typeof fileSchema>['optional'];
 export type FileWiring = z.infer<typeof fileSchema>['blocks'];
 export type FileRule = z.infer<typeof ruleSchema>;
 export type FileNode = z.infer<typeof nodeSchema>;

@@ -61,6 +61,10 @@ export const helpers = [
 ] as const;
 export type Helper = (typeof helpers)[number];
 
+/** Parts of guides that a firm may switch off in `content/firm.yaml`. */
+export const switches = ['short-self-clean'] as const;
+export type Switch = (typeof switches)[number];
+
 /** How soon someone must come. */
 export const urgencies = ['emergency', 'today', 'soon', 'none'] as const;
 export type Urgency = (typeof urgencies)[number];
@@ -169,6 +173,8 @@ export interface Graph<N extends GraphNode = GraphNode> {
 export interface Guide extends Graph<GuideNode> {
   /** Of its own file; the first one's copies carry the pages' plain names. */
   readonly tracks: readonly string[];
+  /** The switches that change it; absent where none does. */
+  readonly switches?: readonly Switch[];
   /** Its own, and in a joined guide those of the guides it hands over to. */
   readonly rules?: readonly Rule[];
 }

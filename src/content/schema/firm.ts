@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { helpers } from '../../guide/types.ts';
+import { helpers, switches } from '../../guide/types.ts';
+import type { Switch } from '../../guide/types.ts';
 
 const number = z.strictObject({
   /** As people read it. */
@@ -27,6 +28,8 @@ export const firmSchema = z.strictObject({
   units: z.strictObject({ temperature: z.enum(['F', 'C']) }),
   /** The first one's pages have no prefix in their addresses. */
   languages: z.array(z.string().regex(/^[a-z]{2}$/)).min(1),
+  /** The short self-clean that may free a door: off, the guide sends a technician instead. */
+  'short-self-clean': z.boolean().default(true),
   desk: z
     .strictObject({
       /** Where the desk keeps what is written about a caller: nowhere, or in the tab until it closes. */
@@ -36,4 +39,9 @@ export const firmSchema = z.strictObject({
   numbers: z.record(z.enum(called), number),
 });
 
-export type Firm = z.infer<typeof firmSchema>;
+export type Firm = z.infer<typeof firmSchema> & Readonly<Record<Switch, boolean>>;
+
+/** The switches that are off. */
+export function switchedOff(firm: Firm): readonly Switch[] {
+  return switches.filter((name) => !firm[name]);
+}

@@ -146,9 +146,9 @@ const slips: readonly Slip[] = [
     name: 'a drawing that is not there',
     gate: 'names',
     file: 'guides/burner/graph.yaml',
-    from: 'drawing: cracked-top',
-    to: 'drawing: cracked-tops',
-    what: '"cracked-tops.svg" is not in src/site/drawings.',
+    from: 'drawing: wipe',
+    to: 'drawing: wipes',
+    what: '"wipes.svg" is not in src/site/drawings.',
     hint: 'add it there',
   },
   {
@@ -282,12 +282,15 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
   });
 
   it('an exit of a block, at the guide’s own entry', () => {
-    const entry = spoil(
-      ...[copy.folder, 'guides/burner/graph.yaml', 'rules:\n'],
+    const file = 'guides/burner/graph.yaml';
+    const wired = 'danger: { none: what }';
+    const entry = spoil(copy.folder, file, wired, wired);
+    spoil(
+      ...[copy.folder, file, 'rules:\n'],
       'rules:\n  - { answer: danger.none, ends-at: [well] }\n',
     );
     expect(toldBy('proof', copy.folder).join('\n')).toContain(
-      `guides/burner/graph.yaml:${String(entry - 1)}:13: danger, answer none, does not lead at once to well.`,
+      `${file}:${String(entry)}:13: danger, answer none, does not lead at once to well.`,
     );
   });
 

@@ -99,6 +99,28 @@ nodes: {}
     ]);
   });
 
+  it('can do without a block’s page where a switch is off', () => {
+    const optional = 'optional: { short-self-clean: { pages: [wait], instead: stop-wait } }';
+    const source = edited(takingSource, 'rules:', `${optional}\nrules:`);
+    const loaded = loadGuide(source, 'graph.yaml', blocks, new Set(['short-self-clean']));
+    if (!loaded.ok) throw new Error(JSON.stringify(loaded.error));
+    expect(ways('near', loaded.value)).toEqual(['cool done', 'warm stop-wait', 'unsure stop-wait']);
+    expect([...loaded.value.nodes.keys()]).not.toContain('wait');
+    expect(loaded.value.rules).toContainEqual(
+      expect.objectContaining({ answer: 'near.unsure', ends: ['stop-wait', 'stop-later'] }),
+    );
+    expect([...guideOf(source).nodes.keys()]).toEqual([...guide.nodes.keys()]);
+  });
+
+  it('is held to a rule whose exception it does not have', () => {
+    const rule = '  - { page: wait, never-after: near.cool, unless: open.opened }\n';
+    const more = edited(smallBlocks['cool-down'], 'rules:\n', `rules:\n${rule}`);
+    const held = guideOf(takingSource, blocksOf({ ...smallBlocks, 'cool-down': more })).rules;
+    expect(held).toContainEqual({
+      ...{ kind: 'never-after', page: 'wait', answer: 'near.cool', unless: 'open.opened' },
+    });
+  });
+
   it('may lead from an exit into another guide', () => {
     const there = takingSource.replace('id: taking', 'id: there\nentries: [ask]');
     const here = `id: here

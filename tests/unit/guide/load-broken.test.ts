@@ -50,7 +50,7 @@ describe('loadGuide on a broken file', () => {
       ...{ 'track-unknown': true, 'target-unknown': true, 'target-missing': true },
       ...{ 'wrong-track': true, 'text-unknown': true, 'fact-set-and-cleared': true },
       ...{ 'danger-hidden': true, 'name-taken': true, 'node-unreachable': true, loop: true },
-      ...{ 'entry-missing': true, 'rule-unknown': true },
+      ...{ 'entry-missing': true, 'rule-unknown': true, 'optional-unknown': true },
     };
     expect([...codes].toSorted()).toEqual(Object.keys(all).toSorted());
   });

@@ -172,18 +172,16 @@ describe('no answer is given for the caller', () => {
 
   test('a hand held near a gas burner says nothing of the element (defect 2)', () => {
     const burner = guides().find(({ id }) => (id as string) === 'burner') ?? expect.unreachable();
-    const way = 'danger.none~what.no-light~gas-off.done~power.yes~click.clicks~which.one~near.cool';
+    const way = 'danger.none~what.no-light~gas-off.done~spark.clicks~which.one~near.cool';
     let edited = takeOver(burner, parseJourney(way));
     expect(trace(burner, edited.journey).end.id).toBe('look-gas');
     for (const [index, answer] of [
-      ...[[1, 'element'] as const, [2, 'done'] as const, [3, 'coil'] as const],
-      ...[[4, 'dark'] as const, [5, 'one'] as const],
+      ...[[1, 'element'] as const, [2, 'coil'] as const],
+      ...[[3, 'cold'] as const, [4, 'one'] as const],
     ])
       edited = change(burner, edited, index, answer);
     const { end, facts } = trace(burner, edited.journey);
-    expect(text(edited)).toBe(
-      'danger.none~what.element~el-off.done~el-kind.coil~el-how.dark~el-which.one',
-    );
+    expect(text(edited)).toBe('danger.none~what.element~el-kind.coil~el-how.cold~el-which.one');
     expect([end.page, end.sentences]).toEqual(['near-el', 'near']);
     expect(facts.has('cooled')).toBe(false);
     // Its caution counts as read only where this page was.
