@@ -153,20 +153,22 @@ test('taps that come before a page’s script has run lose nothing of the journe
   await answerLink(page, 'error').click();
   await page.waitForURL('**/error-write/**');
   await tapEarly('written');
-  await page.waitForURL('**/door-stuck/**');
+  await page.waitForURL('**/off-once/**');
   await page.reload();
   await expect.poll(journey).toBe('danger.none~what.error~error-write.written');
-  await tapEarly('yes');
-  await page.waitForURL('**/door-locked/since-cold/**');
+  await answerLink(page, 'same').click();
+  await page.waitForURL('**/now/**');
+  await tapEarly('locked');
+  await page.waitForURL('**/door-locked/wait-cold/**');
   await page.reload();
   await expect(page.locator('.lost')).toBeHidden();
-  expect(journey()).toBe('danger.none~what.error~error-write.written~door-stuck.yes');
+  expect(journey()).toBe('danger.none~what.error~error-write.written~off-once.same~now.locked');
 });
 
 test('an early tap with another journey kept says to start at the beginning', async ({ page }) => {
   await page.goto('/door-locked/danger/');
   await answerLink(page, 'none').click();
   await page.waitForURL('**/doing/**');
-  await page.goto('/error-shows/door-stuck/#a=error-write.written');
+  await page.goto('/error-shows/off-once/#a=error-write.written');
   await expect(page.locator('.lost')).toBeVisible();
 });

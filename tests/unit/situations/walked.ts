@@ -3,7 +3,7 @@ import { evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { posterior } from '../../../src/diagnosis/posterior.ts';
 import { parseJourney } from '../../../src/address/journey-text.ts';
-import type { Urgency } from '../../../src/guide/types.ts';
+import type { Guide, Journey, Urgency } from '../../../src/guide/types.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import { guides, models } from '../../../src/content/load.ts';
 
@@ -12,7 +12,7 @@ export interface Situation {
   /** Who, and what happened; the test's name. */
   readonly who: string;
   readonly guide: string;
-  /** Answers in order as `page.answer`, page names as in the address. */
+  /** Answers in order as `page.answer`, pages as in the address or, on any track, by their sentences. */
   readonly way: string;
   /** The page it ends at. */
   readonly end: string;
@@ -24,11 +24,21 @@ export interface Situation {
   readonly details?: Readonly<Record<string, string>>;
 }
 
+function journeyOf(guide: Guide, way: string): Journey {
+  let at = guide.nodes.get(guide.start);
+  return parseJourney(way.split(' ').join('~')).map(({ at: name, answer }) => {
+    const here = String(at?.sentences) === String(name) ? (at?.id ?? name) : name;
+    const to = guide.nodes.get(here)?.answers.find(({ id }) => id === answer)?.to;
+    at = to && guide.nodes.get(to);
+    return { at: here, answer };
+  });
+}
+
 /** What the published guides and figures make of a situation. */
 export function walked({ guide: name, way, details = {} }: Situation) {
   const guide = guides().find(({ id }) => (id as string) === name);
   if (!guide) throw new Error(`no guide ${name}`);
-  const journey = parseJourney(way.split(' ').join('~'));
+  const journey = journeyOf(guide, way);
   const { end, rest } = trace(guide, journey);
   if (rest.length > 0) throw new Error(`${end.id}: ${JSON.stringify(rest)}`);
   // The faults of the guide the journey ended in are ranked.
