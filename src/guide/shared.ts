@@ -5,7 +5,7 @@ import type { Path, YamlText } from './yaml.ts';
 
 /**
  * The danger question and its emergency stops in the authors' form, the same in every
- * guide that takes them. The question lacks the answer `none`: each guide has its own.
+ * guide that takes them. Where the answer `none` leads is each guide's own to say.
  */
 export interface Shared {
   readonly start: string;
@@ -21,7 +21,8 @@ const NONE = 'none';
 function goingOn(question: unknown, to: unknown): unknown {
   if (!isRecord(question)) return question;
   const answers = isRecord(question['answers']) ? question['answers'] : {};
-  return { ...question, answers: { ...answers, [NONE]: { to } } };
+  const none = isRecord(answers[NONE]) ? answers[NONE] : {};
+  return { ...question, answers: { ...answers, [NONE]: { ...none, to } } };
 }
 
 /**

@@ -5,7 +5,7 @@ import type { Guide, Journey, NodeId } from '../../src/guide/types.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { toWait } from './support/codes.ts';
-import { answerLink, walkGuide } from './support/site.ts';
+import { answerLink, giveAnswer, walkGuide } from './support/site.ts';
 import { guides, shortestJourneys } from './support/shortest-journeys.ts';
 
 const journeyOf = (hash: string) => new URLSearchParams(hash.slice(1)).get('j');
@@ -165,7 +165,7 @@ test('taps that come before a page’s script has run lose nothing of the journe
 
 test('an early tap with another journey kept says to start at the beginning', async ({ page }) => {
   await page.goto('/door-locked/danger/');
-  await answerLink(page, 'none').click();
+  await giveAnswer(answerLink(page, 'none'));
   await page.waitForURL('**/doing/**');
   await page.goto('/error-shows/door-stuck/#a=error-write.written');
   await expect(page.locator('.lost')).toBeVisible();

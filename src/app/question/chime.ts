@@ -1,4 +1,4 @@
-/** The sound at the end of a count-down, only where the reader asked for it. */
+/** The sound at the end of a count-down, and a buzz for who can't hear it, only where asked for. */
 import { tryStorage } from '../shared/storage.ts';
 
 const KEY = 'hobnote.chime';
@@ -24,6 +24,8 @@ export function followChime(choice: HTMLInputElement, hint: HTMLElement | null):
 }
 
 export function chime(): void {
+  // Not every browser has it, and none needs to.
+  (navigator as { vibrate?: Navigator['vibrate'] }).vibrate?.([400, 200, 400]);
   for (const [index, pitch] of audio ? [660, 880].entries() : []) {
     if (!audio) return;
     const tone = audio.createOscillator();

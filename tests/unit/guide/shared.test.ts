@@ -45,6 +45,18 @@ describe('danger pages that guides share', () => {
     expect(guide.exits.map(({ id }) => String(id))).toEqual(['fire']);
   });
 
+  it('say of "none" what is the same in every guide', () => {
+    const asks = loadShared(
+      sharedSource.replace('unsure: { to: stop-fire }', '$&\n      none: { confirm: true }'),
+      'shared.yaml',
+    );
+    if (!asks.ok) throw new Error(JSON.stringify(asks.error));
+    const loaded = loadGuide(guideSource, 'small.yaml', asks.value);
+    if (!loaded.ok) throw new Error(JSON.stringify(loaded.error));
+    const [, , none] = loaded.value.nodes.get(loaded.value.start)?.answers ?? [];
+    expect(none).toMatchObject({ id: 'none', to: 'look', confirm: true });
+  });
+
   it('give way to a page of the guide with the same name', () => {
     const own = `${guideSource}  stop-fire: { kind: stop, danger: fire, urgency: today, call: [technician] }\n`;
     expect(guideOf(own).nodes.get('stop-fire' as NodeId)?.urgency).toBe('today');
