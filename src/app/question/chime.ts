@@ -24,10 +24,10 @@ export function followChime(choice: HTMLInputElement, hint: HTMLElement | null):
 }
 
 export function chime(): void {
+  if (!audio) return;
   // Not every browser has it, and none needs to.
   (navigator as { vibrate?: Navigator['vibrate'] }).vibrate?.([400, 200, 400]);
-  for (const [index, pitch] of audio ? [660, 880].entries() : []) {
-    if (!audio) return;
+  for (const [index, pitch] of [660, 880].entries()) {
     const tone = audio.createOscillator();
     const volume = audio.createGain();
     volume.gain.value = 0.15;

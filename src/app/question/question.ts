@@ -120,10 +120,10 @@ function takeError(): void {
 }
 
 // What comes next is kept before it is there: its own script may run later than the next tap.
-document.addEventListener('click', ({ target }) => {
+document.addEventListener('click', ({ target, defaultPrevented }) => {
   const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
   const values = parseRaw(link?.hash ?? '');
-  if (!link || !values.j) return;
+  if (!link || !values.j || defaultPrevented) return;
   store(link.pathname + link.hash);
   tryStorage(() => {
     sessionStorage.setItem(said(values, values.g ?? own), link.innerText);

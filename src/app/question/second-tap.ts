@@ -1,7 +1,8 @@
 /**
  * What a slip must not set off acts at the second tap: the first one on an element with
- * `data-confirm` only shows and tells what that attribute says. A tap elsewhere, and the focus
- * going elsewhere, takes it back. Without scripts one tap is enough.
+ * `data-confirm` only shows and tells what that attribute says; it is `defaultPrevented`, and whoever
+ * acts on clicks must look at that. A tap elsewhere, and the focus going elsewhere, takes it back.
+ * Without scripts one tap is enough.
  */
 let armed: HTMLElement | undefined;
 
@@ -15,7 +16,7 @@ function arm(next?: HTMLElement): void {
 
 const asking = ({ target }: Event) => (target as Element).closest<HTMLElement>('[data-confirm]');
 
-// Before all other listeners: to them the first tap did not happen.
+// Before all other listeners, which must know.
 addEventListener(
   'click',
   (event) => {
@@ -23,7 +24,6 @@ addEventListener(
     // A double tap of a shaking hand is one tap.
     if (tapped && (tapped !== armed || event.detail > 1)) {
       event.preventDefault();
-      event.stopImmediatePropagation();
       if (tapped !== armed) arm(tapped);
     } else arm();
   },

@@ -141,7 +141,8 @@ function run(box: HTMLElement): void {
   start.hidden = false;
   sound.hidden = false;
   followChime(choice, find('.tap'));
-  start.addEventListener('click', () => {
+  start.addEventListener('click', ({ defaultPrevented }) => {
+    if (defaultPrevented) return;
     over = false;
     take(begin(now(), length()), '');
   });

@@ -1,8 +1,10 @@
 import { parseRaw } from '../../address/grammar.ts';
 import { tryStorage } from './storage.ts';
 
-/** Where a copy of the newest journey is kept to resume from: an address of this site, and after a
- * space the page's title, once it is known. */
+/**
+ * Where a copy of the newest journey is kept to resume from: an address of this site, and after a
+ * space the page's title, once it is known.
+ */
 export const STORED = 'hobnote.journey';
 /** Those begun before it, newest first, a line each. */
 const EARLIER = 'hobnote.journeys';
