@@ -4,6 +4,7 @@
  */
 import { qualify } from '../../guide/ids.ts';
 import './second-tap.ts';
+import './timer.ts';
 import { store } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
