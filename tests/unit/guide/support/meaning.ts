@@ -21,7 +21,8 @@ const told: Readonly<Record<string, readonly LastingFact[]>> = {
   'forced.unsure': ['forced'],
   'opened.forced': ['forced'],
   // "Is the oven empty, and has no one forced the door?"
-  'knob-empty.no': ['inside', 'forced'],
+  'knob-empty.not-empty': ['inside'],
+  'knob-empty.forced': ['inside', 'forced'],
   'knob-empty.unsure': ['inside', 'forced'],
   'panel.tripped': ['tripped'],
   'breaker-on.tripped': ['tripped'],
@@ -38,6 +39,7 @@ const makes: Readonly<Record<string, readonly Made[]>> = {
   'inside.nothing': ['empty'],
   'forced.no': ['gentle'],
   'knob-empty.yes': ['empty', 'gentle'],
+  'knob-empty.not-empty': ['gentle'],
   'since.overnight': ['cool'],
   'near.quiet': ['cool'],
   'wait.cool': ['cool'],
