@@ -14,7 +14,7 @@ import type { Fault } from '../proof/property.ts';
 import { all } from './content.ts';
 import type { Content, Copy } from './content.ts';
 import { idSentences } from './id-sentences.ts';
-import { languageReport, readTexts } from './language-report.ts';
+import { languageReport, readTexts, textsOf } from './language-report.ts';
 import { names } from './names.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
@@ -24,7 +24,7 @@ import type { Text } from './read.ts';
 import { guideTextSchema } from './schema/guide-text.ts';
 import { refused } from '../text/glossary.ts';
 import type { TranslationProblem } from '../text/translation.ts';
-import { BLOCKS, SOURCE, alone, joinedText, namespaces } from './texts.ts';
+import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 
 /** One thing asked of content. */
 export interface Gate {
@@ -128,15 +128,17 @@ function translationProblems(
   );
 }
 
-/** Which English sentences say what the English glossary refuses; those of guides not yet. */
+/** Which English sentences say what the English glossary refuses. */
 function englishTerms(content: Content): readonly Problem[] {
-  const glossary = content.glossary(SOURCE);
-  const texts = readTexts(
-    content,
-    SOURCE,
-    namespaces.filter((name) => name !== 'guides'),
-  );
-  if (!glossary.ok || !texts.ok) return [];
+  const [glossary, others, guides] = [
+    content.glossary(SOURCE),
+    textsOf(content, SOURCE),
+    content.guides(),
+  ];
+  if (!glossary.ok || !others.ok || !guides.ok) return [];
+  const names = [...others.value, 'shared', ...guides.value.map(({ id }) => id)];
+  const texts = readTexts(content, SOURCE, names);
+  if (!texts.ok) return [];
   const problems = [...texts.value].flatMap(([name, value]) =>
     refused(value, `${name}:`, glossary.value),
   );

@@ -143,6 +143,16 @@ const slips: readonly Slip[] = [
     hint: 'Say “color”.',
   },
   {
+    name: 'such a word in a guide’s faults',
+    gate: 'languages',
+    file: 'text/en/door-locked.faults.json',
+    from: '    "not-cool": {\n      "name": "',
+    to: '    "not-cool": {\n      "name": "Of late ',
+    below: 1,
+    what: 'door-locked.faults:faults.not-cool.name: the glossary refuses “Of late”.',
+    hint: 'Say “lately”.',
+  },
+  {
     name: 'a drawing that is not there',
     gate: 'names',
     file: 'guides/burner/graph.yaml',
