@@ -6,7 +6,7 @@ import { finishBuild } from './src/site/build/finish-build.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
 const PAGE_PARTS =
-  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/registration|journey\/(?:heat|wait)|app\/shared\/(?:kept-journey|replace-hash|skip|storage))\.ts$/;
+  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/regist(?:er|ration)|journey\/(?:heat|wait)|app\/question\/saved|app\/shared\/(?:aloud|languages|replace-hash|skip|storage|stored-journey))\.ts$/;
 
 /**
  * The notices that the licences of what browsers load ask for: minified files lose them. By a plugin,

@@ -7,6 +7,7 @@ import type { Guide } from '../guide/types.ts';
 import { spokenGrade, tellJourney } from '../content/proofs.ts';
 import type { Proved } from '../content/proofs.ts';
 import { propertyWords, tellFault } from '../content/proof-words.ts';
+import { guideVersion } from '../content/reviews.ts';
 import { spoken } from '../placeholders.ts';
 import { hardest } from '../text/readability.ts';
 
@@ -80,6 +81,7 @@ export function proofLines(proved: Proved): string[] {
   return [
     `${guide.id} (${file})`,
     `  ${own.length} pages, ${shared} of them from blocks${handsOver(guide)}. ${figures(all)} journeys, unfinished ones too; ${figures(complete)} come to an end, after ${shortest ?? '?'} to ${longest ?? '?'} answers. All are covered.`,
+    `  Version '${guideVersion(guide, sentences)}', which a reviewer signs in reviews.yaml.`,
     '',
     ...proof.verdicts.flatMap((verdict) => verdictLines(proved, verdict)),
     '',
@@ -100,6 +102,7 @@ export function proofJson({ guide, file, proof, sentences }: Proved) {
   return {
     guide: guide.id,
     file,
+    version: guideVersion(guide, sentences),
     holds: proof.holds,
     pages: ownNodes(guide).length,
     handsOverTo: guidesOf(guide),

@@ -39,6 +39,8 @@ import { firmSchema, switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
+import { reviewsSchema } from './schema/reviews.ts';
+import type { Review } from './schema/reviews.ts';
 import { staffViewSchema } from './schema/staff-view.ts';
 
 /** A part of content, or every problem that keeps it from being used. */
@@ -78,6 +80,8 @@ export interface Content {
   /** Short name → how the source is cited. */
   readonly sources: () => Checked<Readonly<Record<string, string>>>;
   readonly demos: () => Checked<readonly Demo[]>;
+  /** Who signed which version of a guide, the newest last. */
+  readonly reviews: () => Checked<readonly Review[]>;
   /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
   readonly releases: () => Checked<readonly Release[]>;
   /** How the trade's terms are said; a language may have no glossary. */
@@ -261,6 +265,7 @@ function readerOf(root: string): Content {
     carePages: file('care.yaml', carePagesSchema),
     sources: file('sources.json', sourcesSchema),
     demos: file('demo.json', demoSchema),
+    reviews: file('reviews.yaml', reviewsSchema),
     releases,
     glossary: eachOnce((language) => {
       const path = `glossaries/${language}.json`;

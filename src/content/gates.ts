@@ -44,13 +44,13 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { blocks, carePages, demos, details, finder, firm, languages, models } = content;
-  const { glossary, releases, staffViews, sources } = content;
+  const { glossary, releases, reviews, staffViews, sources } = content;
   const known = languages();
+  const read = [blocks, carePages, demos, details, finder, firm, models] as const;
+  const later = [releases, reviews, staffViews, sources] as const;
   const parts = [
     ...files.map(content.text),
-    ...[blocks, carePages, demos, details, finder, firm, models, releases, staffViews, sources].map(
-      (part) => part(),
-    ),
+    ...[...read, ...later].map((part) => part()),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];

@@ -10,10 +10,11 @@ import { openContent } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { textsOf as namesOfTexts } from './language-report.ts';
+import { guideVersion } from './reviews.ts';
 import type { Language } from './schema/languages.ts';
 import type { NodeText } from './schema/guide-text.ts';
 import { tellProblems } from './tell.ts';
-import { BLOCKS, alone, joinedText } from './texts.ts';
+import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 
 /**
  * The folder of this copy's content: `content` beside `src`, or what `CONTENT_DIR` names. The
@@ -48,6 +49,8 @@ export const finder = () => need(content().finder());
 export const carePages = () => need(content().carePages());
 /** The published sources: short name → how it is cited. */
 export const sources = () => need(content().sources());
+/** Who signed which version of a guide, the newest last. */
+export const reviews = () => need(content().reviews());
 /** All frozen releases, the oldest first. */
 export const releases = () => need(content().releases());
 
@@ -71,6 +74,11 @@ export function textFile(language: string, name: string): Readonly<Record<string
 export function guideText(language: string, guide: Guide): Record<string, NodeText> {
   const read = (name: string) => textFile(language, name) as Record<string, NodeText>;
   return joinedText(alone(guide), read(BLOCKS), read);
+}
+
+/** The version of a guide that a reviewer signs. */
+export function versionOf(guide: Guide): string {
+  return guideVersion(guide, guideText(SOURCE, guide));
 }
 
 /** The text files of a language that do not follow a guide's pages. */

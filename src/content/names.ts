@@ -21,6 +21,7 @@ import type { Demo } from './schema/demo.ts';
 import { switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import type { Language } from './schema/languages.ts';
+import type { Review } from './schema/reviews.ts';
 import { SOURCE } from './texts.ts';
 
 /** What parts say together; nothing where one of them is broken, which is told already. */
@@ -133,6 +134,24 @@ function demoNames(
   });
 }
 
+/** Every guide that someone signs for is there. */
+function reviewNames(
+  text: Text,
+  reviews: readonly Review[],
+  guides: readonly Guide[],
+): readonly Problem[] {
+  const known = new Set<string>(guides.map(({ id }) => id));
+  return reviews.flatMap(({ guide: name }, index) =>
+    known.has(name)
+      ? []
+      : [
+          fileProblem(text, text.valueAt([index, 'guide']), {
+            ...{ code: 'name-unknown', name, among: 'guides' },
+          }),
+        ],
+  );
+}
+
 /** Every drawing that a page names is there. The build draws from its own folder, whatever the copy. */
 function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): readonly Problem[] {
   const known = new Set(readdirSync(new URL('../site/drawings/', import.meta.url)));
@@ -204,7 +223,7 @@ function switchedReleases(
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
   const { blocks, carePages, demos, details, firm, guides, languages, releases } = content;
-  const { sources, text, wholeGuides } = content;
+  const { reviews, sources, text, wholeGuides } = content;
   return [
     ...together((...known) => drawings(content, ...known), blocks(), wholeGuides()),
     ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), wholeGuides()),
@@ -221,6 +240,7 @@ export function names(content: Content): readonly Problem[] {
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),
+    ...together(reviewNames, text('reviews.yaml'), reviews(), guides()),
     ...together(demoNames, text('demo.json'), demos(), releases()),
   ];
 }

@@ -3,7 +3,8 @@ import type { Fault, PropertyId } from '../proof/property.ts';
 import type { ProblemWords } from './guide-words.ts';
 
 export const propertyWords: Readonly<Record<PropertyId, string>> = {
-  'danger-first': 'The danger question comes first; each danger ends at its own stop, for today at the latest.',
+  'danger-first':
+    'The danger question comes first; each danger ends at its own stop, for today at the latest.',
   'heat-only-when-safe':
     'Nothing that heats after an error, with anything inside, a forced door, or an oven not cool.',
   'breaker-once-and-ready':

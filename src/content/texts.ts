@@ -17,7 +17,15 @@ export const ownerTexts = [
   'fetching',
 ] as const;
 /** Text files of pages for staff; languages that only homeowners' pages speak have none. */
-export const staffTexts = ['preview', 'visits', 'bench', 'diagnosis', 'desk', 'round'] as const;
+export const staffTexts = [
+  'preview',
+  'visits',
+  'bench',
+  'diagnosis',
+  'desk',
+  'map',
+  'round',
+] as const;
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;
 

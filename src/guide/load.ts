@@ -50,6 +50,7 @@ function answersOf(copy: Copy): Answer[] {
       clears: given?.clears ?? [],
       ...(given?.flag === undefined ? {} : { flag: given.flag }),
       ...(given?.['heat-ended'] === undefined ? {} : { heatEnded: given['heat-ended'] }),
+      ...(given?.confirm ? { confirm: true as const } : {}),
     };
   });
 }

@@ -30,3 +30,14 @@ export function remaining(guide: Guide): ReadonlyMap<NodeId, Remaining> {
   }
   return left;
 }
+
+/** Ways on that differ by more than this many answers make no promise worth giving. */
+const SPREAD_MOST = 3;
+
+/**
+ * About how many questions follow a node's own; undefined where ways differ too much to say, and at
+ * an end, which asks none.
+ */
+export function moreQuestions({ least, most }: Remaining): number | undefined {
+  return most === 0 || most - least > SPREAD_MOST ? undefined : Math.ceil((least + most) / 2) - 1;
+}

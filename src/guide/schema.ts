@@ -20,6 +20,8 @@ export const answerSchema = z.strictObject({
   flag: name.optional(),
   /** Minutes since the heat stopped that the answer stands for at least. */
   'heat-ended': z.number().min(0).max(1440).optional(),
+  /** The page asks for a second tap, so that a slip does not go on. */
+  confirm: z.boolean().default(false),
 });
 
 /** A length of time in minutes; more than a day is a slip of the pen. */

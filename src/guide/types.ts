@@ -81,6 +81,8 @@ export interface Answer {
   readonly flag?: string;
   /** Minutes since the heat stopped that this answer stands for at least. */
   readonly heatEnded?: number;
+  /** The homeowner's page asks for a second tap before it goes on. */
+  readonly confirm?: true;
 }
 
 /** A count-down on a page. `minutes` is [earliest, latest]; one fixed length has both equal. */

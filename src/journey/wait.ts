@@ -1,9 +1,10 @@
 /**
  * How long a wait is, and how much of it has surely gone by. A page's monotonic clock (High Resolution Time,
  * section 4) is not moved when the device's clock is set, but on most systems it stands still
- * while the device sleeps, and it is gone with the page. So only what it has seen is counted.
- * Any other time the device's clock claims is a gap, counted when the reader says that it
- * really passed. Whatever goes wrong, the wait gets longer, never shorter.
+ * while the device sleeps, and it is gone with the page. So what it has seen is counted, and time
+ * nobody was there to see (the page closed, the phone locked) as far as it is no more than the
+ * slowest wait: people come back to check, and the page's own question follows. Any other time
+ * the device's clock claims is a gap, counted when the reader says that it really passed.
  *
  * All figures but a wait's length are seconds; those of a clock are since 1970-01-01 UTC by the
  * device's clock.
@@ -57,6 +58,12 @@ export function gap(wait: Wait, now: number): number {
 
 /** The reader says that the gap really passed. */
 export const count = ({ end }: Wait, now: number): Wait => ({ end, counted: now });
+
+/** Of a page that was closed or out of sight: a gap of up to `most` is counted at once. */
+export function countAbsence(wait: Wait, now: number, most: number): Wait {
+  const unseen = gap(wait, now);
+  return unseen > 0 && unseen <= most ? count(wait, now) : wait;
+}
 
 /** The gap is not counted: the wait ends that much later. */
 export const leaveOut = (wait: Wait, now: number): Wait => begin(now, left(wait));

@@ -5,7 +5,7 @@ import { chromium, type Browser } from '@playwright/test';
 import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { shownCode, to } from '../browser/support/note.ts';
-import { answerLink } from '../browser/support/site.ts';
+import { answerLink, giveAnswer } from '../browser/support/site.ts';
 import type { Row } from './row.ts';
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url));
@@ -49,7 +49,7 @@ async function journey(browser: Browser, site: string): Promise<Sent & { readonl
   for (const { at, answer } of to(END).journey) {
     await page.waitForURL((url) => url.pathname.endsWith(`/${at}/`));
     await page.waitForLoadState('networkidle');
-    await answerLink(page, answer).click();
+    await giveAnswer(answerLink(page, answer));
   }
   await page.locator('main a[data-note]').click();
   await shownCode(page);

@@ -1,3 +1,4 @@
+import { giveAnswer } from '../browser/support/site.ts';
 import type { Browser, BrowserContext, CDPSession, Page } from '@playwright/test';
 
 const KILOBIT = 1024 / 8;
@@ -161,7 +162,7 @@ export async function nextPage(
     await page.goto(url, { waitUntil: 'networkidle' });
     const answer = page.locator(choice).first();
     if (from === 'warm') {
-      await answer.click();
+      await giveAnswer(answer);
       await page.waitForLoadState('networkidle');
       await page.goBack({ waitUntil: 'networkidle' });
     }
@@ -173,7 +174,7 @@ export async function nextPage(
     // What the page does while the reader reads (fetching ahead, say) is done by then.
     await page.waitForTimeout(1500);
     const asked = await page.locator('h1').innerText();
-    await answer.click();
+    await giveAnswer(answer);
     await page.locator('h1').filter({ hasNotText: asked }).waitFor();
     await page.waitForTimeout(500);
     const end = await page.evaluate(painted);

@@ -5,7 +5,7 @@ import type { Guide, Journey, NodeId } from '../../src/guide/types.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { toWait } from './support/codes.ts';
-import { answerLink, walkGuide } from './support/site.ts';
+import { answerLink, giveAnswer, walkGuide } from './support/site.ts';
 import { guides, shortestJourneys } from './support/shortest-journeys.ts';
 
 const journeyOf = (hash: string) => new URLSearchParams(hash.slice(1)).get('j');
@@ -77,6 +77,136 @@ test('Back leads to the question before, and the answer can be changed', async (
   await answerLink(page, 'cool').click();
   await expect(page).toHaveURL(/\/inside\//);
   expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.cool$/);
+});
+
+test('every page says what was answered, of its own journey only, and Change goes back to it', async ({
+  page,
+  context,
+}) => {
+  const said = page.locator('.you-said');
+  await page.goto('/error-shows/danger/');
+  await expect(said).toHaveCount(0);
+  await giveAnswer(answerLink(page, 'none'));
+  await expect(said).toHaveText('You said: None of these Change');
+  await axe(page);
+  await answerLink(page, 'error').click();
+  await page.waitForURL('**/error-write/**');
+  await answerLink(page, 'written').click();
+  await page.waitForURL('**/door-stuck/**');
+  const here = page.url();
+  const words = await answerLink(page, 'yes').innerText();
+  await answerLink(page, 'yes').click();
+  // In a guide that the first one led into, too.
+  await page.waitForURL('**/door-locked/since-cold/**');
+  await expect(said.locator('b')).toHaveText(words);
+  await expect(page.locator('.back')).toHaveAttribute('href', /door-stuck/);
+  await said.locator('.change').click();
+  await expect(page).toHaveURL(here);
+  await expect(said).toBeVisible();
+  // Another journey to the same page, and the same one where nothing was tapped.
+  await page.goto(`${here.replace('what.error', 'what.beeps')}`);
+  await page.reload();
+  await expect(said).toBeHidden();
+  const elsewhere = await context.newPage();
+  await elsewhere.goto(here);
+  await expect(elsewhere.locator('.lost')).toBeHidden();
+  await expect(elsewhere.locator('.you-said')).toBeHidden();
+  // What this site keeps can be taken off the device, this too.
+  await page.goto('/about/');
+  await page.locator('.forget').click();
+  await page.goto(here);
+  await expect(said).toBeHidden();
+});
+
+test('an answer that asks for a second tap goes on at the second, by touch and by keys', async ({
+  page,
+}) => {
+  await walkGuide(page, [...toWait].slice(0, 2));
+  await page.waitForURL('**/display/**');
+  const asking = answerLink(page, 'time');
+  const ask = () =>
+    page.evaluate(() => {
+      const link = document.querySelector<HTMLElement>('[data-answer="time"]');
+      if (link) link.dataset['confirm'] = 'Tap again to go on';
+      const tell = document.createElement('p');
+      tell.dataset['tell'] = '';
+      document.querySelector('.page')?.append(tell);
+    });
+  await ask();
+  const kept = () => page.evaluate(() => localStorage.getItem('hobnote.journey'));
+  const before = await kept();
+  await asking.click();
+  await expect(asking).toHaveAttribute('data-armed', '');
+  await expect(page.locator('[data-tell]')).toHaveText(/^Tap again to go on: /);
+  expect([await kept(), new URL(page.url()).pathname]).toEqual([before, '/door-locked/display/']);
+  await axe(page);
+  // A tap elsewhere, another answer and the focus going on take it back.
+  for (const away of [() => page.locator('h1').click(), () => page.keyboard.press('Tab')]) {
+    await away();
+    await expect(asking).not.toHaveAttribute('data-armed');
+    await expect(page.locator('[data-tell]')).toHaveText('');
+    await asking.click();
+    await expect(asking).toHaveAttribute('data-armed', '');
+  }
+  // A double tap is one tap.
+  await page.locator('h1').click();
+  await asking.dblclick();
+  await expect(asking).toHaveAttribute('data-armed', '');
+  await asking.click();
+  await page.waitForURL('**/since/**');
+  await page.goBack();
+  await ask();
+  await asking.focus();
+  await page.keyboard.press('Enter');
+  await expect(asking).toHaveAttribute('data-armed', '');
+  await page.keyboard.press('Enter');
+  await page.waitForURL('**/since/**');
+  expect(journeyOf(new URL(page.url()).hash)).toMatch(/display\.time$/);
+});
+
+test('the last three journeys are kept, and going on with one or back in it makes no other', async ({
+  page,
+}) => {
+  const titles = () => page.locator('.kept .earlier a').allInnerTexts();
+  const home = async () => {
+    await page.goto('/');
+    await expect(page.locator('.resume')).toBeVisible();
+    const box = await page.locator('.resume').boundingBox();
+    expect((box?.y ?? 0) + (box?.height ?? 0), 'in sight at once').toBeLessThan(620);
+  };
+  await walkGuide(page, [...toWait]);
+  await page.locator('.back').click();
+  await page.waitForURL('**/near/**');
+  await giveAnswer(answerLink(page, 'cool'));
+  await page.waitForURL('**/inside/**');
+  const first = page.url();
+  const title = await page.locator('h1').innerText();
+  await home();
+  await expect(page.locator('.resume')).toContainText(title);
+  expect(await titles()).toEqual([]);
+  // Another start leaves it be, of the same guide too.
+  await page.locator('.button.start').click();
+  await giveAnswer(answerLink(page, 'none'));
+  await page.waitForURL('**/doing/**');
+  await answerLink(page, 'never').click();
+  await page.waitForURL('**/lock-key-plain/**');
+  await home();
+  expect(await titles()).toEqual([title]);
+  for (const guide of ['error-shows', 'burner']) {
+    await page.goto(`/${guide}/danger/`);
+    await giveAnswer(answerLink(page, 'none'));
+    await page.waitForURL((url) => url.pathname.startsWith(`/${guide}/`) && url.hash !== '');
+    await home();
+  }
+  expect(await titles()).toHaveLength(2);
+  await page.locator('.kept .earlier a').first().click();
+  await home();
+  expect(await titles()).toHaveLength(2);
+  await axe(page);
+  await page.goto(first);
+  await home();
+  await page.locator('.resume').click();
+  await expect(page).toHaveURL(first);
 });
 
 test('the display’s text is kept as typed, whatever it holds', async ({ page }) => {
@@ -167,7 +297,7 @@ test('taps that come before a page’s script has run lose nothing of the journe
 
 test('an early tap with another journey kept says to start at the beginning', async ({ page }) => {
   await page.goto('/door-locked/danger/');
-  await answerLink(page, 'none').click();
+  await giveAnswer(answerLink(page, 'none'));
   await page.waitForURL('**/doing/**');
   await page.goto('/error-shows/off-once/#a=error-write.written');
   await expect(page.locator('.lost')).toBeVisible();

@@ -13,7 +13,7 @@ import { mainLanguage } from '../../src/content/load.ts';
 import { NOBODY, copyOf, isRoot, nginx } from '../support/nginx.ts';
 import { expect, siteDir, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
-import { answerLink } from './support/site.ts';
+import { answerLink, giveAnswer } from './support/site.ts';
 import { watch } from './support/watch.ts';
 
 /** Home, a whole journey, its note code; then the same pages with the server's files kept. */
@@ -28,7 +28,7 @@ async function wholeJourney(browser: Browser, site: string): Promise<void> {
     expect(note.journey.length).toBeGreaterThan(3);
     for (const { at, answer } of note.journey) {
       await page.waitForURL((url) => url.href.startsWith(`${site}door-locked/${at}/`));
-      await answerLink(page, answer).click();
+      await giveAnswer(answerLink(page, answer));
     }
     await page.locator('main a[data-note]').click();
     await page.waitForURL((url) => url.href.startsWith(`${site}note/`));

@@ -3,7 +3,7 @@ import type { BrowserContext, Page } from '@playwright/test';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import { expect, siteUrl, test } from './support/fixtures.ts';
 import { addressOf, codeFor, guide, made, shownCode, to } from './support/note.ts';
-import { answerLink, walkGuide } from './support/site.ts';
+import { answerLink, walkGuide, giveAnswer } from './support/site.ts';
 
 const note = to('stop-book');
 const pathOf = (node: string) => `/${guide.id}/${node}/`;
@@ -31,7 +31,7 @@ test('a tab killed at any page of a journey is resumed where it was', async ({ p
     await tab.waitForLoadState('domcontentloaded');
     if (index > 0) await kill();
     await expect(tab.locator('.lost')).toBeHidden();
-    await answerLink(tab, answer).click();
+    await giveAnswer(answerLink(tab, answer));
   }
   await expect.poll(() => journeyIn(tab)).toBe(formatJourney(note.journey));
   await tab.waitForLoadState('domcontentloaded');
@@ -78,10 +78,11 @@ test('two tabs with two journeys never mix', async ({ page, context }) => {
     for (const { tab, note: own } of walks) {
       const given = own.journey[step];
       if (!given) continue;
-      await answerLink(tab, given.answer)
-        .or(tab.locator(`main a[data-exit="${given.answer}"]`))
-        .first()
-        .click();
+      await giveAnswer(
+        answerLink(tab, given.answer)
+          .or(tab.locator(`main a[data-exit="${given.answer}"]`))
+          .first(),
+      );
       await expect.poll(() => journeyIn(tab)).toBe(formatJourney(own.journey.slice(0, step + 1)));
     }
   for (const { tab } of walks) await tab.locator('[data-note]').click();
@@ -162,7 +163,7 @@ test.describe('one request of a first visit lost', () => {
               lost,
             ).toBeVisible();
           else {
-            await answerLink(page, 'none').click();
+            await giveAnswer(answerLink(page, 'none'));
             await expect(page, lost).toHaveURL((url) => url.pathname === pathOf('doing'));
             await expect(answerLink(page, 'ended'), lost).toBeVisible();
           }

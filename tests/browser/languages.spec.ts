@@ -5,7 +5,7 @@ import { codeFor, shownCode, to } from './support/note.ts';
 import { formatFragment } from '../../src/address/fragment.ts';
 import { axe } from './support/axe.ts';
 import { rootOf } from './support/pages.ts';
-import { answerLink } from './support/site.ts';
+import { answerLink, giveAnswer } from './support/site.ts';
 
 const [main = '', ...others] = languages();
 
@@ -19,7 +19,7 @@ for (const language of languages())
       const link = answerLink(page, answer);
       await expect(link).toHaveAttribute('href', /j=/);
       await link.focus();
-      await page.keyboard.press('Enter');
+      await giveAnswer(link, () => page.keyboard.press('Enter'));
       await expect(link).toHaveCount(0);
     }
     await expect(page.locator('html')).toHaveAttribute('lang', language);
@@ -31,7 +31,7 @@ for (const language of languages())
 
 test('switching the language keeps the page and the journey, there and back', async ({ page }) => {
   await page.goto('/door-locked/danger/');
-  await answerLink(page, 'none').click();
+  await giveAnswer(answerLink(page, 'none'));
   await expect(page).toHaveURL(/doing\/#.*j=/);
   for (const language of [...others, main]) {
     await page.locator(`.languages a[hreflang="${language}"]`).click();

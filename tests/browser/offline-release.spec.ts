@@ -5,7 +5,7 @@ import type { Page } from '@playwright/test';
 import { keepOffline } from '../../src/site/build/keep-offline.ts';
 import { expect } from './support/fixtures.ts';
 import { copyOf, kept, list, state, test } from './support/offline.ts';
-import { pagesOf } from './support/site.ts';
+import { pagesOf, giveAnswer } from './support/site.ts';
 
 test.describe('a newer release', () => {
   // One worker, one copy.
@@ -36,7 +36,7 @@ test.describe('a newer release', () => {
     await kept(page);
     const traveller = await context.newPage();
     await traveller.goto('/door-locked/danger/');
-    await traveller.locator('main a[data-answer="none"]').click();
+    await giveAnswer(traveller.locator('main a[data-answer="none"]'));
     await origin.release(next);
 
     // The browser looks for a newer worker with every page.

@@ -1,4 +1,5 @@
 // What people write in their own words stays out of addresses, history and the copy to resume from.
+import { giveAnswer } from './support/site.ts';
 import type { Page } from '@playwright/test';
 import { FINE, expect, test } from './support/fixtures.ts';
 import { codeFor, keptTexts, open, qrOf, shownCode, to } from './support/note.ts';
@@ -52,7 +53,7 @@ test('a remark outlives reload and change of an answer, and leaves no trace in h
   const before = page.url();
   // Another journey in the same tab is another note.
   await page.goto('/door-locked/danger/');
-  await page.locator('main a[data-answer="none"]').click();
+  await giveAnswer(page.locator('main a[data-answer="none"]'));
   await toNote(page);
   await expect(written(page)).toHaveValue('');
   await page.goto(before);

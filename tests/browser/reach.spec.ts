@@ -5,7 +5,7 @@ import { codeFor, shownCode, to } from './support/note.ts';
 import { expect, test } from './support/fixtures.ts';
 import { rootOf } from './support/pages.ts';
 import { places } from './support/places.ts';
-import { answerLink } from './support/site.ts';
+import { answerLink, giveAnswer } from './support/site.ts';
 import { toWait } from './support/codes.ts';
 
 const stop = to('stop-book');
@@ -23,7 +23,7 @@ async function follow(
     await expect(page).toHaveURL(here);
     // The script has run: the answer carries the journey.
     await expect(answerLink(page, answer)).toHaveAttribute('href', /j=/);
-    await use(answerLink(page, answer));
+    await giveAnswer(answerLink(page, answer), use);
     await expect(page).not.toHaveURL(here);
   }
 }

@@ -26,7 +26,31 @@ async function started(page: Page): Promise<void> {
   await expect(page.locator('[data-left="latest"]')).toHaveText(/^(4:00:00|3:59:5\d)$/);
 }
 
-test('a clock set forward ends no wait: the reader is asked, and what is denied is not counted', async ({
+test('the page tells the times of day, and starts again only at a second tap', async ({ page }) => {
+  await page.clock.install({ time: new Date('2026-11-27T18:00:30-06:00') });
+  await walkGuide(page, [...toWait]);
+  const start = page.locator('.timer .start');
+  await start.click();
+  const face = page.locator('.timer .clock');
+  await expect(face).toHaveText(/Look again from 6:31\sPM\..*At the latest 10:01\sPM\./);
+  await expect(page.locator('.timer .alarm')).toHaveText(
+    /page open and the screen on.*alarm on your phone for 6:31\sPM\./,
+  );
+  await page.clock.runFor('05:00');
+  await start.click();
+  await expect(page.locator('[data-tell]')).toHaveText('Tap again to start over: Start again');
+  await axe(page);
+  // A tap elsewhere takes it back.
+  await page.locator('h1').click();
+  await start.click();
+  await page.clock.runFor('01:00');
+  await expect(soonest(page)).toHaveText(/^2[34]:\d\d$/);
+  await start.click();
+  await expect(soonest(page)).toHaveText(/^(30:00|29:5\d)$/);
+  await expect(face).toHaveText(/from 6:37\sPM/);
+});
+
+test('a clock set forward in sight ends no wait: what is denied is not counted', async ({
   page,
 }) => {
   await started(page);
@@ -35,15 +59,16 @@ test('a clock set forward ends no wait: the reader is asked, and what is denied 
   await expect(soonest(page)).toHaveText(/^(25:00|24:5\d)$/);
   await expect(said(page)).toHaveText(/Has this much more time really passed/);
   await expect(page.locator('[data-left="gap"]')).toHaveText(/^3:00:\d\d$/);
+  // First in its box, before any time.
+  const top = async (part: string) => (await page.locator(part).boundingBox())?.y ?? 0;
+  expect(await top('.timer .no')).toBeLessThan(await top('.timer .clock'));
   await axe(page);
-
-  // Neither a reload nor a closed tab takes the claim for time.
-  await page.reload();
-  await expect(soonest(page)).toHaveText(/^(25:\d\d|24:5\d)$/);
-  await expect(asks(page)).toBeVisible();
   await asks(page).locator('.no').click();
   await expect(asks(page)).toBeHidden();
   await expect(said(page)).toHaveText(/not counted/);
+  await expect(soonest(page)).toHaveText(/^(25:\d\d|24:5\d)$/);
+  // What is denied stays denied.
+  await page.reload();
   await expect(soonest(page)).toHaveText(/^(25:\d\d|24:5\d)$/);
 
   // It goes on, and ends when the page has seen it all pass.
@@ -69,17 +94,45 @@ test('a clock set back holds nothing up', async ({ page }) => {
   await expect(said(page)).toHaveText(/can still burn/);
 });
 
-test('time with the page closed counts when the reader says that it passed', async ({ page }) => {
+test('time with the page closed counts at once, but for more than the slowest oven takes', async ({
+  page,
+}) => {
+  const back = async () => {
+    await page.goto('/');
+    await page.locator('.resume').click();
+  };
   await started(page);
   await page.goto('about:blank');
   await setClock(page, 20 * 60_000);
-  await page.goto('/');
-  await page.locator('.resume').click();
-  await expect(soonest(page)).toHaveText(/^(30:00|29:\d\d)$/);
-  await page.locator('.timer .yes').click();
+  await back();
   await expect(soonest(page)).toHaveText(/^(10:00|9:\d\d)$/);
   await expect(asks(page)).toBeHidden();
   await expect(said(page)).toBeEmpty();
+
+  await page.goto('about:blank');
+  await setClock(page, 5 * HOUR);
+  await back();
+  await expect(soonest(page)).toHaveText(/^(10:00|9:\d\d)$/);
+  // A reload takes the claim for no more than it was.
+  await page.reload();
+  await expect(page.locator('[data-left="gap"]')).toHaveText(/^5:00:\d\d$/);
+  await page.locator('.timer .yes').click();
+  await expect(soonest(page)).toHaveText('0:00');
+  await expect(said(page)).toHaveText(/can still burn/);
+});
+
+test('time with the phone locked counts at once', async ({ page }) => {
+  await started(page);
+  const see = (state: string) =>
+    page.evaluate((state) => {
+      Object.defineProperty(document, 'hidden', { value: state === 'hidden', configurable: true });
+      document.dispatchEvent(new Event('visibilitychange'));
+    }, state);
+  await see('hidden');
+  await page.clock.setSystemTime((await page.evaluate(() => Date.now())) + 20 * 60_000);
+  await see('visible');
+  await expect(soonest(page)).toHaveText(/^(10:00|9:\d\d)$/);
+  await expect(asks(page)).toBeHidden();
 });
 
 test('a page already open in another tab follows, with its own journey only', async ({
@@ -127,6 +180,7 @@ test('the screen stays on while a wait runs, and no refusal is told', async ({ p
   expect(await held()).toEqual(['asked screen', 'given back']);
   await page.evaluate(() => sessionStorage.setItem('refuse', '1'));
   await page.locator('.timer .start').click();
+  await page.locator('.timer .start').click();
   await page.clock.runFor('01:00');
   await expect(soonest(page)).toHaveText(/^2[89]:\d\d$/);
   expect(await held()).toHaveLength(3);
@@ -135,7 +189,9 @@ test('the screen stays on while a wait runs, and no refusal is told', async ({ p
 test('the wish for a sound outlives a reload, and the sound comes at the end', async ({ page }) => {
   await page.addInitScript(() => {
     const tones: number[] = [];
-    Object.assign(window, { tones });
+    const buzzes: unknown[] = [];
+    Object.assign(window, { tones, buzzes });
+    navigator.vibrate = (pattern) => buzzes.push(pattern) > 0;
     const { createOscillator } = AudioContext.prototype as { createOscillator: Make };
     type Make = (this: AudioContext) => OscillatorNode;
     AudioContext.prototype.createOscillator = function () {
@@ -155,8 +211,11 @@ test('the wish for a sound outlives a reload, and the sound comes at the end', a
   await expect(page.locator('.tap')).toBeVisible();
   await page.locator('.timer .start').click();
   await expect(page.locator('.tap')).toBeHidden();
+  await page.locator('.timer .start').click();
   await page.clock.runFor('31:00');
   await expect(said(page)).toHaveText(/can still burn/);
   // Told by the sound itself when each tone has been played.
   await expect.poll(tones).toEqual([660, 880]);
+  const buzzes = () => page.evaluate(() => (window as unknown as { buzzes: unknown[] }).buzzes);
+  expect(await buzzes(), 'a buzz for who cannot hear it').toHaveLength(1);
 });

@@ -1,5 +1,6 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
+import { moreText } from '../shared/more.ts';
 import { CautionBox } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
@@ -21,16 +22,10 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
     if (props.desk.journey.present() !== undefined) return 'desk:say.change';
     return isStep() ? 'desk:say.step' : 'desk:say.question';
   };
-  const left = () => {
-    const { least, most } = carried().left;
-    return least === most
-      ? t('site:page.left', { count: most })
-      : t('site:page.leftRange', { least, most });
-  };
   return (
     <section class="ask" classList={{ danger: props.desk.journey.view().kind === 'danger' }}>
       <p class="kicker">
-        <strong>{t(kicker())}</strong> <span class="quiet">{left()}</span>
+        <strong>{t(kicker())}</strong> <span class="quiet">{moreText(t, carried().more)}</span>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
         {say().title}

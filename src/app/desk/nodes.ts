@@ -15,7 +15,7 @@ export interface Choice {
 
 /** Nodes the page does not know (of an older codebook) show no more than the codebook has. */
 export function deskNodeOf({ nodes }: Page, node: GraphNode): DeskNode {
-  return nodes[node.id] ?? { left: { least: 0, most: 0 } };
+  return nodes[node.id] ?? {};
 }
 
 /** A node's own answers in order on 1 to 9, "does not know" last on 0. Exits have a key of their own. */

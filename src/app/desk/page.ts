@@ -1,6 +1,5 @@
 /** What the desk carries besides its sentences and codebooks; made in `pages`. */
 import type { Signal, Timer } from '../../guide/types.ts';
-import type { Remaining } from '../../guide/remaining.ts';
 import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from '../note/calls.ts';
@@ -11,7 +10,8 @@ export interface DeskNode {
   readonly timer?: Timer;
   readonly takesError?: true;
   readonly breakerStaysOff?: true;
-  readonly left: Remaining;
+  /** About how many questions follow, where that can be said. */
+  readonly more?: number;
 }
 
 export interface DeskConfig {

@@ -1,4 +1,4 @@
-/** The sound at the end of a count-down, only where the reader asked for it. */
+/** The sound at the end of a count-down, and a buzz for who can't hear it, only where asked for. */
 import { tryStorage } from '../shared/storage.ts';
 
 const KEY = 'hobnote.chime';
@@ -24,8 +24,10 @@ export function followChime(choice: HTMLInputElement, hint: HTMLElement | null):
 }
 
 export function chime(): void {
-  for (const [index, pitch] of audio ? [660, 880].entries() : []) {
-    if (!audio) return;
+  if (!audio) return;
+  // Not every browser has it, and none needs to.
+  (navigator as { vibrate?: Navigator['vibrate'] }).vibrate?.([400, 200, 400]);
+  for (const [index, pitch] of [660, 880].entries()) {
     const tone = audio.createOscillator();
     const volume = audio.createGain();
     volume.gain.value = 0.15;

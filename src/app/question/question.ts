@@ -3,7 +3,10 @@
  * fragment. Without it the page is complete: plain links, plain words.
  */
 import { qualify } from '../../guide/ids.ts';
+import './second-tap.ts';
+import './timer.ts';
 import { store } from '../shared/stored-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { caughtUp } from './early-tap.ts';
@@ -77,14 +80,32 @@ function apply(): void {
     }
   for (const link of all('[data-note]')) withJourney(link, values, first, journey);
 
-  const back = page.querySelector<HTMLAnchorElement>('.back');
   const last = journey.at(-1);
-  if (back && last) {
+  if (!last) return;
+  for (const back of all('.back, .change')) {
     back.href = `../../${qualify(first, last.at)}/`;
     withJourney(back, values, first, journey.slice(0, -1));
     back.hidden = false;
   }
-  if (journey.length > 0) store(location.pathname + location.hash);
+  showSaid(said(values, first));
+  store(location.pathname + location.hash, page.querySelector('h1')?.textContent);
+}
+
+/**
+ * Where the tab keeps the words of a journey's last answer, which the next page does not know: under
+ * the very journey, so that no other shows them, and the language they are in.
+ */
+const said = ({ j = '' }: RawFragment, first: string): string =>
+  `hobnote.said.${document.documentElement.lang}${hashOf({ g: first, j })}`;
+
+function showSaid(key: string): void {
+  const text = tryStorage(() => sessionStorage.getItem(key));
+  const line = page?.querySelector<HTMLElement>('.you-said');
+  const words = line?.querySelector('b');
+  if (!line || !words) return;
+  words.textContent = text ?? '';
+  line.hidden = !text;
+  if (line.previousElementSibling) (line.previousElementSibling as HTMLElement).hidden = !!text;
 }
 
 function takeError(): void {
@@ -100,12 +121,21 @@ function takeError(): void {
 }
 
 // What comes next is kept before it is there: its own script may run later than the next tap.
-document.addEventListener('click', ({ target }) => {
+document.addEventListener('click', ({ target, defaultPrevented }) => {
   const link = (target as Element).closest<HTMLAnchorElement>('[data-answer]');
-  if (link && parseRaw(link.hash).j) store(link.pathname + link.hash);
+  const values = parseRaw(link?.hash ?? '');
+  if (!link || !values.j || defaultPrevented) return;
+  store(link.pathname + link.hash);
+  tryStorage(() => {
+    sessionStorage.setItem(said(values, values.g ?? own), link.innerText);
+  });
 });
 keepFragment();
 addEventListener('hashchange', apply);
+// A page that comes back as it was left is the place to resume from again.
+addEventListener('pageshow', ({ persisted }) => {
+  if (persisted) apply();
+});
 apply();
 takeError();
 

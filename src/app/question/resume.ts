@@ -1,25 +1,46 @@
 /**
- * Offers the last journey on this device again. A copy that is not an address of ours
- * with a journey is set aside under another key, never followed and never thrown away.
+ * Offers the last journeys on this device again, the newest first. A newest copy that is not an
+ * address of ours with a journey is set aside under another key, never followed and never thrown away.
  */
-import { STORED as key } from '../shared/stored-journey.ts';
+import { STORED as key, keptJourneys } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 
-const link = document.querySelector<HTMLAnchorElement>('.resume');
-
-function saved(): string | undefined {
-  const text = localStorage.getItem(key);
-  if (text === null) return undefined;
-  const address = savedAddress(text, location.href);
-  if (address !== undefined) return address;
-  localStorage.setItem(`${key}.broken`, text.slice(0, SAVED_MOST));
-  localStorage.removeItem(key);
-  return undefined;
+interface Kept {
+  readonly href: string;
+  readonly title: string;
 }
 
-const href = tryStorage(saved);
-if (link && href !== undefined) {
-  link.href = href;
-  link.hidden = false;
+function saved(): Kept[] {
+  const newest = localStorage.getItem(key);
+  if (newest !== null && savedAddress(newest, location.href) === undefined) {
+    localStorage.setItem(`${key}.broken`, newest.slice(0, SAVED_MOST));
+    localStorage.removeItem(key);
+  }
+  return keptJourneys().flatMap((kept) => {
+    const href = savedAddress(kept, location.href);
+    return href === undefined ? [] : { href, title: kept.replace(/^\S+ ?/, '') };
+  });
+}
+
+const section = document.querySelector<HTMLElement>('.kept');
+const link = section?.querySelector<HTMLAnchorElement>('.resume');
+const earlier = section?.querySelector<HTMLElement>('.earlier');
+const [newest, ...others] = tryStorage(saved) ?? [];
+if (section && link && earlier && newest) {
+  const where = link.querySelector('small');
+  link.href = newest.href;
+  if (where) where.textContent = newest.title;
+  for (const { href, title } of others) {
+    const item = document.createElement('li');
+    const other = document.createElement('a');
+    other.href = href;
+    other.textContent = title || link.innerText;
+    item.append(other);
+    earlier.querySelector('ul')?.append(item);
+  }
+  earlier.hidden = others.length === 0;
+  section.hidden = false;
+  // One thing stands out: what was begun.
+  document.querySelector('.button.start')?.classList.add('plain');
 }

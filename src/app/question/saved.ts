@@ -8,10 +8,12 @@ export const SAVED_MOST = 20_000;
  * The address of a journey kept on the device, whole; undefined for anything that is not an address
  * of this site with a journey in its fragment. Never throws.
  *
+ * @param kept as `stored-journey.ts` writes it: an address, and a title after a space
  * @param here this page's address
  */
-export function savedAddress(text: string, here: string): string | undefined {
-  if (text.length >= SAVED_MOST || !URL.canParse(text, here)) return undefined;
+export function savedAddress(kept: string, here: string): string | undefined {
+  const [text = ''] = kept.split(' ', 1);
+  if (kept.length >= SAVED_MOST || !URL.canParse(text, here)) return undefined;
   const { origin, pathname, hash, href } = new URL(text, here);
   const right =
     origin === new URL(here).origin &&

@@ -1,5 +1,5 @@
 /**
- * The count-down of a page. What is left rides in the fragment (`w=`), so it survives reload,
+ * The count-down of a page, told by the time of day it ends at. What is left rides in the fragment (`w=`), so it survives reload,
  * a sleeping phone and blocked storage. What counts as gone by is for `journey/wait.ts` to say.
  */
 import { hashOf, parseRaw } from '../../address/grammar.ts';
@@ -16,6 +16,7 @@ import {
   begin,
   clock,
   count,
+  countAbsence,
   gap,
   isSetBack,
   leaveOut,
@@ -32,14 +33,27 @@ const WRITTEN_EACH = 10;
 const values = () => parseRaw(location.hash);
 const now = (): number => Date.now() / 1000;
 
+/** The time of day as people write it where the device is, in the page's language. */
+const { lang } = document.documentElement;
+const [, region] = /-([A-Z]{2})\b/.exec(navigator.language) ?? [];
+const ofDay = new Intl.DateTimeFormat(region ? `${lang}-${region}` : lang, {
+  hour: 'numeric',
+  minute: '2-digit',
+});
+
+function put(part: Element, text: string): void {
+  // A status is read out anew with every change.
+  if (part.textContent !== text) part.textContent = text;
+}
+
 function run(box: HTMLElement): void {
   const find = (part: string) => box.querySelector<HTMLElement>(part);
   const page = box.closest<HTMLElement>('.page');
   const node = (page?.dataset['node'] ?? '') as NodeId;
   const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
-  const sound = find('.chime');
+  const [sound, alarm] = ['.chime', '.alarm'].map(find);
   const choice = sound?.querySelector('input');
-  if (!start || !face || !said || !asks || !sound || !choice) return;
+  if (!start || !face || !said || !asks || !sound || !alarm || !choice) return;
   const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
   // The soonest end lies before the slowest by the width of the window.
   const window = (latest - earliest) * 60;
@@ -57,6 +71,8 @@ function run(box: HTMLElement): void {
   /** What to say while nothing else is to be said, by its key. */
   let note = '';
   let last = performance.now();
+  /** Was nobody there to see how much time went by since the last look? */
+  let absent = true;
 
   const waitIn = (text: string | undefined) => waitOf(parseTimer(text), node, length(), now());
 
@@ -80,28 +96,35 @@ function run(box: HTMLElement): void {
       if (isSetBack(wait, now())) {
         wait = leaveOut(wait, now());
         note = 'back';
-      }
+      } else if (absent) wait = countAbsence(wait, now(), latest * 60);
       if (Math.abs(wait.counted - written) >= WRITTEN_EACH) write();
     }
     last = stamp;
+    absent = document.hidden;
     show();
   }
 
   function show(): void {
-    if (!wait || !start || !face || !said || !asks) return;
-    face.hidden = false;
-    start.textContent = start.dataset['again'] ?? '';
+    if (!wait || !start || !face || !said || !asks || !alarm) return;
+    face.hidden = alarm.hidden = false;
+    put(start, start.dataset['again'] ?? '');
+    // It would throw away what is counted.
+    start.dataset['confirm'] = start.dataset['twice'];
     const unseen = gap(wait, now());
     const latestEnd = left(wait);
+    const of = { earliest: latestEnd - window, gap: unseen } as Record<string, number>;
     for (const part of box.querySelectorAll<HTMLElement>('[data-left]'))
-      part.textContent = clock(
-        { earliest: latestEnd - window, gap: unseen }[part.dataset['left'] ?? ''] ?? latestEnd,
-      );
+      put(part, clock(of[part.dataset['left'] ?? ''] ?? latestEnd));
+    for (const part of box.querySelectorAll<HTMLElement>('[data-ends]')) {
+      const before = part.dataset['ends'] === 'earliest' ? window : 0;
+      // The minute after, never the one before.
+      const minute = Math.ceil((wait.end + unseen - before) / 60);
+      put(part, (part.dataset['text'] ?? '').replace('{{time}}', ofDay.format(minute * 60_000)));
+    }
     asks.hidden = unseen === 0;
+    box.classList.toggle('asks', unseen > 0);
     const nowOver = latestEnd <= window;
-    // A status is read out anew with every change.
-    const text = said.dataset[unseen > 0 ? 'gap' : nowOver ? 'over' : note] ?? '';
-    if (said.textContent !== text) said.textContent = text;
+    put(said, said.dataset[unseen > 0 ? 'gap' : nowOver ? 'over' : note] ?? '');
     if (nowOver && !over && choice?.checked) chime();
     over = nowOver;
     keepAwake(!over);
@@ -118,7 +141,8 @@ function run(box: HTMLElement): void {
   start.hidden = false;
   sound.hidden = false;
   followChime(choice, find('.tap'));
-  start.addEventListener('click', () => {
+  start.addEventListener('click', ({ defaultPrevented }) => {
+    if (defaultPrevented) return;
     over = false;
     take(begin(now(), length()), '');
   });
@@ -145,6 +169,7 @@ function run(box: HTMLElement): void {
   });
   document.addEventListener('visibilitychange', () => {
     tick();
+    absent = true;
     if (wait && document.hidden) {
       write();
       tell();

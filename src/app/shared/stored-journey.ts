@@ -1,9 +1,44 @@
+import { parseRaw } from '../../address/grammar.ts';
 import { tryStorage } from './storage.ts';
 
-/** Where a copy of the journey is kept to resume from: an address of this site. */
+/**
+ * Where a copy of the newest journey is kept to resume from: an address of this site, and after a
+ * space the page's title, once it is known.
+ */
 export const STORED = 'hobnote.journey';
+/** Those begun before it, newest first, a line each. */
+const EARLIER = 'hobnote.journeys';
+/** How many are kept in all. */
+const MOST = 3;
 
-/** Keep an address with its journey; storage may be blocked or full, the address holds it too. */
-export function store(address: string): void {
-  tryStorage(() => localStorage.setItem(STORED, address));
+/** All that are kept, newest first. Throws where storage is blocked. */
+export function keptJourneys(): string[] {
+  return [STORED, EARLIER]
+    .flatMap((key) => localStorage.getItem(key)?.split('\n') ?? [])
+    .filter((line) => line !== '');
+}
+
+/** The guide a kept journey began in and its answers: a longer one on the same way begins with it. */
+function wayOf(kept: string): string {
+  const [address = ''] = kept.split(' ', 1);
+  const { g = address.split('/').at(-3) ?? '', j = '' } = parseRaw(address.replace(/^[^#]*/, ''));
+  return `${g}#${j}~`;
+}
+
+/**
+ * Keep an address with its journey; storage may be blocked or full, the address holds it too. A
+ * journey takes the place of what led to it, and after Back of what it went back from; the first
+ * answer of another one leaves the others beside it.
+ */
+export function store(address: string, title = ''): void {
+  tryStorage(() => {
+    const way = wayOf(address);
+    const isFirst = way.indexOf('~') === way.length - 1;
+    const others = keptJourneys().filter((kept, index) => {
+      const other = wayOf(kept);
+      return !way.startsWith(other) && (isFirst || index > 0 || !other.startsWith(way));
+    });
+    localStorage.setItem(STORED, `${address} ${title.replace(/\s+/g, ' ')}`.trim());
+    localStorage.setItem(EARLIER, others.slice(0, MOST - 1).join('\n'));
+  });
 }

@@ -1,8 +1,13 @@
 import type { Guide } from '../../guide/types.ts';
-import { remaining } from '../../guide/remaining.ts';
+import { moreQuestions, remaining, type Remaining } from '../../guide/remaining.ts';
 import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
 import { makeCalls } from './phone-links.ts';
 import { guideTexts } from './texts.ts';
+
+function moreOf(left: Remaining | undefined): Pick<DeskNode, 'more'> {
+  const more = left && moreQuestions(left);
+  return more === undefined ? {} : { more };
+}
 
 function nodesOf(guide: Guide): Record<string, DeskNode> {
   const left = remaining(guide);
@@ -10,7 +15,7 @@ function nodesOf(guide: Guide): Record<string, DeskNode> {
     [...guide.nodes.values()].map((node) => [
       node.id,
       {
-        left: left.get(node.id) ?? { least: 0, most: 0 },
+        ...moreOf(left.get(node.id)),
         ...(node.caution ? { caution: node.caution } : {}),
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),

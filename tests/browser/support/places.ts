@@ -98,6 +98,7 @@ export const places: readonly Place[] = [
     }),
   },
   { kind: 'bench', speaks: 'staff', open: at('bench/', '#ohms') },
+  { kind: 'map', speaks: 'staff', open: at('map/door-locked/', '.map svg') },
   { kind: 'about', speaks: 'all', open: at('about/', 'main h1') },
   { kind: 'lost', speaks: 'main', open: at('404.html', 'main .button') },
 ];

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { cleanCooling } from '../../../src/physics/cooldown.ts';
 import type { GuideNode, NodeId } from '../../../src/guide/types.ts';
+import { loadGuide } from '../../../src/guide/load.ts';
 import { realGuide } from './support/real.ts';
+import { edited } from './support/small.ts';
 
 describe('loadGuide on the published file', () => {
   const guide = realGuide();
@@ -46,5 +48,19 @@ describe('loadGuide on the published file', () => {
 
   it('shares sentences between nodes where the file says so', () => {
     expect(node('try-last')?.sentences).toBe('try-again');
+  });
+});
+
+describe('an answer that asks for a second tap', () => {
+  it('does so on every track, and no other answer does', () => {
+    const loaded = loadGuide(
+      edited('moved: { to: ask, track: b }', 'moved: { to: ask, track: b, confirm: true }'),
+      'small.yaml',
+    );
+    if (!loaded.ok) throw new Error(JSON.stringify(loaded.error));
+    const asking = [...loaded.value.nodes.values()].flatMap(({ id, answers }) =>
+      answers.filter(({ confirm }) => confirm).map((answer) => `${id}.${answer.id}`),
+    );
+    expect(asking).toEqual(['look.moved']);
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { remaining } from '../../../src/guide/remaining.ts';
+import { moreQuestions, remaining } from '../../../src/guide/remaining.ts';
 import type { Guide, NodeId } from '../../../src/guide/types.ts';
 import { randomGuide } from './support/random-guide.ts';
 import { realGuide } from './support/real.ts';
@@ -44,6 +44,24 @@ describe('remaining', () => {
       { numRuns: 300, seed: 7 },
     );
     expect(tried).toBeGreaterThan(1000);
+  });
+
+  it('is told as about so many more, only where all ways are about as long', () => {
+    expect(moreQuestions({ least: 1, most: 1 })).toBe(0);
+    expect(moreQuestions({ least: 1, most: 4 })).toBe(2);
+    expect(moreQuestions({ least: 4, most: 4 })).toBe(3);
+    expect(moreQuestions({ least: 1, most: 5 })).toBeUndefined();
+    expect(moreQuestions({ least: 0, most: 0 })).toBeUndefined();
+  });
+
+  it('is never told farther from the truth than by the spread, of any page of the guide', () => {
+    const told = [...remaining(guide)].filter(([id]) => guide.nodes.get(id)?.answers.length);
+    expect(told.filter(([, left]) => moreQuestions(left) !== undefined).length).toBeGreaterThan(5);
+    for (const [id, left] of told) {
+      const more = moreQuestions(left);
+      if (more !== undefined)
+        for (const way of ways(guide, id)) expect(Math.abs(way - 1 - more)).toBeLessThanOrEqual(2);
+    }
   });
 
   it('takes a guide of 100,000 pages in a row', () => {

@@ -1,23 +1,36 @@
 /**
  * Described people whose oven smokes or in which something has melted. What should come
- * first is common practice, no source.
+ * first, and after how many answers at most, is common practice, no source.
  */
 import { describe, expect, it } from 'vitest';
-import { expectWalked } from './walked.ts';
+import { textFile } from '../../../src/content/load.ts';
+import { expectWalked, walked } from './walked.ts';
 import type { Situation } from './walked.ts';
+import { gasFlameFirst } from './gas-flame.ts';
 
 const GUIDE = 'melted-smoke';
 
-/** Off and aired, the smoke gone, waited until cool, opened. */
-const opened = 'oven-on.on turn-off.done air.done smoke-now.less near.warm wait.cool door.opens';
-/** Found cold long after, opened. */
-const cold = 'oven-on.cold near.cool door.opens';
+/** Off and aired, the smoke gone, an electric oven, cooled. */
+const cooled = 'turn-off.done air-hot.less fuel-hot.electric wait-reach-hot.cool';
+/** Found cold long after, an electric oven. */
+const cold = 'turn-off.cold fuel.electric cool-enough.overnight';
+/** The same, a gas oven with a good flame. */
+const coldGas = 'turn-off.cold fuel.gas-oven oven-flame.blue cool-enough.overnight';
 
 const situations: readonly Situation[] = [
   {
+    who: 'roast forgotten in a running self-clean: Off at once, aired out, opened the next day',
+    guide: GUIDE,
+    way: 'danger.none what.full turn-off.done air-hot.less fuel-hot.electric wait-reach-hot.overnight inside.food spill.baked-on',
+    end: 'finish-wiped',
+    urgency: 'none',
+    fault: 'spill',
+    check: 'inside-look',
+  },
+  {
     who: 'student who preheated the oven with a cutting board in it',
     guide: GUIDE,
-    way: `danger.none what.melted ${opened} inside.plastic plastic-where.rack plastic-out.out look-after.clear`,
+    way: `danger.none what.melted ${cooled} inside.plastic plastic-where.rack plastic-out.out`,
     end: 'finish-out',
     urgency: 'none',
     fault: 'plastic-inside',
@@ -26,60 +39,104 @@ const situations: readonly Situation[] = [
   {
     who: 'tenant who moved in: foil fused to the floor of a gas oven',
     guide: GUIDE,
-    way: `danger.none what.melted ${cold} inside.foil foil-where.floor`,
+    way: `danger.none what.melted ${coldGas} inside.foil foil-where.stuck`,
     end: 'stop-foil',
     urgency: 'soon',
     fault: 'foil-floor',
     check: 'inside-look',
-    details: { fuel: 'gas' },
   },
   {
-    who: 'father of three: a toy has dripped onto the heating part',
+    who: 'widower, foil loose on the floor of an electric oven: lifted out, no visit',
     guide: GUIDE,
-    way: `danger.none what.melted ${opened} inside.plastic plastic-where.part`,
+    way: `danger.none what.melted ${cold} inside.foil foil-where.loose foil-out.out`,
+    end: 'finish-out',
+    urgency: 'none',
+  },
+  {
+    who: 'mobile home, foil over the slots of a gas oven, flame not seen',
+    guide: GUIDE,
+    way: 'danger.none what.melted turn-off.cold fuel.gas-oven oven-flame.not-seen cool-enough.overnight inside.foil foil-where.slots foil-slots.out',
+    end: 'finish-out',
+    urgency: 'none',
+  },
+  {
+    who: 'father of three: a toy has dripped onto the heating element',
+    guide: GUIDE,
+    way: `danger.none what.melted ${cooled} inside.plastic plastic-where.part`,
     end: 'stop-part',
     urgency: 'today',
     fault: 'plastic-part',
     check: 'inside-look',
   },
   {
-    who: 'owner of a parrot: smoke in a clean that does not clear',
+    who: 'owner of a parrot: smoke in a self-clean that gets thicker',
     guide: GUIDE,
-    way: 'danger.none what.clean oven-on.on turn-off.done air.done smoke-now.same',
-    end: 'stop-smoke',
+    way: 'danger.none what.clean turn-off.done air-hot.more',
+    end: 'stop-fire',
     urgency: 'emergency',
   },
   {
-    who: 'holiday eve: the clean smokes from last year’s goose, nothing else',
+    who: 'holiday eve: last year’s goose smokes on for a while after Off, then less',
     guide: GUIDE,
-    way: `danger.none what.clean ${opened} inside.food spill.baked-on`,
+    way: 'danger.none what.clean turn-off.done air-hot.same smoke-more-hot.less fuel-hot.electric wait-reach-hot.overnight inside.food spill.baked-on',
     end: 'finish-wiped',
     urgency: 'none',
     fault: 'spill',
-    check: 'inside-look',
   },
   {
-    who: 'elderly couple, a neighbor looked: smells of wires at the keys, nothing to see inside',
+    who: 'night shift, the smoke is the same after half an hour',
     guide: GUIDE,
-    way: `danger.none what.clean ${opened} inside.nothing smell-kind.wires`,
+    way: 'danger.none what.heat turn-off.done air-hot.same smoke-more-hot.same',
+    end: 'stop-fire',
+    urgency: 'emergency',
+  },
+  {
+    who: 'poor sight, cannot tell about the smoke: no alarm made of it',
+    guide: GUIDE,
+    way: 'danger.none what.unsure turn-off.unsure air-hot.unsure smoke-more-hot.unsure',
+    end: 'stop-book',
+    urgency: 'soon',
+  },
+  {
+    who: 'smells like wires, a lid has melted in the drawer',
+    guide: GUIDE,
+    way: `danger.none what.heat ${cold} inside.nothing drawer.things`,
+    end: 'finish-drawer',
+    urgency: 'none',
+    fault: 'drawer-things',
+    check: 'drawer-look',
+  },
+  {
+    who: 'elderly couple, a neighbor looked: smells of wires, nothing in the oven or the drawer',
+    guide: GUIDE,
+    way: `danger.none what.clean ${cooled} inside.nothing drawer.clear smell-kind.wires`,
     end: 'stop-hidden',
     urgency: 'today',
     fault: 'wiring',
     details: { kind: 'free-standing' },
   },
   {
-    who: 'blind woman with a friend on the phone: smells burnt, smoke came round the door',
+    who: 'blind woman with a friend on the phone: smells burned, smoke came around the door',
     guide: GUIDE,
-    way: `danger.none what.heat ${cold} inside.nothing smell-kind.food drawer.nothing smoke-from.door seal.torn parts-look.fine burns.no oven-flame.electric`,
+    way: `danger.none what.heat ${cold} inside.nothing drawer.clear smell-kind.food smoke-from.door element-look.fine`,
     end: 'stop-book',
     urgency: 'soon',
     fault: 'gasket',
     check: 'door-fit',
   },
   {
+    who: 'element with a blister, seen by a handy son: nobody bakes on',
+    guide: GUIDE,
+    way: `danger.none what.heat ${cold} inside.nothing drawer.clear smell-kind.unsure smoke-from.unsure element-look.marked`,
+    end: 'stop-part',
+    urgency: 'today',
+    fault: 'bake-element',
+    check: 'bake-element',
+  },
+  {
     who: 'first oven of their own, hot for the second time',
     guide: GUIDE,
-    way: `danger.none what.heat ${opened} inside.nothing smell-kind.new new.yes`,
+    way: `danger.none what.heat ${cooled} inside.nothing drawer.clear smell-kind.new`,
     end: 'finish-new',
     urgency: 'none',
     fault: 'new-oven',
@@ -87,47 +144,134 @@ const situations: readonly Situation[] = [
     details: { age: 'under-5' },
   },
   {
-    who: 'cleaned the night before with spray, eyes sting',
+    who: 'cleaned the night before with spray, eyes sting while wiping',
     guide: GUIDE,
-    way: `danger.none what.heat ${opened} inside.cleaner cleaner-wipe.stings`,
+    way: `danger.none what.heat ${cooled} inside.cleaner cleaner-wipe.stings`,
     end: 'stop-cleaner',
     urgency: 'today',
     fault: 'cleaner-residue',
   },
   {
-    who: 'baker whose gas oven flame turned yellow',
+    who: 'could not wipe the spray out: a visit, no poison call',
     guide: GUIDE,
-    way: `danger.none what.heat ${cold} inside.nothing smell-kind.unsure drawer.no-drawer smoke-from.vent seal.fine parts-look.none-seen burns.no oven-flame.yellow`,
+    way: `danger.none what.heat ${cold} inside.cleaner cleaner-wipe.unsure`,
+    end: 'stop-book',
+    urgency: 'soon',
+  },
+  {
+    who: 'gas oven, sharp smell, no spray used: carbon monoxide, not poison',
+    guide: GUIDE,
+    way: 'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.not-seen cool-enough.overnight inside.nothing drawer.clear smell-kind.sharp spray.no',
+    end: 'stop-sharp',
+    urgency: 'today',
+    fault: 'gas-flame',
+    check: 'oven-flame',
+  },
+  {
+    who: 'baker whose gas oven flame turned yellow: told at once',
+    guide: GUIDE,
+    way: 'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.yellow',
     end: 'stop-flame',
     urgency: 'today',
     fault: 'gas-flame',
     check: 'oven-flame',
-    details: { fuel: 'gas' },
+  },
+  {
+    who: 'gas oven that lit with a bang',
+    guide: GUIDE,
+    way: 'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.late',
+    end: 'stop-late',
+    urgency: 'today',
+    fault: 'gas-flame',
   },
   {
     who: 'night nurse: it smokes, and Off does nothing',
     guide: GUIDE,
-    way: 'danger.none what.heat oven-on.on turn-off.wont-stop',
-    end: 'stop-wont-stop',
+    way: 'danger.none what.heat turn-off.wont-stop',
+    end: 'stop-runaway',
     urgency: 'today',
     fault: 'heat-relay',
   },
   {
-    who: 'smelled after the clean, and the door stays locked: over to the locked door',
+    who: 'smoke and an error: aired out first, then the breaker, no guessing',
     guide: GUIDE,
-    way: 'danger.none what.locked door-locked/since-cold.1-to-4 door-locked/fan-cold.quiet door-locked/near-cold.warm door-locked/wait-cold.still-hot',
+    way: 'danger.none what.clean turn-off.error error-write-error.written air-error.gone',
+    end: 'stop-smoke-error',
+    urgency: 'soon',
+  },
+  {
+    who: 'smoky self-clean, everything cold, the door stays locked: over to the locked door',
+    guide: GUIDE,
+    way: `danger.none what.clean ${cooled} inside.locked door-locked/wait-cold.no-less`,
     end: 'door-locked/stop-still-hot',
     urgency: 'today',
+  },
+  {
+    who: 'smelled in the self-clean, now over, door locked and still warm',
+    guide: GUIDE,
+    way: 'danger.none what.locked door-locked/wait-cold.less',
+    end: 'door-locked/finish-overnight',
+    urgency: 'none',
   },
 ];
 
 describe('people whose oven smokes or has something melted in it', () => {
   it('are many and end in many ways', () => {
-    expect(situations.length).toBeGreaterThanOrEqual(10);
-    expect(new Set(situations.map(({ end }) => end)).size).toBeGreaterThan(8);
+    expect(situations.length).toBeGreaterThanOrEqual(20);
+    expect(new Set(situations.map(({ end }) => end)).size).toBeGreaterThan(12);
   });
 
-  it.each(situations.map((one) => [one.who, one] as const))('%s', (_, one) => {
-    expectWalked(one);
+  it.each(situations)('$who', expectWalked);
+});
+
+describe('answers it takes', () => {
+  const way = (text: string) =>
+    walked({ guide: GUIDE, way: text, end: '', urgency: 'none', who: '' });
+  it.each([
+    ['to be told to turn it off', 2, 'danger.none what.full', 'turn-off'],
+    ['to be told to let in air and wait', 3, 'danger.none what.heat turn-off.done', 'air'],
+    [
+      'to be told of a yellow flame, cold oven',
+      5,
+      'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.yellow',
+      'stop-flame',
+    ],
+    [
+      'to lift out foil',
+      8,
+      `danger.none what.melted ${cold} inside.foil foil-where.loose foil-out.out`,
+      'finish-out',
+    ],
+    [
+      'to be told to book, hot gas oven',
+      12,
+      'danger.none what.heat turn-off.done air-hot.less fuel-hot.gas-oven oven-flame-hot.blue wait-reach-hot.cool inside.nothing drawer.clear smell-kind.food smoke-from.vent element-look.none-seen',
+      'stop-book',
+    ],
+  ])('%s: %i at most', (_, most, text, end) => {
+    const got = way(text);
+    expect(got.end.page).toBe(end);
+    expect(got.answers).toBeLessThanOrEqual(most);
   });
+});
+
+describe('what is said', () => {
+  const page = (name: string) => JSON.stringify(textFile('en', GUIDE)[name]);
+
+  it.each([
+    ['turn-off', /Press Off or Cancel now\. Keep the door shut/],
+    ['turn-off', /self-clean too, whatever is inside/],
+    ['air', /birds/],
+    ['spill', /Throw the food away/],
+    ['stop-sharp', /carbon monoxide/],
+  ])('%s: %s', (name, words) => expect(page(name)).toMatch(words));
+
+  it('never lets a self-clean run on', () => {
+    const all = JSON.stringify(textFile('en', GUIDE));
+    expect(all).not.toMatch(/run to its end|let the self-clean run/i);
+  });
+});
+
+it('no gas oven is told that all is well before its flame was asked for', () => {
+  expect(gasFlameFirst(GUIDE)).toBeGreaterThan(3);
 });

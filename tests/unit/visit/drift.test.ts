@@ -12,7 +12,7 @@ const guide = codebook && codebookGuide(codebook, 'wrong-temperature');
 if (!guide) throw new Error('the guide is gone');
 const found = guide;
 
-const UP_TO = 'none too-cool electric slowly no-fan waits cool clear sound'.split(' ');
+const UP_TO = 'none too-cool electric slowly waits no-fan overnight clear fine sound'.split(' ');
 
 function drift(rest: string) {
   let node = found.first;

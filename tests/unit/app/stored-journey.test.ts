@@ -1,0 +1,46 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { keptJourneys, store, STORED } from '../../../src/app/shared/stored-journey.ts';
+
+const held = new Map<string, string>();
+beforeEach(() => {
+  held.clear();
+  vi.stubGlobal('localStorage', {
+    getItem: (key: string) => held.get(key) ?? null,
+    setItem: (key: string, text: string) => held.set(key, text),
+  });
+});
+afterEach(() => {
+  vi.unstubAllGlobals();
+});
+
+const page = (node: string, ...answers: string[]): string =>
+  `/burner/${node}/#g=burner&j=${answers.join('~')}`;
+const [one, two, three] = [
+  page('b', 'danger.none'),
+  page('c', 'danger.none', 'b.yes'),
+  page('d', 'danger.none', 'b.yes', 'c.no'),
+];
+
+test('a journey that goes on, and one that goes back, is one', () => {
+  for (const address of [one, two, three, two]) store(address);
+  expect(keptJourneys()).toEqual([two]);
+  store(page('e', 'danger.none', 'b.yesterday'), 'Another way');
+  expect(keptJourneys()).toEqual([`${page('e', 'danger.none', 'b.yesterday')} Another way`, two]);
+});
+
+test('another start leaves the others beside it, three in all, titles with them', () => {
+  store(three, 'Three  \n lines');
+  store(one);
+  expect(keptJourneys()).toEqual([one, `${three} Three lines`]);
+  // Back to where the earlier one was: it is the newest, and only once there.
+  store(two);
+  store(three);
+  expect(keptJourneys()).toEqual([three]);
+  for (const guide of ['a', 'b', 'c']) store(`/fr/${guide}/start/#j=danger.none`);
+  expect(keptJourneys()).toEqual([
+    '/fr/c/start/#j=danger.none',
+    '/fr/b/start/#j=danger.none',
+    '/fr/a/start/#j=danger.none',
+  ]);
+  expect(held.get(STORED)).toBe('/fr/c/start/#j=danger.none');
+});
