@@ -62,7 +62,7 @@ const situations: readonly Situation[] = [
     urgency: 'none',
   },
   {
-    who: 'baby-sitter: Hot stands there after the pizza',
+    who: 'babysitter: Hot stands there after the pizza',
     guide: 'error-shows',
     way: 'danger.none what.word word.normal',
     end: 'finish-normal',
