@@ -8,6 +8,8 @@
 export const KEYS = [
   /** The answer of a tap that came before the page's script had run: `node.answer`. */
   'a',
+  /** What was said on the first page: the answer that it gives to the guide, `page.answer`. */
+  's',
   /** The guide the journey began in. */
   'g',
   /** The journey: `node.answer` pairs joined by `~`. */

@@ -19,6 +19,7 @@ import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
 import type { CarePage } from './schema/care.ts';
 import type { Demo } from './schema/demo.ts';
 import { switchedOff } from './schema/firm.ts';
+import type { Finder } from './schema/finder.ts';
 import type { Firm } from './schema/firm.ts';
 import type { Language } from './schema/languages.ts';
 import type { Review } from './schema/reviews.ts';
@@ -199,6 +200,24 @@ function flagNames(text: Text, guides: readonly Guide[]): readonly Problem[] {
   );
 }
 
+/** What a saying answers is an answer to the question behind the danger page of its guide. */
+function sayingNames(text: Text, finder: Finder, guides: readonly Guide[]): readonly Problem[] {
+  return finder.groups.flatMap(({ sayings }, group) =>
+    sayings.flatMap(({ guide: name, answer }, index) => {
+      const guide = guides.find(({ id }) => id === name);
+      if (!guide || answer === undefined) return [];
+      const next = guide.nodes.get(guide.start)?.answers.map(({ to }) => guide.nodes.get(to));
+      const known = (next ?? []).flatMap((node) =>
+        (node?.answers ?? []).map(({ id }) => `${node?.id ?? ''}.${id}`),
+      );
+      if (known.includes(answer)) return [];
+      const at = text.valueAt(['groups', group, 'sayings', index, 'answer']);
+      const among = `the first answers of ${name}`;
+      return [fileProblem(text, at, { code: 'name-unknown', name: answer, among })];
+    }),
+  );
+}
+
 /** A copy with a switch off writes codes of a release of its own. */
 function switchedReleases(
   text: Text,
@@ -223,7 +242,7 @@ function switchedReleases(
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
   const { blocks, carePages, demos, details, firm, guides, languages, releases } = content;
-  const { reviews, sources, text, wholeGuides } = content;
+  const { finder, reviews, sources, text, wholeGuides } = content;
   return [
     ...together((...known) => drawings(content, ...known), blocks(), wholeGuides()),
     ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), wholeGuides()),
@@ -237,6 +256,7 @@ export function names(content: Content): readonly Problem[] {
       details(),
       releases(),
     ),
+    ...together(sayingNames, text('finder.yaml'), finder(), guides()),
     ...together(firmNames, text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),

@@ -22,6 +22,8 @@ export function guidesInOrder(): readonly Guide[] {
 export interface Saying {
   readonly id: string;
   readonly guide: Guide;
+  /** What it answers behind the danger question. */
+  readonly answer?: string | undefined;
 }
 
 /** The finder's groups, sayings of guides that are not there left out, and empty groups too. */
@@ -31,7 +33,7 @@ export function sayings(): readonly { readonly id: string; readonly sayings: rea
       id,
       sayings: all.flatMap((saying) => {
         const guide = guides().find((one) => one.id === saying.guide);
-        return guide ? [{ id: saying.id, guide }] : [];
+        return guide ? [{ ...saying, guide }] : [];
       }),
     }))
     .filter(({ sayings: left }) => left.length > 0);

@@ -40,8 +40,10 @@ function withJourney(
   first: string,
   journey: Journey,
 ): void {
-  // A timer is one page's own, and an early tap is in the journey by now.
-  link.hash = hashOf({ ...values, a: '', w: '', g: first, j: formatJourney(journey) });
+  // A timer is one page's own, and an early tap is in the journey by now. What was said on the first
+  // page waits behind the danger question.
+  const s = page?.dataset['start'] ? values.s : '';
+  link.hash = hashOf({ ...values, a: '', s, w: '', g: first, j: formatJourney(journey) });
 }
 
 function apply(): void {
@@ -88,6 +90,10 @@ function apply(): void {
     back.hidden = false;
   }
   showSaid(said(values, first));
+  // What was said on the first page is not asked again; Back comes to the question.
+  const [told] = parseJourney(values.s);
+  replaceHash(hashOf({ ...values, s: '' }));
+  if (told?.at === here) page.querySelector<HTMLElement>(`[data-answer="${told.answer}"]`)?.click();
   store(location.pathname + location.hash, page.querySelector('h1')?.textContent);
 }
 

@@ -10,7 +10,16 @@ export const finderSchema = z.strictObject({
     .array(
       z.strictObject({
         id: name,
-        sayings: z.array(z.strictObject({ id: name, guide: name })).min(1),
+        sayings: z
+          .array(
+            z.strictObject({
+              id: name,
+              guide: name,
+              /** The answer to the guide's first question that the saying gives, `page.answer`. */
+              answer: z.templateLiteral([name, '.', name]).optional(),
+            }),
+          )
+          .min(1),
       }),
     )
     .min(1),
