@@ -27,7 +27,8 @@ export function keyOf(at: string, answer: string): string {
   const own = guide.nodes.get(at as never)?.answers.filter(({ id }) => id !== 'unsure') ?? [];
   const index = own.findIndex(({ id }) => id === answer);
   expect(index, `${at} has ${answer}`).toBeGreaterThanOrEqual(0);
-  return answerKeys[index] ?? expect.fail(`${at}.${answer} has no key`);
+  expect(answerKeys.length, `${at}.${answer} has a key`).toBeGreaterThan(index);
+  return answerKeys[index] ?? '';
 }
 
 export const say = (page: Page) => page.locator('#desk-say');

@@ -30,7 +30,7 @@ describe('loadGuide on the published file', () => {
   it('keeps the order of the file, copies in the order of the tracks', () => {
     const ids = [...guide.nodes.keys()] as string[];
     expect(ids[0]).toBe('danger');
-    expect(ids.filter((id) => /^inside/.test(id))).toEqual([
+    expect(ids.filter((id) => id.startsWith('inside'))).toEqual([
       'inside',
       'inside-calm',
       'inside-cold',
