@@ -1,7 +1,8 @@
 /**
  * A journey under way in which any answer may still change. What was answered after the
  * changed place is kept and taken up again wherever the new way comes past its page: of the same
- * guide, on whatever track. A page that only borrows another's sentences is a page of its own.
+ * guide, on whatever track, the answer of the same track first: after an outage a blank display asks
+ * about power again. A page that only borrows another's sentences is a page of its own.
  */
 import { qualifyOther } from '../guide/ids.ts';
 import type { AnswerId, Given, Graph, GraphNode, Journey } from '../guide/types.ts';
@@ -9,7 +10,7 @@ import { edgeAt, trace } from './trace.ts';
 
 export interface EditableJourney {
   readonly journey: Journey;
-  /** Answers given before that the way does not come past now; no page twice. */
+  /** Answers given before that the way does not come past now; no node twice. */
   readonly later: Journey;
 }
 
@@ -39,10 +40,11 @@ function goOn(guide: Graph, journey: Journey, later: Journey): EditableJourney {
   let { end } = trace(guide, journey);
   for (;;) {
     const here = end;
-    const index = left.findIndex(
+    const fitting = left.filter(
       (one) => keyAt(guide, one) === pageKey(here) && lasts(guide, here, one.answer),
     );
-    const [kept] = index < 0 ? [] : left.splice(index, 1);
+    const kept = fitting.find(({ at }) => at === here.id) ?? fitting[0];
+    if (kept) left.splice(left.indexOf(kept), 1);
     const edge = kept && edgeAt(guide, here, kept.answer);
     const to = edge && guide.nodes.get(edge.to);
     if (!to) return { journey: given, later: left };
@@ -51,13 +53,12 @@ function goOn(guide: Graph, journey: Journey, later: Journey): EditableJourney {
   }
 }
 
-/** The kept answers without those of the journey's pages and without repeats, the first one wins. */
+/** The kept answers without those of the journey's nodes and without repeats, the first one wins. */
 function kept(guide: Graph, journey: Journey, later: Journey): Journey {
-  const seen = new Set(journey.map((one) => keyAt(guide, one)));
-  return later.filter((one) => {
-    const key = keyAt(guide, one);
-    if (seen.has(key) || !guide.nodes.has(one.at)) return false;
-    seen.add(key);
+  const seen = new Set(journey.map(({ at }) => at));
+  return later.filter(({ at }) => {
+    if (seen.has(at) || !guide.nodes.has(at)) return false;
+    seen.add(at);
     return true;
   });
 }

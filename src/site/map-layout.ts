@@ -17,7 +17,7 @@ export const SCALE = 0.65;
 /** A sheet of letter paper with margins of 0.4 inch, in units. */
 export const SHEET = { width: (7.7 * 72) / SCALE, height: (10 * 72) / SCALE };
 
-/** What is to be placed: what stands in boxes and on arrows, in lines. */
+/** What is to be placed: what stands in boxes, in order of their layers, and on arrows, in lines. */
 export interface Drawn {
   /** `layer`: how far from the start. */
   readonly boxes: readonly {
@@ -140,25 +140,37 @@ function stripOf(boxes: Drawn['boxes'], all: Drawn['arrows']): Strip {
   };
 }
 
+/** The boxes by layers; a layer higher than a sheet is cut where a sheet ends. */
+function layersOf({ boxes, arrows }: Drawn): readonly Drawn['boxes'][] {
+  const fits = (own: Drawn['boxes']): boolean => stripOf(own, arrows).height <= SHEET.height;
+  return [...Map.groupBy(boxes, ({ layer }) => layer).values()].flatMap((layer) => {
+    if (fits(layer)) return [layer];
+    const cut: Drawn['boxes'][number][][] = [];
+    for (const box of layer) {
+      const last = cut.at(-1);
+      if (last && fits([...last, box])) last.push(box);
+      else cut.push([box]);
+    }
+    return cut;
+  });
+}
+
 /** Places everything, in strips of as many layers as go on a sheet; the same input, the same drawing. */
-export function layOut({ boxes, arrows }: Drawn): readonly Strip[] {
-  const last = Math.max(...boxes.map(({ layer }) => layer));
+export function layOut(drawn: Drawn): readonly Strip[] {
+  const layers = layersOf(drawn);
   const strips: Strip[] = [];
-  for (let first = 0; first <= last;) {
-    const upTo = (end: number): Strip => {
-      const own = boxes.filter(({ layer }) => layer >= first && layer <= end);
-      return stripOf(own, arrows);
-    };
-    let end = first;
+  for (let first = 0; first < layers.length;) {
+    const upTo = (end: number): Strip => stripOf(layers.slice(first, end).flat(), drawn.arrows);
+    let end = first + 1;
     let strip = upTo(end);
-    while (end < last) {
+    while (end < layers.length) {
       const longer = upTo(end + 1);
       if (longer.width > SHEET.width || longer.height > SHEET.height) break;
       strip = longer;
       end += 1;
     }
     strips.push(strip);
-    first = end + 1;
+    first = end;
   }
   return strips;
 }

@@ -71,8 +71,8 @@ describe('the built guides', () => {
   });
 
   it.each<[keyof GuidePage, string, RegExp, string]>([
-    ['answers', 'door-locked/near', /(data-answer="warm")/, 'data-answer="cool"'],
-    ['answers', 'door-locked/near', /href="[^"]*"(?=[^>]*data-answer="warm")/, 'href="../inside/"'],
+    ['answers', 'door-locked/near', /(data-answer="heat")/, 'data-answer="quiet"'],
+    ['answers', 'door-locked/near', /href="[^"]*"(?=[^>]*data-answer="heat")/, 'href="../inside/"'],
     ['exits', 'door-locked/near', /href="[^"]*"(?=[^>]*data-exit)/, 'href="../danger/"'],
     ['exits', 'door-locked/near', /data-exit="[^"]*"/, ''],
     ['kind', 'door-locked/near', /class="page question/, 'class="page step'],

@@ -32,7 +32,7 @@ const readable = all.filter(({ address }) => address.endsWith('/'));
 
 describe('every page', () => {
   it('has a title, one h1, and a language of this copy', () => {
-    expect(all.length).toBeGreaterThan(1000);
+    expect(all.length).toBeGreaterThan(500 * languages().length);
     const titles = (page: (typeof all)[number], tag: string) =>
       page.found.filter(({ tagName }) => tagName === tag).map(said);
     const wrong = all.filter((page) => {
@@ -64,7 +64,7 @@ describe('every page', () => {
         : [`${address}: ${linked.join(' ')}, and not ${meant.join(' ')}`];
     });
     expect(wrong).toEqual([]);
-    expect(links).toBeGreaterThan(readable.length);
+    expect(links > 0).toBe(languages().length > 1);
   });
 
   it('leads only to what is there, by addresses that work in any folder', () => {

@@ -5,7 +5,7 @@ import { choicesOf, UNSURE } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
-/** The answers, each with its number key; "does not know" is always there, on 0. */
+/** The answers, each with its key; "does not know" is always there, on 0. */
 export function Choices(props: DeskProps) {
   const t = sayer(props);
   const node = () => props.desk.journey.node();

@@ -4,7 +4,7 @@ import type { Words } from '../shared/words.ts';
 import { guideName } from '../shared/content-words.ts';
 import { Key } from './Key.tsx';
 import { onDanger } from './danger.ts';
-import { actionOf, isField, letters } from './keys.ts';
+import { actionOf, answerKeys, isField, letters } from './keys.ts';
 import type { DeskState } from './state.ts';
 
 /** The start of a call: what the caller says, on number keys. */
@@ -26,7 +26,7 @@ export function Choose(props: {
     const action = actionOf(event);
     const target = event.target instanceof HTMLElement ? event.target : document.body;
     if (!action || event.defaultPrevented || isField(target.tagName, '')) return;
-    const guide = action.do === 'answer' ? inOrder()[action.nth - 1] : undefined;
+    const guide = action.do === 'answer' ? inOrder()[answerKeys.indexOf(action.key)] : undefined;
     if (guide !== undefined) props.onChoose(guide);
     else if (action.do === 'codeIn') code();
     else if (action.do === 'danger') withMain((desk) => desk.journey.show('danger'));
@@ -49,7 +49,7 @@ export function Choose(props: {
           {(id, index) => (
             <li>
               <button type="button" onClick={() => props.onChoose(id)}>
-                <Key of={String(index() + 1)} /> <span>{guideName(props.words, id)}</span>
+                <Key of={answerKeys[index()] ?? ''} /> <span>{guideName(props.words, id)}</span>
               </button>
             </li>
           )}

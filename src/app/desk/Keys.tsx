@@ -7,7 +7,7 @@ import type { DeskProps, Made } from './state.ts';
 export function Keys(props: DeskProps & Pick<Made, 'shortcuts'>) {
   const t = sayer(props);
   const list = (): readonly (readonly [string, Exclude<Action['do'], 'forward'>])[] => [
-    ['1–9', 'answer'],
+    ['1–9 -', 'answer'],
     ['0 ?', 'unsure'],
     [t('desk:keys.space'), 'tick'],
     ['← →', 'back'],

@@ -17,8 +17,11 @@ export type Letter = keyof typeof letters;
 /** What has a letter, in the order shown. */
 export const letterActions = Object.keys(letters) as Letter[];
 
+/** The keys of a node's answers, in order: the row of digits, and the key behind 0, which is "not sure". */
+export const answerKeys = [...'123456789-'];
+
 export type Action =
-  | { readonly do: 'answer'; readonly nth: number }
+  | { readonly do: 'answer'; readonly key: string }
   | { readonly do: 'unsure' | 'tick' | 'back' | 'forward' | 'leave' | Letter };
 
 /** What of a `KeyboardEvent` counts. */
@@ -50,7 +53,7 @@ export function actionOf(pressed: Pressed): Action | undefined {
   if (pressed.ctrlKey || pressed.metaKey || pressed.altKey || pressed.isComposing) return undefined;
   const { key, code } = pressed;
   if (Object.hasOwn(named, key)) return named[key];
-  if (/^[1-9]$/.test(key)) return { do: 'answer', nth: Number(key) };
+  if (answerKeys.includes(key)) return { do: 'answer', key };
   // On a board of another script the place of the key decides.
   const letter = /^[ -~]$/.test(key) ? key.toLowerCase() : code.replace(/^Key/, '').toLowerCase();
   const action = byLetter.get(letter);

@@ -2,6 +2,7 @@
 import type { Answer, Graph, GraphNode } from '../../guide/types.ts';
 import { nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
+import { answerKeys } from './keys.ts';
 import type { DeskNode, Page } from './page.ts';
 
 /** The answer that every question and step has: the caller does not know. */
@@ -18,11 +19,11 @@ export function deskNodeOf({ nodes }: Page, node: GraphNode): DeskNode {
   return nodes[node.id] ?? {};
 }
 
-/** A node's own answers in order on 1 to 9, "does not know" last on 0. Exits have a key of their own. */
+/** A node's own answers in order on `answerKeys`, "does not know" last on 0. Exits have a key of their own. */
 export function choicesOf({ answers }: GraphNode): Choice[] {
   const known = answers.filter(({ id }) => (id as string) !== UNSURE);
   return [
-    ...known.map((edge, index) => ({ edge, key: String(index + 1) })),
+    ...known.map((edge, index) => ({ edge, key: answerKeys[index] ?? '' })),
     ...answers.filter(({ id }) => (id as string) === UNSURE).map((edge) => ({ edge, key: '0' })),
   ];
 }

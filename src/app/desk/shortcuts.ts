@@ -57,7 +57,7 @@ export function createShortcuts(desk: DeskState, copy: (form: Form) => void) {
     } else {
       const pressesItself = action.do === 'tick' && isPressable(target.tagName);
       if (pressesItself || (!on() && !leaves)) return;
-      if (action.do === 'answer') desk.journey.press(String(action.nth));
+      if (action.do === 'answer') desk.journey.press(action.key);
       else acts[action.do]();
     }
     event.preventDefault();

@@ -2,12 +2,13 @@ import type { Page } from '@playwright/test';
 import type { Journey } from '../../../src/guide/types.ts';
 import { formatFragment, type Fragment } from '../../../src/address/fragment.ts';
 import { parseJourney } from '../../../src/address/journey-text.ts';
+import { answerKeys } from '../../../src/app/desk/keys.ts';
 import { expect } from './fixtures.ts';
 import { guide } from './note.ts';
 
-/** A long call: the demo's latch that hums on and on, 17 answers. */
+/** A long call: the demo's latch that hums on and on, 12 answers. */
 export const HUM = parseJourney(
-  'danger.none~doing.ended~display.lock~since.over-4~fan.quiet~near.cool~inside.nothing~forced.no~controls.keys~lock-key.no-change~try-door.stuck~panel.ready~controls-off.done~breaker-off.done~breaker-on.stayed~set-clock.done~listen.hum-on',
+  'danger.none~since.over-4~near.quiet~display.lock~control-lock.no-change~off-once.same~controls.buttons~try-door.stuck~panel.ready~breaker-off.done~breaker-on.stayed~listen.hum-on',
 );
 
 /** Opens the desk at the locked door: a new call chooses it first where there is a choice. */
@@ -20,13 +21,14 @@ export const openDesk = async (page: Page, fragment: Partial<Fragment> = {}) => 
   await expect(page.locator('.desk')).toBeVisible();
 };
 
-/** The number key of an answer: 1 and up in the guide's order, 0 for "not sure". */
+/** The key of an answer: 1 and up in the guide's order, - behind 9, 0 for "not sure". */
 export function keyOf(at: string, answer: string): string {
   if (answer === 'unsure') return '0';
   const own = guide.nodes.get(at as never)?.answers.filter(({ id }) => id !== 'unsure') ?? [];
   const index = own.findIndex(({ id }) => id === answer);
   expect(index, `${at} has ${answer}`).toBeGreaterThanOrEqual(0);
-  return String(index + 1);
+  expect(answerKeys.length, `${at}.${answer} has a key`).toBeGreaterThan(index);
+  return answerKeys[index] ?? '';
 }
 
 export const say = (page: Page) => page.locator('#desk-say');

@@ -4,6 +4,7 @@ import { formatFragment } from '../../../src/address/fragment.ts';
 import { mainLanguage, staffLanguages, languages } from '../../../src/content/load.ts';
 import { publishedCodebooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
+import { answerKeys } from '../../../src/app/desk/keys.ts';
 import { HUM, keyOf } from './desk.ts';
 import { rootOf } from './pages.ts';
 
@@ -52,7 +53,7 @@ const [first = '', second = '', third = ''] = sampleCodes(publishedCodebooks(), 
 /** A page of every kind. */
 export const places: readonly Place[] = [
   { kind: 'first page', speaks: 'all', open: at('', '.button.start') },
-  { kind: 'question', speaks: 'all', open: at(node('doing'), '.answers a') },
+  { kind: 'question', speaks: 'all', open: at(node('since'), '.answers a') },
   { kind: 'caution', speaks: 'all', open: at(node(cautioned('caution', 'step')), '.care.caution') },
   {
     kind: 'wait',
@@ -77,12 +78,12 @@ export const places: readonly Place[] = [
     speaks: 'staff',
     // A call taken up again asks for danger first.
     open: at(
-      `desk/#${formatFragment({ journey: HUM.slice(0, 5), details: {} })}`,
+      `desk/#${formatFragment({ journey: HUM.slice(0, 2), details: {} })}`,
       '.desk',
       async (page) => {
         await page
           .locator('.choices button')
-          .nth(Number(keyOf('danger', 'none')) - 1)
+          .nth(answerKeys.indexOf(keyOf('danger', 'none')))
           .click();
         await expect(page.locator('.middle .care')).toBeVisible();
       },
@@ -103,8 +104,9 @@ export const places: readonly Place[] = [
   { kind: 'lost', speaks: 'main', open: at('404.html', 'main .button') },
 ];
 
-/** The first language, and one more: from right to left where the homeowner's pages speak it. */
+/** The first language, and one more where there is one: from right to left where the homeowner's pages speak it. */
 export const twoLanguages = (speaks: Place['speaks']): readonly string[] => {
   const spoken = speaks === 'staff' ? staffLanguages() : languages();
-  return speaks === 'main' ? [mainLanguage()] : [mainLanguage(), spoken.at(-1) ?? ''];
+  const more = speaks === 'main' ? [] : spoken.slice(1).slice(-1);
+  return [mainLanguage(), ...more];
 };

@@ -63,7 +63,7 @@ describe('the fragment', () => {
   it('is readable in an address', () => {
     expect(
       formatFragment({
-        journey: parseJourney('danger.none~doing.ended'),
+        journey: parseJourney('danger.none~since.overnight'),
         error: 'F9 E1',
         details: { fuel: 'gas', kind: 'wall' },
         made: '2026-11-25',
@@ -71,7 +71,7 @@ describe('the fragment', () => {
         model: 'AB-1',
       }),
     ).toBe(
-      'j=danger.none~doing.ended&e=F9%20E1&d=fuel.gas~kind.wall&on=2026-11-25&w=wait.tp1ylc&m=AB-1'.replace(
+      'j=danger.none~since.overnight&e=F9%20E1&d=fuel.gas~kind.wall&on=2026-11-25&w=wait.tp1ylc&m=AB-1'.replace(
         'tp1ylc',
         (1_795_600_000).toString(36),
       ),
@@ -134,7 +134,7 @@ describe('a hostile fragment', () => {
   });
 
   it.each<[string, string, Partial<Fragment>]>([
-    ['j', 'j=danger.none~<img>.x~doing.ended', { journey: parseJourney('danger.none') }],
+    ['j', 'j=danger.none~<img>.x~since.overnight', { journey: parseJourney('danger.none') }],
     ['j', 'j=danger', { journey: [] }],
     ['j', 'j=a.b.c', { journey: [] }],
     [
@@ -150,7 +150,7 @@ describe('a hostile fragment', () => {
     ['w', 'w=wait', {}],
     ['w', 'w=wait.tp1ylc.0', {}],
     ['w', 'w=wait.tp1ylc.tp1ylc.1', {}],
-    ['a', 'a=near.warm~near.cool', {}],
+    ['a', 'a=near.heat~near.quiet', {}],
     ['a', 'a=near', {}],
   ])('reports an unreadable %s in %s and keeps the rest', (part, hash, rest) => {
     expect(parse(`#${hash}&m=X1`)).toEqual({

@@ -1,5 +1,6 @@
 import { createRoot } from 'solid-js';
 import { expect, test } from 'vitest';
+import { answerKeys } from '../../../src/app/desk/keys.ts';
 import { createJourney, type DeskStatus } from '../../../src/app/desk/journey.ts';
 import { makeWords } from '../../../src/app/shared/words.ts';
 import { guides, guideText } from '../../../src/content/load.ts';
@@ -40,7 +41,7 @@ test('keys pressed give the journey shown, wherever the caller may come', () => 
       // In the order of the guide's file; on 0 what every question has.
       const known = node.answers.filter(({ id }) => id !== 'unsure');
       const place = Math.floor(random() * (known.length + 1));
-      const key = String((place + 1) % (known.length + 1));
+      const key = place === known.length ? '0' : (answerKeys[place] ?? expect.fail(at));
       const edge = known[place] ?? node.answers.find(({ id }) => id === 'unsure');
       if (!edge) return expect.fail(at);
       if (journey.mustRead()) {
@@ -63,12 +64,12 @@ test('an answer changed in the middle keeps what fits, and says how much', () =>
   const { journey, heard } = desk();
   journey.go(1);
   expect(journey.view().kind, 'nothing comes before the danger question').toBe('danger');
-  for (const answer of ['none', 'ended', 'lock']) journey.choose(answer);
+  for (const answer of ['none', 'overnight', 'time']) journey.choose(answer);
   journey.go(-5);
   expect([journey.view(), journey.present()]).toEqual([{ kind: 'at', index: 0 }, 'none']);
   journey.go(1);
-  expect([journey.node().id, journey.present()]).toEqual(['doing', 'ended']);
-  journey.choose('ended');
+  expect([journey.node().id, journey.present()]).toEqual(['since', 'overnight']);
+  journey.choose('overnight');
   expect(heard.told).toEqual({ key: 'desk:status.kept', facts: { count: 1 } });
   expect(journey.view()).toEqual({ kind: 'at', index: 3 });
   journey.press('9');
@@ -79,7 +80,7 @@ test('a call taken over asks about danger first, and danger leads out from where
   const { journey, heard } = desk();
   const before = [
     ['danger', 'none'],
-    ['doing', 'ended'],
+    ['since', 'overnight'],
   ].map(([at, answer]) => ({ at, answer }) as Given);
   expect(journey.open(before)).toBe(true);
   expect([journey.view().kind, journey.length()]).toEqual(['danger', 2]);
@@ -92,7 +93,11 @@ test('a call taken over asks about danger first, and danger leads out from where
   expect([journey.view(), heard.answers]).toEqual([{ kind: 'at', index: 2 }, 0]);
   journey.show('danger');
   journey.choose('fire');
-  expect(journey.edited().journey.map(({ answer }) => answer)).toEqual(['none', 'ended', 'fire']);
+  expect(journey.edited().journey.map(({ answer }) => answer)).toEqual([
+    'none',
+    'overnight',
+    'fire',
+  ]);
   expect(journey.node().urgency).toBe('emergency');
   expect(journey.open([{ ...(before[0] as Given), answer: 'no-such' as never }])).toBe(false);
   expect(journey.length()).toBe(0);

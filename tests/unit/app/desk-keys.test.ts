@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { actionOf, isField, isPressable, letters } from '../../../src/app/desk/keys.ts';
+import { actionOf, answerKeys, isField, isPressable, letters } from '../../../src/app/desk/keys.ts';
 import type { Pressed } from '../../../src/app/desk/keys.ts';
-import { guideOf, working } from '../note/codebooks.ts';
+import { choicesOf } from '../../../src/app/desk/nodes.ts';
+import { codebookOf, working } from '../note/codebooks.ts';
 
 const press = (key: string, more: Partial<Pressed> = {}) =>
   actionOf({
@@ -23,7 +24,7 @@ test('every key does one thing, and no letter two', () => {
     expect(press(letter.toUpperCase())).toEqual({ do: action });
     expect(press('ф', { code: `Key${letter.toUpperCase()}` })).toEqual({ do: action });
   }
-  expect(press('7')).toEqual({ do: 'answer', nth: 7 });
+  for (const key of [...'123456789', '-']) expect(press(key)).toEqual({ do: 'answer', key });
   for (const key of ['0', '?']) expect(press(key)).toEqual({ do: 'unsure' });
 });
 
@@ -37,14 +38,28 @@ test('the browser keeps its own keys', () => {
   expect([isPressable('BUTTON'), isPressable('H2')]).toEqual([true, false]);
 });
 
-test('every question and step has at most nine answers besides "not sure", so each has its key', () => {
-  const open = [...guideOf(working).nodes.values()].filter(({ answers }) => answers.length > 0);
-  expect(open.length).toBeGreaterThan(40);
-  for (const { id, answers } of open) {
-    expect(
-      answers.map((answer) => String(answer.id)),
-      id,
-    ).toContain('unsure');
-    expect(answers.length - 1, id).toBeLessThanOrEqual(9);
+test('every answer of every question and step has a key of its own, "not sure" always 0', () => {
+  const { guides } = codebookOf(working);
+  const open = guides.flatMap(({ nodes }) =>
+    [...nodes.values()].filter(({ answers }) => answers.length > 0),
+  );
+  expect(open.length).toBeGreaterThan(300);
+  for (const node of open) {
+    const choices = choicesOf(node);
+    const keys = choices.map(({ key }) => key);
+    expect(choices.map(({ edge }) => String(edge.id)).toSorted(), node.id).toEqual(
+      node.answers.map(({ id }) => String(id)).toSorted(),
+    );
+    expect(new Set(keys).size, node.id).toBe(keys.length);
+    for (const { edge, key } of choices)
+      expect(press(key), `${node.id}.${edge.id}`).toEqual(
+        String(edge.id) === 'unsure' ? { do: 'unsure' } : { do: 'answer', key },
+      );
+    expect(keys.at(-1), node.id).toBe('0');
   }
+  const [door] = guides;
+  const none = choicesOf(door?.first ?? expect.fail('no guide')).find(
+    ({ edge }) => String(edge.id) === 'none',
+  );
+  expect(none?.key, 'no danger, the answer that goes on').toBe(answerKeys.at(-1));
 });

@@ -81,10 +81,10 @@ describe('files', () => {
     if (!guide || !published) throw new Error(JSON.stringify(loaded));
     expect([...guide.nodes.keys()]).not.toEqual([...published.nodes.keys()]);
     const own = JSON.parse(readFileSync(words, 'utf8')) as Record<string, unknown>;
-    const shared = JSON.parse(
-      readFileSync(join(copy.folder, 'text/en/shared.json'), 'utf8'),
+    const blocks = JSON.parse(
+      readFileSync(join(copy.folder, 'text/en/blocks.json'), 'utf8'),
     ) as Record<string, unknown>;
-    expect(guideVersion(guide, { ...shared, ...own })).toBe(versionOf(published));
+    expect(guideVersion(guide, { ...blocks, ...own })).toBe(versionOf(published));
   });
 
   it.each([

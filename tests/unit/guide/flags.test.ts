@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { inRoot } from '../../../src/cli/root.ts';
-import { guides } from '../../../src/content/load.ts';
+import { guides, staffLanguages } from '../../../src/content/load.ts';
 import { noBlocks } from '../../../src/guide/blocks.ts';
 import { loadFlags } from '../../../src/guide/flags.ts';
 import { loadGuide } from '../../../src/guide/load.ts';
@@ -25,7 +25,7 @@ describe('the flags of content/flags.yaml', () => {
     for (const guide of guides()) expect(guide.flags).toEqual(flags);
   });
 
-  it.each(['en', 'es', 'fr'])(
+  it.each(staffLanguages())(
     'have words of their own in "%s", each once in the file',
     (language) => {
       const text = readFileSync(inRoot(`content/text/${language}/preview.json`), 'utf8');

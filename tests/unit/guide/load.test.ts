@@ -10,8 +10,8 @@ describe('loadGuide on the published file', () => {
   const node = (id: string): GuideNode | undefined => guide.nodes.get(id as NodeId);
 
   it('makes one copy of a node for each track it is reached on', () => {
-    expect(['wait', 'wait-cold', 'wait-plain'].map((id) => node(id)?.sentences)).toEqual(
-      Array(3).fill('wait'),
+    expect(['inside', 'inside-calm', 'inside-cold'].map((id) => node(id)?.sentences)).toEqual(
+      Array(3).fill('inside'),
     );
     // An error moves to the track `cold`, so nobody on `open` copies one.
     expect(node('error-write')).toBeUndefined();
@@ -22,21 +22,25 @@ describe('loadGuide on the published file', () => {
 
   it('moves tracks before it looks up the target', () => {
     const blank = node('display')?.answers.find(({ id }) => id === 'blank');
-    expect(blank?.to).toBe('since-cold');
-    const never = node('doing')?.answers.find(({ id }) => id === 'never');
-    expect(never?.to).toBe('lock-key-plain');
+    expect(blank?.to).toBe('house-power-cold');
+    const never = node('since')?.answers.find(({ id }) => id === 'never');
+    expect(never?.to).toBe('near-calm');
   });
 
   it('keeps the order of the file, copies in the order of the tracks', () => {
     const ids = [...guide.nodes.keys()] as string[];
     expect(ids[0]).toBe('danger');
-    expect(ids.filter((id) => id.startsWith('near'))).toEqual(['near', 'near-cold', 'near-plain']);
-    expect(ids.indexOf('near-plain')).toBeLessThan(ids.indexOf('wait'));
+    expect(ids.filter((id) => id.startsWith('inside'))).toEqual([
+      'inside',
+      'inside-calm',
+      'inside-cold',
+    ]);
+    expect(ids.indexOf('inside-cold')).toBeLessThan(ids.indexOf('forced'));
   });
 
   it('takes the danger answers for exits, but not "unsure"', () => {
     expect(guide.exits.map(({ id }) => String(id))).toEqual(
-      'fire gas ill sparks glass burned trapped'.split(' '),
+      'fire pan-fire gas ill sparks runaway glass burned trapped'.split(' '),
     );
   });
 

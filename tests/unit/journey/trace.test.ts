@@ -130,17 +130,17 @@ describe('a trace', () => {
   });
 
   it('lists every node with the answer given there, and its page and track', () => {
-    const { steps, end } = read('danger.none~doing.never~lock-key-plain.unsure');
+    const { steps, end } = read('danger.none~since.never~near-calm.quiet');
     expect(steps.map(({ node, edge }) => [node.page, node.track, edge.id])).toEqual([
       ['danger', 'open', 'none'],
-      ['doing', 'open', 'never'],
-      ['lock-key', 'plain', 'unsure'],
+      ['since', 'open', 'never'],
+      ['near', 'calm', 'quiet'],
     ]);
-    expect([end.id, end.page, end.track]).toEqual(['display-plain', 'display', 'plain']);
+    expect([end.id, end.page, end.track]).toEqual(['display-calm', 'display', 'calm']);
   });
 
   it('ends with a danger answer, from any question or step', () => {
-    expect(read('danger.none~doing.cleaning~still-cleaning.fire')).toMatchObject({
+    expect(read('danger.none~since.running~still-cleaning.fire')).toMatchObject({
       ...{ rest: [], state: 'stop' },
       end: { id: 'stop-fire', urgency: 'emergency' },
     });
@@ -148,13 +148,13 @@ describe('a trace', () => {
 
   it('gives a page’s own "unsure" and not the danger question’s', () => {
     expect(read('danger.unsure').end.id).toBe('stop-unsure');
-    expect(read('danger.none~doing.unsure').end.id).toBe('display');
+    expect(read('danger.none~since.unsure').end.id).toBe('near');
   });
 
   it.each([
     ['danger.maybe', 0, 'danger'],
-    ['doing.ended', 0, 'danger'],
-    ['danger.none~display.time', 1, 'doing'],
+    ['since.over-4', 0, 'danger'],
+    ['danger.none~display.time', 1, 'since'],
     // Nothing follows a stop, not even another danger.
     ['danger.fire~stop-fire.gas', 1, 'stop-fire'],
   ])('stops where %s goes astray, the rest told apart', (text, fits, end) => {
@@ -164,7 +164,7 @@ describe('a trace', () => {
 
   it('knows how long ago the heat stopped, until something heats again', () => {
     const way =
-      'danger.none~doing.ended~display.time~since.1-to-4~fan.quiet~near.cool~inside.nothing~forced.no~controls.keys~lock-key.no-change~try-door.stuck~panel.ready~controls-off.done~breaker-off.done~breaker-on.stayed~set-clock.done~listen.nothing~try-again.stuck~last-gate.all-true';
+      'danger.none~since.1-to-4~near.quiet~display.time~off-once.same~controls.buttons~try-door.stuck~panel.ready~breaker-off.done~breaker-on.stayed~listen.hum-click~try-again.stuck~inside.nothing~forced.no~last-gate.all-true';
     expect(read(way)).toMatchObject({ rest: [], heatEnded: 60, end: { heat: true } });
     expect(read(`${way}~short-clean.ended`)).toMatchObject({
       ...{ rest: [], heatEnded: undefined },
@@ -187,10 +187,10 @@ describe('a trace', () => {
   });
 
   it('leaves out of "not asked" what was, by its sentences', () => {
-    const traced = read('danger.none~doing.ended');
+    const traced = read('danger.none~since.over-4');
     const names = notAsked(guide, traced).map(({ sentences }) => String(sentences));
-    expect(names).not.toContain('doing');
-    expect(names).toContain('since');
+    expect(names).not.toContain('since');
+    expect(names).toContain('display');
     expect(new Set(names).size).toBe(names.length);
   });
 });
