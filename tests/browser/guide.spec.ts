@@ -104,7 +104,7 @@ test('every page says what was answered, of its own journey only, and Change goe
   await expect(page).toHaveURL(here);
   await expect(said).toBeVisible();
   // Another journey to the same page, and the same one where nothing was tapped.
-  await page.goto(`${here.replace('what.error', 'what.beeps')}`);
+  await page.goto(here.replace('what.error', 'what.beeps'));
   await page.reload();
   await expect(said).toBeHidden();
   const elsewhere = await context.newPage();

@@ -105,13 +105,11 @@ const said = ({ j = '' }: RawFragment, first: string): string =>
   `hobnote.said.${document.documentElement.lang}${hashOf({ g: first, j })}`;
 
 function showSaid(key: string): void {
+  const words = page?.querySelector('.you-said b');
   const text = tryStorage(() => sessionStorage.getItem(key));
-  const line = page?.querySelector<HTMLElement>('.you-said');
-  const words = line?.querySelector('b');
-  if (!line || !words) return;
+  if (!words) return;
   words.textContent = text ?? '';
-  line.hidden = !text;
-  if (line.previousElementSibling) (line.previousElementSibling as HTMLElement).hidden = !!text;
+  words.closest('p')?.toggleAttribute('hidden', !text);
 }
 
 function takeError(): void {

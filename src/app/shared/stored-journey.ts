@@ -38,7 +38,7 @@ export function store(address: string, title = ''): void {
       const other = wayOf(kept);
       return !way.startsWith(other) && (isFirst || index > 0 || !other.startsWith(way));
     });
-    localStorage.setItem(STORED, `${address} ${title.replace(/\s+/g, ' ')}`.trim());
+    localStorage.setItem(STORED, `${address} ${title}`.trim());
     localStorage.setItem(EARLIER, others.slice(0, MOST - 1).join('\n'));
   });
 }

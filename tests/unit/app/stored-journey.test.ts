@@ -29,7 +29,7 @@ test('a journey that goes on, and one that goes back, is one', () => {
 });
 
 test('another start leaves the others beside it, three in all, titles with them', () => {
-  store(three, 'Three  \n lines');
+  store(three, 'Three lines');
   store(one);
   expect(keptJourneys()).toEqual([one, `${three} Three lines`]);
   // Back to where the earlier one was: it is the newest, and only once there.
