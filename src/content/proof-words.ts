@@ -47,6 +47,11 @@ export function tellFault(fault: Fault): ProblemWords {
         what: `${at}, answer ${fault.answer}, does not end at its own stop.`,
         hint: `Lead it to a stop with "danger: ${fault.answer}" and "urgency: emergency" or "today".`,
       };
+    case 'danger-unasked':
+      return {
+        what: `The stop ${at} is for the danger "${fault.answer}", which the start does not ask about.`,
+        hint: 'Add the answer to the danger question, or take "danger" out of the stop.',
+      };
     case 'exits-differ':
       return {
         what: `The danger list of the other pages differs from the start in: ${fault.answers.join(', ')}.`,
@@ -71,6 +76,11 @@ export function tellFault(fault: Fault): ProblemWords {
       return {
         what: `${at}, answer ${fault.answer}, goes on and leaves open whether "${fault.fact}".`,
         hint: 'Let it set this fact or its contrary.',
+      };
+    case 'flag-without-fact':
+      return {
+        what: `${at}, answer ${fault.answer}, raises the flag "${fault.flag}" and does not note it.`,
+        hint: `Add "sets: [${fault.flag}]".`,
       };
     case 'error-not-told':
       return {

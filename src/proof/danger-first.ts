@@ -28,6 +28,7 @@ function differing(guide: Guide, dangers: GuideNode['answers']): AnswerId[] {
 /**
  * The danger question comes first, and each danger answer ends at once at the stop that is for
  * it and for nothing else, one for today at the latest; every other page offers the same way out.
+ * No stop is for a danger that is not asked about.
  */
 export const dangerFirst: Property = {
   id: 'danger-first',
@@ -55,6 +56,14 @@ export const dangerFirst: Property = {
         failures.push({
           fault: { code: 'not-own-stop', node: start.id, answer: id },
           journey: () => [{ at: start.id, answer: id }],
+        });
+    // A stop for a danger that the start does not ask about: its answer is lost.
+    const asked = new Set(others.map(({ id }) => id));
+    for (const { id, danger } of guide.nodes.values())
+      if (danger !== undefined && !asked.has(danger))
+        failures.push({
+          fault: { code: 'danger-unasked', node: id, answer: danger },
+          journey: () => [],
         });
     const answers = differing(guide, dangers);
     if (answers.length > 0)

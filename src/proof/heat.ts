@@ -1,3 +1,4 @@
+import { facts } from '../guide/types.ts';
 import type { Fact, GuideNode } from '../guide/types.ts';
 import { bit, isEnd } from './graph.ts';
 import type { Graph } from './graph.ts';
@@ -34,6 +35,10 @@ function atHeat({ flow, searches }: Evidence, node: GuideNode, index: number): F
   ];
 }
 
+function isFact(flag: string | undefined): flag is Fact {
+  return facts.some((fact) => fact === flag);
+}
+
 /** The node's own answers after which the guide goes on. */
 function goingOn(graph: Graph, node: GuideNode): GuideNode['answers'] {
   return node.answers.filter(({ to }) => !isEnd(graph.guide.nodes.get(to)));
@@ -42,15 +47,21 @@ function goingOn(graph: Graph, node: GuideNode): GuideNode['answers'] {
 /**
  * The guide's account of the facts is only worth what the answers tell: after heat each
  * answer says whether the oven is hot again, who asks what is inside or whether the door
- * was forced settles it with every answer, and who has an error copied has been told of one.
+ * was forced settles it with every answer, who tells staff of a fact by its flag notes it, and
+ * who has an error copied has been told of one.
  */
 function untold(evidence: Evidence, node: GuideNode, index: number): Failure[] {
   const failures: Failure[] = [];
   const asked = pairs.filter(([good]) => node.answers.some(({ sets }) => sets.includes(good)));
-  for (const { id, sets, clears } of goingOn(evidence.graph, node)) {
+  for (const { id, sets, clears, flag } of goingOn(evidence.graph, node)) {
     const journey = journeyWith(evidence, index, node.id, id);
     if (node.heat && sets.includes('cooled') === clears.includes('cooled'))
       failures.push({ fault: { code: 'heat-forgotten', node: node.id, answer: id }, journey });
+    if (isFact(flag) && !sets.includes(flag))
+      failures.push({
+        fault: { code: 'flag-without-fact', node: node.id, answer: id, flag },
+        journey,
+      });
     for (const [good, bad] of asked)
       // Both at once is as much of a doubt as neither.
       if (sets.includes(good) === sets.includes(bad))

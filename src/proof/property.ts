@@ -29,6 +29,8 @@ export type Fault =
   | { readonly code: 'none-missing' | 'no-danger-answers'; readonly node: NodeId }
   /** A danger answer does not end at an emergency stop that is for it alone. */
   | { readonly code: 'not-own-stop'; readonly node: NodeId; readonly answer: AnswerId }
+  /** A stop is for a danger that is no answer of the start. */
+  | { readonly code: 'danger-unasked'; readonly node: NodeId; readonly answer: AnswerId }
   /** The exits of the other pages are not the start's danger answers. */
   | { readonly code: 'exits-differ'; readonly node: NodeId; readonly answers: readonly AnswerId[] }
   /** A step that can heat is reached where this holds, or where this does not. */
@@ -41,6 +43,13 @@ export type Fault =
       readonly node: NodeId;
       readonly answer: AnswerId;
       readonly fact: Fact;
+    }
+  /** An answer raises a flag that has a fact's name, goes on and does not set that fact. */
+  | {
+      readonly code: 'flag-without-fact';
+      readonly node: NodeId;
+      readonly answer: AnswerId;
+      readonly flag: string;
     }
   /** A step that takes an error's text is reached by answers that tell of no error. */
   | { readonly code: 'error-not-told'; readonly node: NodeId }

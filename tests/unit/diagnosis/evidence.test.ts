@@ -13,12 +13,12 @@ const journey = (...pairs: readonly string[]) =>
 
 describe('a journey as evidence', () => {
   test('keeps the order of the answers, details last', () => {
-    const found = evidenceOf(guide, journey('danger.none', 'doing.ended', 'display.time'), {
+    const found = evidenceOf(guide, journey('danger.none', 'since.over-4', 'display.time'), {
       fuel: 'gas',
       age: 'over-15',
     });
     expect(found).toEqual(
-      given('danger.none', 'doing.ended', 'display.time', 'detail.fuel.gas', 'detail.age.over-15'),
+      given('danger.none', 'since.over-4', 'display.time', 'detail.fuel.gas', 'detail.age.over-15'),
     );
   });
 

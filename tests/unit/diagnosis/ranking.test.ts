@@ -8,41 +8,75 @@ const model = realModel();
 const ranked = (pairs: string) =>
   posterior(model, given(...pairs.split(' '))).map(({ fault }) => String(fault));
 
-/** A cold oven, hours after a clean that ran to its end: most calls begin so. */
-const cold = 'doing.ended since.over-4 near.cool';
+/** A cold oven, hours after a self-clean that ran to its end: most calls begin so. */
+const cold = 'since.over-4 near.quiet';
+/** Off and the door were tried, and changed nothing. */
+const tried = `${cold} display.time off-once.same controls.buttons try-door.stuck`;
+/** An old range whose lever will not slide. */
+const lever = 'since.overnight display.no-display off-once.same controls.lever lever.stuck';
 
 /** What a technician would name first. Common practice, no source. */
 const first = [
-  ['still warm within the hour', 'doing.ended display.lock since.under-1 near.warm', 'not-cool'],
-  ['opened by waiting', 'display.lock since.1-to-4 near.warm wait.opened', 'not-cool'],
-  ['knob moved off clean', `${cold} display.time controls.knob-moved`, 'selector-moved'],
-  ['no clean, key lock let go', 'doing.never display.lock lock-key.went-off', 'control-lock'],
+  ['still warm within the hour', 'since.under-1 near.heat display.lock', 'not-cool'],
+  ['opened by waiting', 'since.1-to-4 near.heat wait.opened', 'not-cool'],
+  [
+    'knob moved off clean',
+    `${cold} display.time off-once.same controls.knob-moved`,
+    'selector-moved',
+  ],
+  [
+    'no self-clean, control lock goes off',
+    'since.never near.quiet display.lock control-lock.went-off',
+    'control-lock',
+  ],
+  [
+    'no self-clean, Off ends a delay',
+    'since.never near.quiet display.word off-once.changed try-door.opened',
+    'setting',
+  ],
   [
     'outage, cured by a reset',
-    'doing.outage display.flashing set-clock.done listen.hum-click try-again.opened',
+    'since.outage near.quiet display.flashing off-once.same listen.hum-click try-again.opened',
     'control-hung',
   ],
   ['pulled at, motor turns', `${cold} forced.yes listen.hum-click try-again.stuck`, 'latch-hook'],
-  ['lever that does not move', `${cold} controls.lever lever.stuck forced.yes`, 'latch-hook'],
+  [
+    'lever that does not move, pulled at',
+    `${cold} controls.lever lever.stuck forced.yes`,
+    'latch-hook',
+  ],
+  [
+    'lever that does not move, cold, nobody pulled',
+    `${lever} lever-knob.at-clean forced.no`,
+    'heat-lock',
+  ],
   [
     'relay clicks, nothing turns',
-    `${cold} forced.no controls.keys set-clock.done listen.click try-again.stuck`,
+    `${tried} listen.click try-again.stuck inside.nothing forced.no`,
     'latch-motor',
   ],
-  ['error, motor runs on', `${cold} display.error listen.hum-on`, 'latch-switch'],
-  ['dead after a storm', `${cold} display.blank set-clock.blank detail.storm.yes`, 'control-dead'],
-  ['clean cannot be ended', 'still-cleaning.wont-stop lock-key.no-change display.error', 'keypad'],
+  ['error, motor runs on', `${cold} display.error try-door.stuck listen.hum-on`, 'latch-switch'],
+  [
+    'dead after a storm',
+    `${cold} display.blank lamp.dark listen.blank detail.storm.yes`,
+    'control-dead',
+  ],
+  [
+    'self-clean cannot be ended',
+    'still-cleaning.wont-stop control-lock.no-change display.error',
+    'keypad',
+  ],
   [
     'error when cold, baked too hot',
-    `${cold} display.error fan.running set-clock.error detail.heat.too-hot`,
+    'since.over-4 near.fan display.error listen.error detail.heat.too-hot',
     'sensor',
   ],
   [
     'the same, baked too cool after a repair',
-    `${cold} display.error fan.running set-clock.error detail.heat.too-cool detail.repairs.yes`,
+    'since.over-4 near.fan display.error listen.error detail.heat.too-cool detail.repairs.yes',
     'sensor-connection',
   ],
-  ['wall oven stays hot, no fan', 'fan.quiet wait.still-hot detail.kind.wall', 'cooling-fan'],
+  ['wall oven stays hot', 'since.over-4 near.heat wait.no-less detail.kind.wall', 'cooling-fan'],
   ['no burner heats', `${cold} display.blank detail.burners.none`, 'supply-leg'],
   ['breaker trips, some burners', 'breaker-on.tripped detail.burners.some', 'supply-leg'],
   ['foil inside, motor turns', `${cold} inside.foil listen.hum-click try-again.stuck`, 'debris'],
@@ -65,11 +99,21 @@ const first = [
 const amongThree = [
   [
     'nothing heard: the relay beside the motor',
-    `${cold} display.time controls.keys set-clock.done listen.nothing try-again.stuck`,
+    `${tried} listen.nothing try-again.stuck`,
     'motor-relay',
   ],
-  ['no life in a wall oven', `${cold} set-clock.blank detail.kind.wall`, 'cut-out'],
+  ['no life in a wall oven', `${cold} listen.blank detail.kind.wall`, 'cut-out'],
   ['racks and a push that helps', `${cold} inside.racks detail.push.yes`, 'door-jam'],
+  [
+    'will not turn off while it cleans: the board',
+    'since.running still-cleaning.wont-stop',
+    'motor-relay',
+  ],
+  [
+    'will not turn off while it cleans: the touchpad',
+    'since.running still-cleaning.wont-stop detail.controls.keys',
+    'keypad',
+  ],
 ] as const;
 
 describe('the published figures rank as the trade would', () => {

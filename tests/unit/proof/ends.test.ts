@@ -93,6 +93,29 @@ describe('a finish that says that the range is fine', () => {
   });
 });
 
+describe('what staff and readers are told twice', () => {
+  it('is asked at the start where a stop is for a danger, though others lead to it, too', () => {
+    const guide = guideOf(
+      edited('unsure: { to: done }\n  ask', 'unsure: { to: stop-gas }\n  ask') +
+        '  stop-gas: { kind: stop, danger: gas, urgency: emergency, call: [emergency] }\n',
+    );
+    expect(verdictOf(guide, 'danger-first').faults).toContainEqual({
+      code: 'danger-unasked',
+      node: 'stop-gas',
+      answer: 'gas',
+    });
+  });
+
+  it('is noted as a fact where the flag has its name and the guide goes on', () => {
+    const flagged = (sets: string): Guide =>
+      guideOf(edited('track: b }', `track: b, sets: [${sets}], flag: error-seen }`));
+    expect(faultsOf(flagged('cooled'), 'heat-only-when-safe')).toEqual([
+      { code: 'flag-without-fact', node: 'look', answer: 'moved', flag: 'error-seen' },
+    ]);
+    expect(faultsOf(flagged('error-seen'), 'heat-only-when-safe')).toEqual([]);
+  });
+});
+
 describe('"I am not sure"', () => {
   const stop = (urgency: string): string =>
     edited('unsure: { to: done }\n  stop', 'unsure: { to: stop-late }\n  stop') +

@@ -85,12 +85,12 @@ describe('what a step may not ask for', () => {
   });
 
   it('includes an action that is not on the closed list', () => {
-    const lever = nodeOf('lever');
-    const spoiled = { ...lever, action: 'pull-range-out' as Action };
-    const other = { ...guide, nodes: new Map(guide.nodes).set(lever.id, spoiled) };
+    const knob = nodeOf('selector-set');
+    const spoiled = { ...knob, action: 'pull-range-out' as Action };
+    const other = { ...guide, nodes: new Map(guide.nodes).set(knob.id, spoiled) };
     expect(verdict('actions-listed', realSentences, other)).toMatchObject({
       holds: false,
-      faults: [{ code: 'action-unlisted', node: 'lever', action: 'pull-range-out' }],
+      faults: [{ code: 'action-unlisted', node: 'selector-set', action: 'pull-range-out' }],
     });
   });
 });
@@ -101,10 +101,10 @@ describe('a page’s sentences', () => {
     ['near.title', 'near', { title: '  ' }],
     ['near.why', 'near', { why: '' }],
     ['near.care', 'near', { care: [] }],
-    ['near.answers.warm', 'near', { answers: { cool: 'Cool', unsure: 'Not sure' } }],
+    ['near.answers.fan', 'near', { answers: { heat: 'Heat', quiet: 'None', unsure: 'Not sure' } }],
     ['wait.lines', 'wait', { lines: ['Wait.', ''] }],
     ['stop-book.now', 'stop-book', { now: undefined }],
-    ['finish-clear.lines', 'finish-clear', { lines: [] }],
+    ['finish-open.lines', 'finish-open', { lines: [] }],
   ])('are missed: %s', (key, page, change) => {
     const { holds, faults } = verdict('sentences-plain', changed(page, change));
     expect(holds).toBe(false);

@@ -68,6 +68,10 @@ function* wrongAnswer(guide: Guide, { node, answer }: Said): Generator<string> {
     yield 'heat-only-when-safe';
   if (asks('door-not-forced') && !settles('door-not-forced', 'door-forced'))
     yield 'heat-only-when-safe';
+  // What staff are told by a flag of a fact's name, the guide keeps account of, too.
+  const noted = answer.sets.map(String);
+  if (['error-seen', 'door-forced'].some((flag) => answer.flag === flag && !noted.includes(flag)))
+    yield 'heat-only-when-safe';
   const says = [answer.sets, answer.clears].filter((facts) => facts.includes('cooled'));
   if (node.heat && says.length !== 1) yield 'heat-only-when-safe';
 }
@@ -135,6 +139,9 @@ function* wrongStart(guide: Guide): Generator<string> {
   }
   const none = start.answers.find(({ id }) => id === 'none');
   if (!none || isEnd(guide.nodes.get(none.to))) yield 'danger-first';
+  const asked = stops.map(({ id }) => id);
+  for (const { danger } of guide.nodes.values())
+    if (danger !== undefined && !asked.includes(danger)) yield 'danger-first';
   const dangers = stops.filter(({ id }) => id !== 'unsure').map(({ id, to }) => `${id} ${to}`);
   const exits = guide.exits.map(({ id, to }) => `${id} ${to}`);
   if (dangers.length === 0 || dangers.toSorted().join() !== exits.toSorted().join())

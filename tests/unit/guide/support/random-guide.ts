@@ -37,7 +37,7 @@ const oftenGood = fc.oneof(
   { weight: 1, arbitrary: fc.subarray([...facts], { maxLength: 3 }) },
 );
 /** In another order than they are raised in. */
-const flags = ['f2', 'f0', 'f1'] as const;
+const flags = ['f2', 'error-seen', 'f0', 'f1'] as const;
 
 const seldom = fc.oneof(
   { weight: 6, arbitrary: fc.constant<readonly Fact[]>([]) },
@@ -120,7 +120,12 @@ const slip = fc.oneof(
   { weight: 8, arbitrary: fc.constant('no slip' as const) },
   {
     weight: 1,
-    arbitrary: fc.constantFrom('swapped' as const, 'goes on' as const, 'exit lost' as const),
+    arbitrary: fc.constantFrom(
+      'swapped' as const,
+      'goes on' as const,
+      'exit lost' as const,
+      'unasked' as const,
+    ),
   },
 );
 
@@ -169,7 +174,7 @@ export const randomGuide: Arbitrary<Guide> = fc
     const dangers = [
       answerTo('fire', swapped[0] ?? ''),
       answerTo('gas', made === 'goes on' ? 'n0' : (swapped[1] ?? '')),
-    ];
+    ].slice(0, made === 'unasked' ? 1 : 2);
     const start: GuideNode = {
       ...named('start'),
       ...blank,
