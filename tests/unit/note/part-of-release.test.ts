@@ -24,7 +24,7 @@ describe('the part of a release for one guide', () => {
     expect(closureOf(release, 'tiny')).toEqual(['tiny']);
     const part = partOfRelease(release, 'leading');
     expect(part.guides.map(({ id }) => id)).toEqual(['small', 'tiny', 'leading']);
-    expect(part.guides[0]).toBe(release.guides[0]);
+    expect(part.guides[0]).toEqual(release.guides[0]);
     expect(part.guides[1]?.nodes).toHaveLength(1);
   });
 
