@@ -136,7 +136,7 @@ function englishTerms(content: Content): readonly Problem[] {
     content.guides(),
   ];
   if (!glossary.ok || !others.ok || !guides.ok) return [];
-  const names = [...others.value, 'shared', ...guides.value.map(({ id }) => id)];
+  const names = [...others.value, BLOCKS, ...guides.value.map(({ id }) => id)];
   const texts = readTexts(content, SOURCE, names);
   if (!texts.ok) return [];
   const problems = [...texts.value].flatMap(([name, value]) =>
