@@ -82,7 +82,7 @@ describe('files', () => {
     expect([...guide.nodes.keys()]).not.toEqual([...published.nodes.keys()]);
     const own = JSON.parse(readFileSync(words, 'utf8')) as Record<string, unknown>;
     const shared = JSON.parse(
-      readFileSync(join(copy.folder, 'text/en/shared.json'), 'utf8'),
+      readFileSync(join(copy.folder, 'text/en/blocks.json'), 'utf8'),
     ) as Record<string, unknown>;
     expect(guideVersion(guide, { ...shared, ...own })).toBe(versionOf(published));
   });
