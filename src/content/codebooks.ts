@@ -1,6 +1,5 @@
 /** The codebooks of a copy, to read and write codes with. */
 import type { Detail } from '../guide/details.ts';
-import { marksOf } from '../guide/marks.ts';
 import type { Guide } from '../guide/types.ts';
 import { freeze } from '../note/freeze.ts';
 import { makeCodebooks } from '../note/codebook.ts';
@@ -19,19 +18,17 @@ export interface CurrentCodebooks {
 
 /** The codebooks of all releases; of a copy that has none yet, the codebook its first one would be. */
 export function currentCodebooks(content: Content, today: Date): Checked<CurrentCodebooks> {
-  const parts = all<[readonly Release[], readonly Guide[], readonly Guide[], readonly Detail[]]>(
+  const parts = all<[readonly Release[], readonly Guide[], readonly Detail[], readonly string[]]>(
     content.releases(),
     content.guides(),
-    content.wholeGuides(),
     content.details(),
+    content.flags(),
   );
   if (!parts.ok) return parts;
-  const [releases, guides, whole, details] = parts.value;
+  const [releases, guides, details, flags] = parts.value;
   const newest = releases.at(-1)?.release;
-  // Old codes may tell of pages that this copy has switched off.
-  const marks = marksOf(whole);
   if (newest !== undefined)
-    return ok({ codebooks: makeCodebooks(releases, marks), newest, draft: false });
+    return ok({ codebooks: makeCodebooks(releases, flags), newest, draft: false });
   const draft = freeze(guides, details, 1, today.toISOString().slice(0, 10));
-  return ok({ codebooks: makeCodebooks([draft], marks), newest: 1, draft: true });
+  return ok({ codebooks: makeCodebooks([draft], flags), newest: 1, draft: true });
 }

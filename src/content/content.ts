@@ -20,6 +20,8 @@ import type { Guide, Switch } from '../guide/types.ts';
 import type { SourceFile } from '../guide/yaml.ts';
 import { releaseSchema } from '../note/release-schema.ts';
 import type { Release } from '../note/release.ts';
+import { completed } from '../note/retired.ts';
+import type { Retired } from '../note/retired.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { glossarySchema } from '../text/glossary.ts';
@@ -39,6 +41,7 @@ import { firmSchema, switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
+import { retiredSchema } from './schema/retired.ts';
 import { reviewsSchema } from './schema/reviews.ts';
 import type { Review } from './schema/reviews.ts';
 import { staffViewSchema } from './schema/staff-view.ts';
@@ -61,6 +64,8 @@ export interface Content {
   readonly text: (path: string) => Checked<Text>;
   readonly firm: () => Checked<Firm>;
   readonly languages: () => Checked<Readonly<Record<string, Language>>>;
+  /** The safety flags, in the order staff see them. */
+  readonly flags: () => Checked<readonly string[]>;
   /** Pages that guides share, with the flags that all may raise. */
   readonly blocks: () => Checked<Blocks>;
   /** In the order of their folders' names, which is their order in a release. */
@@ -82,6 +87,8 @@ export interface Content {
   readonly demos: () => Checked<readonly Demo[]>;
   /** Who signed which version of a guide, the newest last. */
   readonly reviews: () => Checked<readonly Review[]>;
+  /** What the oldest releases did not freeze of their guides; nothing in a copy without such. */
+  readonly retired: () => Checked<Retired>;
   /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
   readonly releases: () => Checked<readonly Release[]>;
   /** How the trade's terms are said; a language may have no glossary. */
@@ -157,17 +164,20 @@ function readerOf(root: string): Content {
   const has = (path: string): boolean => existsSync(join(root, path));
 
   const firm = file('firm.yaml', firmSchema);
+  const flags = once((): Checked<readonly string[]> => {
+    const list = source('flags.yaml');
+    return list.ok ? asContent(loadFlags(list.value.source, list.value.file)) : list;
+  });
   const blocks = once((): Checked<Blocks> => {
     const names = has('blocks') ? readdirSync(join(root, 'blocks')).toSorted() : [];
     const files = names.filter((name) => name.endsWith('.yaml'));
-    const sources = all<[SourceFile, SourceFile[]]>(
-      source('flags.yaml'),
+    const parts = all<[readonly string[], SourceFile[]]>(
+      flags(),
       all<SourceFile[]>(...files.map((name) => source(`blocks/${name}`))),
     );
-    if (!sources.ok) return sources;
-    const [list, read] = sources.value;
-    const flags = loadFlags(list.source, list.file);
-    return asContent(flags.ok ? loadBlocks(read, flags.value) : flags);
+    if (!parts.ok) return parts;
+    const [known, read] = parts.value;
+    return asContent(loadBlocks(read, known));
   });
   /** The guides where these switches, their names in a row, are off. */
   const guidesWithout = eachOnce((off): Checked<readonly Guide[]> => {
@@ -229,10 +239,13 @@ function readerOf(root: string): Content {
       }),
     );
   };
+  const retired = once((): Checked<Retired> =>
+    has('retired.json') ? shaped('retired.json', retiredSchema) : ok({}),
+  );
   const releases = once((): Checked<readonly Release[]> => {
     const names = has('releases') ? readdirSync(join(root, 'releases')) : [];
     const found = names.filter((name) => name.endsWith('.json'));
-    const parts = all<Release[]>(
+    const read = all<Release[]>(
       ...found.map((name): Checked<Release> => {
         const path = `releases/${name}`;
         const release = shaped(path, releaseSchema);
@@ -241,8 +254,12 @@ function readerOf(root: string): Content {
         return fail([fileProblem({ file: shown(path) }, TOP, trouble)]);
       }),
     );
+    const parts = all<[readonly Release[], Retired]>(read, retired());
     if (!parts.ok) return parts;
-    const sorted = parts.value.toSorted((a, b) => a.release - b.release);
+    const [list, old] = parts.value;
+    const sorted = list
+      .map((release) => completed(release, old))
+      .toSorted((a, b) => a.release - b.release);
     const gap = sorted.findIndex(({ release }, index) => release !== index + 1);
     const missing = { code: 'release-missing', release: gap + 1 } as const;
     return gap < 0 ? ok(sorted) : fail([fileProblem({ file: shown('releases') }, TOP, missing)]);
@@ -254,6 +271,7 @@ function readerOf(root: string): Content {
     text,
     firm,
     languages: file('languages.yaml', languagesSchema),
+    flags,
     blocks,
     guides,
     wholeGuides,
@@ -266,6 +284,7 @@ function readerOf(root: string): Content {
     sources: file('sources.json', sourcesSchema),
     demos: file('demo.json', demoSchema),
     reviews: file('reviews.yaml', reviewsSchema),
+    retired,
     releases,
     glossary: eachOnce((language) => {
       const path = `glossaries/${language}.json`;

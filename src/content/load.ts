@@ -51,6 +51,8 @@ export const carePages = () => need(content().carePages());
 export const sources = () => need(content().sources());
 /** Who signed which version of a guide, the newest last. */
 export const reviews = () => need(content().reviews());
+/** The safety flags, in the order staff see them. */
+export const flags = () => need(content().flags());
 /** All frozen releases, the oldest first. */
 export const releases = () => need(content().releases());
 

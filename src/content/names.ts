@@ -6,14 +6,18 @@ import type { Blocks } from '../guide/blocks.ts';
 import type { Detail } from '../guide/details.ts';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
+import type { Path } from '../guide/yaml.ts';
 import { differs } from '../note/freeze.ts';
 import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
+import { isWhole } from '../note/retired.ts';
+import type { Retired } from '../note/retired.ts';
 import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
+import { TOP } from './read.ts';
 import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
 import type { CarePage } from './schema/care.ts';
@@ -218,6 +222,85 @@ function sayingNames(text: Text, finder: Finder, guides: readonly Guide[]): read
   );
 }
 
+/** Every flag that a code may raise is still one that staff are shown. */
+function releaseFlags(
+  content: Content,
+  releases: readonly Release[],
+  flags: readonly string[],
+): readonly Problem[] {
+  const known = new Set(flags);
+  // Of old releases `retired.json` tells.
+  const files = ['retired.json', ...releases.map(({ release }) => `releases/${release}.json`)];
+  return files.flatMap((file) => {
+    const text = content.text(file);
+    if (!text.ok) return [];
+    return flagsIn(text.value.value).flatMap(([path, name]) =>
+      known.has(name)
+        ? []
+        : [
+            fileProblem(text.value, text.value.valueAt(path), {
+              ...{ code: 'name-unknown', name, among: 'flags.yaml' },
+            }),
+          ],
+    );
+  });
+}
+
+/** Each flag in a value of JSON, with the way to it. */
+function flagsIn(value: unknown, path: Path = []): readonly (readonly [Path, string])[] {
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]: [string, unknown]) => {
+    const at = [...path, Array.isArray(value) ? Number(key) : key];
+    return key === 'flag' && typeof inner === 'string'
+      ? [[at, inner] as const]
+      : flagsIn(inner, at);
+  });
+}
+
+/** What is kept of old guides is of pages and answers of old releases, and of all their guides. */
+function retiredNames(
+  content: Content,
+  retired: Retired,
+  releases: readonly Release[],
+): readonly Problem[] {
+  const file = { file: content.shown('retired.json') };
+  const text = content.text('retired.json');
+  const old = releases.filter(({ release }) => {
+    const frozen = content.text(`releases/${release}.json`);
+    return frozen.ok && !isWhole(frozen.value.value as Release);
+  });
+  const guides = old.flatMap((release) => release.guides);
+  const known = new Set(
+    guides.flatMap(({ id, nodes }) =>
+      nodes.flatMap(({ id: node, page = node, answers = [] }) => [
+        ...[id, `${id}.${page}`],
+        ...answers.map(([answer]) => `${id}.${page}.${answer}`),
+      ]),
+    ),
+  );
+  const kept = Object.entries(retired).flatMap(([guide, { pages }]): Path[] => [
+    [guide],
+    ...Object.entries(pages).flatMap(([page, { answers = {} }]): Path[] => [
+      [guide, 'pages', page],
+      ...Object.keys(answers).map((answer) => [guide, 'pages', page, 'answers', answer]),
+    ]),
+  ]);
+  const nameOf = (path: Path): string => path.filter((_, index) => index % 2 === 0).join('.');
+  const missing = new Set(guides.map(({ id }) => id).filter((id) => !Object.hasOwn(retired, id)));
+  return [
+    ...kept.flatMap((path) =>
+      known.has(nameOf(path))
+        ? []
+        : [
+            fileProblem(file, text.ok ? text.value.keyAt(path) : TOP, {
+              ...{ code: 'name-unknown', name: nameOf(path), among: 'the old releases' },
+            }),
+          ],
+    ),
+    ...[...missing].map((key) => fileProblem(file, TOP, { code: 'key-missing', path: '', key })),
+  ];
+}
+
 /** A copy with a switch off writes codes of a release of its own. */
 function switchedReleases(
   text: Text,
@@ -243,10 +326,14 @@ function switchedReleases(
 export function names(content: Content): readonly Problem[] {
   const { blocks, carePages, demos, details, firm, guides, languages, releases } = content;
   const { finder, reviews, sources, text, wholeGuides } = content;
+  const { blocks, carePages, demos, details, firm, flags, guides, languages, releases } = content;
+  const { retired, reviews, sources, text, wholeGuides } = content;
   return [
     ...together((...known) => drawings(content, ...known), blocks(), wholeGuides()),
     ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), wholeGuides()),
     ...together(flagNames, text('flags.yaml'), wholeGuides()),
+    ...together((...known) => releaseFlags(content, ...known), releases(), flags()),
+    ...together((...known) => retiredNames(content, ...known), retired(), releases()),
     ...together(
       switchedReleases,
       text('firm.yaml'),

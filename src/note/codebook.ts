@@ -12,9 +12,9 @@ import type {
   NodeId,
   TextId,
 } from '../guide/types.ts';
-import type { GuideMarks, Marks, PageMarks } from '../guide/marks.ts';
 import { qualifyOther, parseId, qualify } from '../guide/ids.ts';
 import type {
+  PageMarks,
   Release,
   ReleaseAnswer,
   ReleaseDetail,
@@ -56,11 +56,14 @@ export type Codebooks = ReadonlyMap<number, Codebook>;
 
 /**
  * Make codebooks of releases.
- * @param marks what today's guides say of pages and answers; without them nodes know no track, no
- *   heat and no flag: enough to read and write codes, and to follow a journey
+ * @param flags all there are, in the order staff see them; without them no journey shows any:
+ *   enough to read and write codes, and to follow a journey
  */
-export function makeCodebooks(releases: readonly Release[], marks?: Marks): Codebooks {
-  return new Map(releases.map((release) => [release.release, makeCodebook(release, marks)]));
+export function makeCodebooks(
+  releases: readonly Release[],
+  flags: readonly string[] = [],
+): Codebooks {
+  return new Map(releases.map((release) => [release.release, makeCodebook(release, flags)]));
 }
 
 /** The highest release number of a library, undefined for an empty one. */
@@ -73,18 +76,21 @@ export function codebookGuide(codebook: Codebook, guide: string): CodebookGuide 
   return codebook.guides.find(({ id }) => id === guide);
 }
 
-function makeCodebook({ release, published, details, guides }: Release, marks?: Marks): Codebook {
-  return { release, published, details, guides: makeGuides(guides, marks) };
+function makeCodebook(
+  { release, published, details, guides }: Release,
+  flags: readonly string[],
+): Codebook {
+  return { release, published, details, guides: makeGuides(guides, flags) };
 }
 
 /** A release's guides, each joined with what its journeys reach of the others. */
-function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): CodebookGuide[] {
+function makeGuides(guides: readonly ReleaseGuide[], flags: readonly string[]): CodebookGuide[] {
   const frozen = new Map<string, ReleaseNode>(
     guides.flatMap(({ id: guide, nodes }) =>
       nodes.map((node) => [qualifyOther(guide, node.id), node]),
     ),
   );
-  return guides.map((guide) => makeGuide(guide, frozen, marks));
+  return guides.map((guide) => makeGuide(guide, frozen, flags));
 }
 
 /**
@@ -95,15 +101,13 @@ function makeGuides(guides: readonly ReleaseGuide[], marks?: Marks): CodebookGui
 function makeGuide(
   guide: ReleaseGuide,
   frozen: ReadonlyMap<string, ReleaseNode>,
-  marks?: Marks,
+  flags: readonly string[],
 ): CodebookGuide {
   const made = new Map<string, CodebookNode>();
   const make = (id: string): CodebookNode => {
     const already = made.get(id);
     if (already) return already;
     const { guide: other } = parseId(id);
-    const from = (other ?? guide.id) as GuideId;
-    const known = marks?.guides[from];
     const named = (name: string): string =>
       other === undefined ? name : qualifyOther(other, name);
     const node = frozen.get(qualify(guide.id, id));
@@ -124,12 +128,12 @@ function makeGuide(
       journeys += to.journeys;
       return { answer: answer as AnswerId, to, before };
     });
-    const place = placeOf(node, known);
-    const { heat = false, flag, answers } = pageMarks(known, place.page);
+    const { page = node.id, track, marks: { heat = false, flag, answers } = {} } = node;
     const ready: CodebookNode = {
       id: id as NodeId,
-      guide: from,
-      ...place,
+      guide: (other ?? guide.id) as GuideId,
+      page,
+      ...(track === undefined ? {} : { track }),
       sentences: named(node.text ?? node.id) as TextId,
       kind: node.kind,
       urgency: node.urgency ?? 'none',
@@ -147,39 +151,23 @@ function makeGuide(
   const own = guide.nodes.map(({ id }) => make(id));
   // The guide's own first, in its order, then what it hands over to.
   const nodes = new Map([...own, ...made.values()].map((node) => [node.id, node]));
-  const { answers } = pageMarks(marks?.guides[guide.id], first.page);
+  // An exit is one of the start's answers, and tells the same.
+  const told = frozen.get(qualifyOther(guide.id, guide.start))?.marks?.answers;
   return {
     id: guide.id as GuideId,
     start: first.id,
     first,
     nodes,
-    exits: guide.exits.map((exit) => edgeOf(exit, answers)),
-    flags: marks?.flags ?? [],
+    exits: guide.exits.map((exit) => edgeOf(exit, told)),
+    flags,
   };
 }
 
-/**
- * Page and track of a frozen node. Releases 1 to 4 froze neither: there a copy's name ends with
- * its track, which today's guide names, unless a page is called so itself.
- */
-function placeOf(
-  { id, kind, page = id, track }: ReleaseNode,
-  marks?: GuideMarks,
-): { readonly page: string; readonly track?: string } {
-  if (track !== undefined) return { page, track };
-  const [main, ...others] = marks?.tracks ?? [];
-  if (main === undefined || kind === 'stop' || kind === 'finish') return { page };
-  const copied = others.find((other) => id.endsWith(`-${other}`));
-  return copied === undefined || Object.hasOwn(marks?.pages ?? {}, id)
-    ? { page, track: main }
-    : { page: id.slice(0, -copied.length - 1), track: copied };
-}
-
-function pageMarks(marks: GuideMarks | undefined, page: string): PageMarks {
-  return (marks && Object.hasOwn(marks.pages, page) ? marks.pages[page] : undefined) ?? {};
-}
-
 function edgeOf([answer, to]: ReleaseAnswer, marks: PageMarks['answers'] = {}): Answer {
-  const told = Object.hasOwn(marks, answer) ? marks[answer] : undefined;
-  return { id: answer as AnswerId, to: to as NodeId, sets: [], clears: [], ...told };
+  const { flag, heatEnded } = (Object.hasOwn(marks, answer) ? marks[answer] : undefined) ?? {};
+  return {
+    ...{ id: answer as AnswerId, to: to as NodeId, sets: [], clears: [] },
+    ...(flag === undefined ? {} : { flag }),
+    ...(heatEnded === undefined ? {} : { heatEnded }),
+  };
 }

@@ -2,6 +2,8 @@
 import { ownNodes } from '../guide/ids.ts';
 import type { Answer, Guide, GuideNode } from '../guide/types.ts';
 import type {
+  AnswerMarks,
+  PageMarks,
   Release,
   ReleaseAnswer,
   ReleaseDetail,
@@ -36,6 +38,7 @@ function freezeGuide(guide: Guide): ReleaseGuide {
 function freezeNode(node: GuideNode): ReleaseNode {
   const { id, page, track, sentences, kind, urgency, answers } = node;
   const ends = kind === 'stop' || kind === 'finish';
+  const marks = marksOf(node);
   return {
     id,
     ...(page === id ? {} : { page }),
@@ -43,6 +46,25 @@ function freezeNode(node: GuideNode): ReleaseNode {
     ...((sentences as string) === id ? {} : { text: sentences }),
     kind,
     ...(ends ? { urgency } : { answers: answers.map(freezeAnswer) }),
+    ...(Object.keys(marks).length > 0 ? { marks } : {}),
+  };
+}
+
+function marksOf({ heat, flag, answers }: GuideNode): PageMarks {
+  const marked = answers
+    .map((answer) => [answer.id, answerMarks(answer)] as const)
+    .filter(([, marks]) => Object.keys(marks).length > 0);
+  return {
+    ...(heat ? { heat } : {}),
+    ...(flag === undefined ? {} : { flag }),
+    ...(marked.length > 0 ? { answers: Object.fromEntries(marked) } : {}),
+  };
+}
+
+function answerMarks({ flag, heatEnded }: Answer): AnswerMarks {
+  return {
+    ...(flag === undefined ? {} : { flag }),
+    ...(heatEnded === undefined ? {} : { heatEnded }),
   };
 }
 
@@ -94,12 +116,14 @@ function guideDifferences(now: ReleaseGuide, frozen: ReleaseGuide): Difference[]
   ];
 }
 
-/**
- * The parts of a node that codes depend on, in a fixed order, whatever order a file has them in.
- * Page and track are not among them: releases 1 to 4 froze neither.
- */
-function nodeKey({ id, text, kind, urgency, answers }: ReleaseNode): unknown[] {
-  return [id, text ?? id, kind, urgency ?? 'none', answers ?? []];
+/** All that is frozen of a node, in a fixed order, whatever order a file has it in. */
+function nodeKey(node: ReleaseNode): unknown[] {
+  const { id, page = id, track, text = id, kind, urgency = 'none', answers = [], marks } = node;
+  const told = answers.map(([answer]) => {
+    const { flag, heatEnded } = marks?.answers?.[answer] ?? {};
+    return [flag, heatEnded];
+  });
+  return [id, page, track, text, kind, urgency, answers, marks?.heat, marks?.flag, told];
 }
 
 function detailKey({ id, answers }: ReleaseDetail): unknown[] {

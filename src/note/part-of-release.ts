@@ -1,5 +1,5 @@
 import { parseId } from '../guide/ids.ts';
-import type { Release, ReleaseGuide } from './release.ts';
+import type { Release, ReleaseGuide, ReleaseNode } from './release.ts';
 
 /** The guides a guide hands over to, and those they do, itself first. */
 export function closureOf(release: Release, guide: string): readonly string[] {
@@ -19,6 +19,11 @@ function placeholder({ id }: ReleaseGuide): ReleaseGuide {
   return { id, start: 'absent', nodes: [{ id: 'absent', kind: 'stop' }], exits: [] };
 }
 
+/** What only staff's pages show is no matter of a homeowner's. */
+function unmarked(guide: ReleaseGuide): ReleaseGuide {
+  return { ...guide, nodes: guide.nodes.map(({ marks: _, ...node }): ReleaseNode => node) };
+}
+
 /**
  * A release with all that codes of one guide need and no more: what a note page loads of it. The
  * other guides keep only their places, so that a code written with it is the whole release's.
@@ -27,6 +32,6 @@ export function partOfRelease(release: Release, guide: string): Release {
   const needed = new Set(closureOf(release, guide));
   return {
     ...release,
-    guides: release.guides.map((one) => (needed.has(one.id) ? one : placeholder(one))),
+    guides: release.guides.map((one) => (needed.has(one.id) ? unmarked(one) : placeholder(one))),
   };
 }

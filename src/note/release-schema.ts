@@ -7,12 +7,23 @@ import { z } from 'zod';
 import { qualifyOther, parseId } from '../guide/ids.ts';
 import { depthFirst } from '../guide/loops.ts';
 import { nodeKinds, urgencies } from '../guide/types.ts';
-import type { Release, ReleaseGuide } from './release.ts';
+import type { PageMarks, Release, ReleaseGuide } from './release.ts';
 
 const name = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/);
 /** A node of the same guide, or `guide/node`. */
 const target = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*(?:\/[a-z0-9]+(?:-[a-z0-9]+)*)?$/);
 const answer = z.tuple([name, target]).readonly();
+
+export const pageMarksSchema: z.ZodType<PageMarks> = z.strictObject({
+  heat: z.literal(true).optional(),
+  flag: name.optional(),
+  answers: z
+    .record(
+      name,
+      z.strictObject({ flag: name.optional(), heatEnded: z.number().min(0).optional() }),
+    )
+    .optional(),
+});
 
 const node = z.strictObject({
   id: name,
@@ -22,6 +33,7 @@ const node = z.strictObject({
   kind: z.enum(nodeKinds),
   urgency: z.enum(urgencies).optional(),
   answers: z.array(answer).min(1).optional(),
+  marks: pageMarksSchema.optional(),
 });
 
 const guide = z
@@ -64,6 +76,7 @@ interface GraphProblem {
     | 'unknown-start'
     | 'ends-with-answers'
     | 'open-without-answers'
+    | 'unknown-mark'
     | 'exit-not-to-stop'
     | 'unknown-hand-over'
     | 'guide-circle'
@@ -84,10 +97,15 @@ function graphProblems({ start, nodes, exits }: ReleaseGuide): GraphProblem[] {
     const here = list.filter(([, to]) => !to.includes('/'));
     if (!here.every(([, to]) => byId.has(to))) problems.push({ code: 'unknown-target', path });
   }
-  for (const [i, { kind, answers }] of nodes.entries()) {
+  for (const [i, { kind, answers = [], marks }] of nodes.entries()) {
     const ends = kind === 'stop' || kind === 'finish';
-    if (ends && answers) problems.push({ code: 'ends-with-answers', path: ['nodes', i] });
-    if (!ends && !answers) problems.push({ code: 'open-without-answers', path: ['nodes', i] });
+    if (ends && answers.length > 0)
+      problems.push({ code: 'ends-with-answers', path: ['nodes', i] });
+    if (!ends && answers.length === 0)
+      problems.push({ code: 'open-without-answers', path: ['nodes', i] });
+    const names = new Set(answers.map(([id]) => id));
+    if (!Object.keys(marks?.answers ?? {}).every((id) => names.has(id)))
+      problems.push({ code: 'unknown-mark', path: ['nodes', i, 'marks'] });
   }
   if (!exits.every(([, to]) => byId.get(to)?.kind === 'stop')) {
     problems.push({ code: 'exit-not-to-stop', path: ['exits'] });

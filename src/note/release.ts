@@ -5,6 +5,18 @@
  */
 import type { NodeKind, Urgency } from '../guide/types.ts';
 
+/** What a page and its answers tell staff besides the way on: fields of the guide's nodes. */
+export interface PageMarks {
+  readonly heat?: true | undefined;
+  readonly flag?: string | undefined;
+  readonly answers?: Readonly<Record<string, AnswerMarks>> | undefined;
+}
+
+export interface AnswerMarks {
+  readonly flag?: string | undefined;
+  readonly heatEnded?: number | undefined;
+}
+
 /** An answer and the node it leads to, another guide's as `guide/node`. Lists, not objects: their order is part of the code. */
 export type ReleaseAnswer = readonly [answer: string, to: string];
 
@@ -21,6 +33,8 @@ export interface ReleaseNode {
   readonly urgency?: Urgency | undefined;
   /** Questions and steps only. */
   readonly answers?: readonly ReleaseAnswer[] | undefined;
+  /** Left out where there are none, and in releases 1 to 4: those of these are in `retired.json`. */
+  readonly marks?: PageMarks | undefined;
 }
 
 export interface ReleaseGuide {

@@ -1,7 +1,6 @@
-/** Every codebook ever published, bundled with the page, marked with what the page carries. */
-import type { Marks } from '../../guide/marks.ts';
+/** Every codebook ever published, bundled with the page; the flags' order comes in the page. */
 import { makeCodebooks, type Codebooks } from '../../note/codebook.ts';
 import { embedded } from './embedded.ts';
 import { releases } from './releases.ts';
 
-export const codebooks: Codebooks = makeCodebooks(releases, embedded('marks') as Marks);
+export const codebooks: Codebooks = makeCodebooks(releases, embedded('flags') as string[]);

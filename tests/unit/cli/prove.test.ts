@@ -64,7 +64,7 @@ describe('npm run prove', () => {
   it('tells people each property, the counts, the grades and the hardest sentences', async () => {
     const { status, out } = await prove('door-locked');
     expect(status).toBe(0);
-    expect(out.match(/^ {2}holds /gm)).toHaveLength(10);
+    expect(out.match(/^ {2}holds /gm)).toHaveLength(12);
     expect(out).toMatch(/\d{1,3}(,\d{3})+ journeys/);
     expect(out).toContain('Reading grade of each page');
     expect(out).toContain('The hardest sentences');
@@ -72,11 +72,11 @@ describe('npm run prove', () => {
   });
 
   it('tells a counter-example in the words of the guide, and what to do', async () => {
-    const slip = ['warm: { to: wait }', 'warm: { to: inside }'] as const;
+    const slip = ['heat: { to: wait }', 'heat: { to: try-door }'] as const;
     const { status, out } = await proveSpoiled(...slip, 'door-locked');
     expect(status).toBe(1);
     expect(out).toContain('FAILS  door-only-when-cool');
-    expect(out).toMatch(/\d+\. Hold your hand near the door\. Is there heat\? → /);
+    expect(out).toMatch(/\d+\. Do you feel heat, or hear a fan\? → /);
     expect(out).toContain('What to do: ');
     const { guides, problems } = JSON.parse(
       (await proveSpoiled(...slip, '--json', 'door-locked')).out,
@@ -86,14 +86,14 @@ describe('npm run prove', () => {
     );
     const door = guides[0]?.properties.find(({ id }) => id === 'door-only-when-cool');
     expect(door?.counterExample?.fault.code).toBe('door-while-hot');
-    expect(door?.counterExample?.journey).toContainEqual({ at: 'near-plain', answer: 'warm' });
+    expect(door?.counterExample?.journey).toContainEqual({ at: 'near-calm', answer: 'heat' });
   });
 
   it('tells where a file is broken: file, line, column, what to do', async () => {
-    const { line, status, err } = await proveSpoiled('warm: { to: wait }', 'warm: { to: wiat }');
+    const { line, status, err } = await proveSpoiled('heat: { to: wait }', 'heat: { to: wiat }');
     expect(status).toBe(2);
-    const column = '      warm: { to: '.length + 1;
-    expect(err).toContain(`graph.yaml:${line}:${column}: near, answer warm, leads to "wiat"`);
+    const column = '      heat: { to: '.length + 1;
+    expect(err).toContain(`graph.yaml:${line}:${column}: near, answer heat, leads to "wiat"`);
     expect(err).toContain('Correct the name after "to"');
   });
 

@@ -1,5 +1,4 @@
-import { details, guides } from '../../../src/content/load.ts';
-import { marksOf } from '../../../src/guide/marks.ts';
+import { details, flags, guides } from '../../../src/content/load.ts';
 import type { GuideId } from '../../../src/guide/types.ts';
 import { freeze } from '../../../src/note/freeze.ts';
 import { makeCodebooks } from '../../../src/note/codebook.ts';
@@ -7,9 +6,6 @@ import type { Codebook, CodebookGuide, Codebooks } from '../../../src/note/codeb
 import type { Release, ReleaseAnswer, ReleaseNode } from '../../../src/note/release.ts';
 import type { Note } from '../../../src/note/types.ts';
 import { unrank } from '../../../src/note/edges.ts';
-
-/** What today's guides say of pages and answers. */
-export const marks = marksOf(guides());
 
 /** The working guides frozen in memory as a release. */
 export function workingRelease(release = 1): Release {
@@ -69,7 +65,7 @@ export function guideOf(codebooks: Codebooks, release = 1, index?: number): Code
   return guide;
 }
 
-export const working = makeCodebooks([workingRelease()], marks);
+export const working = makeCodebooks([workingRelease()], flags());
 
 /** A note of the working guides with the journey of a rank and nothing else. */
 export function plainNote(rank: bigint, day = 0, codebooks = working): Note {

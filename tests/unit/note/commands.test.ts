@@ -23,7 +23,7 @@ const journey = {
   guide: 'door-locked',
   answers: [
     ['danger', 'none'],
-    ['doing', 'ended'],
+    ['since', 'over-4'],
   ],
   error: 'F9 E1',
   details: { fuel: 'gas' },

@@ -26,7 +26,7 @@ describe('freezing', () => {
     expect(release.guides[place]?.nodes.length).toBe(guide.nodes.size);
     expect(JSON.stringify(release)).not.toMatch(/[a-z] [a-z]/);
     const frozen = release.guides[place]?.nodes.find(({ id }) => id === 'danger');
-    expect(frozen?.answers?.at(-1)).toEqual(['none', 'doing']);
+    expect(frozen?.answers?.at(-1)).toEqual(['none', 'since']);
   });
 
   test('survives its file', () => {
@@ -46,21 +46,27 @@ describe('telling when a release is due', () => {
   });
 
   test.each<[string, string, (node: GuideNode) => GuideNode]>([
-    ['a retargeted answer', 'doing', (node) => ({ ...node, answers: node.answers.map(toStop) })],
-    ['answers in another order', 'doing', (n) => ({ ...n, answers: n.answers.toReversed() })],
-    ['an answer less', 'doing', (node) => ({ ...node, answers: node.answers.slice(1) })],
+    ['a retargeted answer', 'since', (node) => ({ ...node, answers: node.answers.map(toStop) })],
+    ['answers in another order', 'since', (n) => ({ ...n, answers: n.answers.toReversed() })],
+    ['an answer less', 'since', (node) => ({ ...node, answers: node.answers.slice(1) })],
     ['another urgency', 'stop-book', (node) => ({ ...node, urgency: 'today' })],
-    ['other sentences', 'doing', (node) => ({ ...node, sentences: 'x' as GuideNode['sentences'] })],
+    ['other sentences', 'since', (node) => ({ ...node, sentences: 'x' as GuideNode['sentences'] })],
+    ['another page', 'since', (node) => ({ ...node, page: 'x' })],
+    ['another track', 'since', (node) => ({ ...node, track: 'calm' })],
+    ['heat', 'since', (node) => ({ ...node, heat: true })],
+    ['another flag of an end', 'stop-book', (node) => ({ ...node, flag: 'hum' })],
+    ['another flag of an answer', 'since', withAnswers({ flag: 'hum' })],
+    ['another time since the heat', 'since', withAnswers({ heatEnded: 30 })],
   ])('%s', (_, id, change) => {
     expect(differences(changed(id, change))).toEqual([{ part: 'node', guide: guide.id, node: id }]);
   });
 
   test('a node gone, another start, another exit, another guide, other details', () => {
-    const nodes = new Map([...guide.nodes].filter(([id]) => id !== 'doing'));
-    const gone = { part: 'node', guide: guide.id, node: 'doing' };
+    const nodes = new Map([...guide.nodes].filter(([id]) => id !== 'since'));
+    const gone = { part: 'node', guide: guide.id, node: 'since' };
     expect(differences({ ...guide, nodes })).toEqual([gone]);
     const frame = [{ part: 'guide', guide: guide.id }];
-    expect(differences({ ...guide, start: 'doing' as NodeId })).toEqual(frame);
+    expect(differences({ ...guide, start: 'since' as NodeId })).toEqual(frame);
     expect(differences({ ...guide, exits: guide.exits.slice(1) })).toEqual(frame);
     expect(differs([], details, release)).toEqual([
       { part: 'guides', frozen: guides.map(({ id }) => id), now: [] },
@@ -69,9 +75,15 @@ describe('telling when a release is due', () => {
   });
 
   test('what no code depends on is no difference', () => {
-    expect(differences(changed('doing', (node) => ({ ...node, drawing: 'other' })))).toEqual([]);
+    expect(differences(changed('since', (node) => ({ ...node, drawing: 'other' })))).toEqual([]);
+    expect(differences(changed('since', withAnswers({ sets: ['cooled'] })))).toEqual([]);
   });
 });
+
+/** All answers of a node changed alike. */
+function withAnswers(change: Partial<Answer>): (node: GuideNode) => GuideNode {
+  return (node) => ({ ...node, answers: node.answers.map((answer) => ({ ...answer, ...change })) });
+}
 
 function toStop(answer: Answer): Answer {
   return { ...answer, to: 'stop-book' as NodeId };
@@ -109,6 +121,12 @@ describe('a release file is checked', () => {
     ['repeated-node', withGuide({ nodes: [...first.nodes, stop] as never })],
     ['repeated-answer', withGuide({ exits: [...first.exits, ...first.exits] })],
     ['exit-not-to-stop', withGuide({ exits: [['danger', 'second']] })],
+    [
+      'unknown-mark',
+      withGuide({
+        nodes: first.nodes.map((one) => ({ ...one, marks: { answers: { x: { flag: 'hum' } } } })),
+      }),
+    ],
     ['open-without-answers', withGuide({ nodes: [...first.nodes, { id: 'x', kind: 'step' }] })],
     ['repeated-guide', { ...small, guides: [...small.guides, ...small.guides] }],
     ['repeated-detail', { ...small, details: [...small.details, ...small.details] }],

@@ -3,7 +3,7 @@ import { makeCodebooks } from '../../../src/note/codebook.ts';
 import { closureOf, partOfRelease } from '../../../src/note/part-of-release.ts';
 import type { Release } from '../../../src/note/release.ts';
 import { writeCode } from '../../../src/note/write.ts';
-import { plainNote, smallRelease, workingRelease } from './codebooks.ts';
+import { guideOf, plainNote, smallRelease, workingRelease } from './codebooks.ts';
 
 /** The small release with one more guide, which leads into another. */
 function handingOver(): Release {
@@ -24,8 +24,15 @@ describe('the part of a release for one guide', () => {
     expect(closureOf(release, 'tiny')).toEqual(['tiny']);
     const part = partOfRelease(release, 'leading');
     expect(part.guides.map(({ id }) => id)).toEqual(['small', 'tiny', 'leading']);
-    expect(part.guides[0]).toBe(release.guides[0]);
+    expect(part.guides[0]).toEqual(release.guides[0]);
     expect(part.guides[1]?.nodes).toHaveLength(1);
+  });
+
+  it('has nothing that only staff see', () => {
+    const whole = workingRelease();
+    expect(JSON.stringify(whole)).toContain('"flag"');
+    for (const { id } of whole.guides)
+      expect(JSON.stringify(partOfRelease(whole, id))).not.toMatch(/"(marks|flag|heat)":/);
   });
 
   it('writes the codes that the whole release writes', () => {
@@ -34,10 +41,9 @@ describe('the part of a release for one guide', () => {
       guides: [...workingRelease().guides, ...smallRelease(1).guides],
     };
     const codebooks = makeCodebooks([whole]);
-    const [guide] = whole.guides;
-    if (!guide) throw new Error('no guide');
+    const guide = guideOf(codebooks);
     const part = makeCodebooks([partOfRelease(whole, guide.id)]);
-    const journeys = codebooks.get(1)?.guides[0]?.first.journeys ?? 0n;
+    const { journeys } = guide.first;
     for (const rank of [1n, journeys / 3n, journeys / 2n, journeys - 1n]) {
       const note = plainNote(rank, 5, codebooks);
       const code = writeCode(note, codebooks);

@@ -47,23 +47,23 @@ describe('a visit', () => {
   });
 
   it('puts an answer of danger first, and leaves it out of no list', () => {
-    const note = noteOf('door-locked', 'danger.none~doing.ended~display.lock~since.gas');
+    const note = noteOf('door-locked', 'danger.none~since.over-4~near.quiet~display.gas');
     const { danger, because, urgency, legs, tried } = readVisit(note, codebooks, figures);
     expect([danger?.edge.id, because, urgency]).toEqual(['gas', danger, 'emergency']);
     const listed = legs.flatMap((leg) => leg.groups.flatMap(([, steps]) => steps));
     expect(listed.map(({ node }) => String(node.id)).toSorted()).toEqual([
-      ...['danger', 'display', 'doing', 'since'],
+      ...['danger', 'display', 'near', 'since'],
     ]);
     expect(tried).toEqual([]);
   });
 
   it('is open where the guide was left, and knows what was not asked', () => {
-    const note = noteOf('door-locked', 'danger.none~doing.ended~display.lock');
+    const note = noteOf('door-locked', 'danger.none~since.over-4~near.quiet');
     const { state, urgency, end, notAsked, danger } = readVisit(note, codebooks, figures);
-    expect([state, urgency, end.page, danger]).toEqual(['open', 'open', 'since', undefined]);
+    expect([state, urgency, end.page, danger]).toEqual(['open', 'open', 'display', undefined]);
     const pages = notAsked.map(({ page }) => page);
-    expect(pages).toContain('since');
-    expect(pages).not.toContain('display');
+    expect(pages).toContain('display');
+    expect(pages).not.toContain('near');
   });
 
   it('keeps the groups of each guide a journey came through, and ranks the last one’s faults', () => {
@@ -77,8 +77,10 @@ describe('a visit', () => {
   });
 
   it('raises the breaker’s flag at a stop that leaves it off', () => {
-    const note = noteOf('burner', 'danger.none~what.element~el-off.done~el-kind.cracked');
-    expect(readVisit(note, codebooks, figures).flags).toEqual(['cracked-top', 'breaker-off']);
+    const way =
+      'danger.none~what.element~el-kind.coil~el-how.weak~el-which.all~power-el.yes~panel.tripped';
+    const note = noteOf('burner', way);
+    expect(readVisit(note, codebooks, figures).flags).toEqual(['tripped', 'breaker-off']);
   });
 
   it('knows neither groups nor a model without figures', () => {

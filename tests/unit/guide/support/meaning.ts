@@ -28,6 +28,7 @@ const told: Readonly<Record<string, readonly LastingFact[]>> = {
   'breaker-on.tripped': ['tripped'],
   // A part is seen not to work.
   'display.blank': ['trouble'],
+  'off-once.dead': ['trouble'],
   'set-clock.dead': ['trouble'],
   'listen.hum-on': ['trouble'],
   'listen.blank': ['trouble'],

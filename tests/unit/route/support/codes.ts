@@ -1,6 +1,5 @@
 import type { CurrentCodebooks } from '../../../../src/content/codebooks.ts';
-import { guides, releases } from '../../../../src/content/load.ts';
-import { marksOf } from '../../../../src/guide/marks.ts';
+import { flags, releases } from '../../../../src/content/load.ts';
 import { makeCodebooks } from '../../../../src/note/codebook.ts';
 import { sampleJourneys } from '../../../../src/note/sample.ts';
 import { alphabet } from '../../../../src/note/symbols.ts';
@@ -9,7 +8,7 @@ import { writeCode } from '../../../../src/note/write.ts';
 /** The books as published. */
 export function publishedCodebooks(): CurrentCodebooks {
   return {
-    codebooks: makeCodebooks(releases(), marksOf(guides())),
+    codebooks: makeCodebooks(releases(), flags()),
     newest: releases().length,
     draft: false,
   };
