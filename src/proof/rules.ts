@@ -4,8 +4,13 @@ import { journeyWith, reached } from './property.ts';
 import type { Evidence, Failure, Property } from './property.ts';
 import { search } from './search.ts';
 
+/** Whether this is `page.answer`. Every rule asks it of every arc, so the page is compared first. */
 function isAnswer(node: GuideNode | undefined, arc: Arc, answer: string): boolean {
-  return node !== undefined && `${node.sentences}.${arc.answer.id}` === answer;
+  return (
+    node !== undefined &&
+    answer.startsWith(node.sentences) &&
+    `${node.sentences}.${arc.answer.id}` === answer
+  );
 }
 
 /** Pages passed at most so often: journeys that come to one once more. */
@@ -52,7 +57,8 @@ function otherwise(
  */
 function elsewhere(evidence: Evidence, answer: string, ends: readonly string[]): Failure[] {
   const { graph } = evidence;
-  return reached(graph).flatMap(({ node, index }) =>
+  const asking = reached(graph).filter(({ node }) => answer.startsWith(node.sentences));
+  return asking.flatMap(({ node, index }) =>
     (graph.edges[index] ?? [])
       .filter((arc) => isAnswer(node, arc, answer))
       .filter(({ to }) => to >= 0 && !ends.includes(graph.nodes[to]?.sentences ?? ''))

@@ -20,7 +20,7 @@ describe('the published guide', () => {
     expect(proof.holds).toBe(true);
   });
 
-  // All of them, spelled out: some 200 million, exits counted in bulk.
+  // All of them, spelled out: some 80 million, exits counted in bulk.
   it('holds and counts the same with every single journey spelled out', () => {
     const spelled = everyJourney(guide, doorLocked);
     expect([...spelled.broken]).toEqual([]);
