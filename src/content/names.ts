@@ -324,10 +324,8 @@ function switchedReleases(
 
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
-  const { blocks, carePages, demos, details, firm, guides, languages, releases } = content;
-  const { finder, reviews, sources, text, wholeGuides } = content;
   const { blocks, carePages, demos, details, firm, flags, guides, languages, releases } = content;
-  const { retired, reviews, sources, text, wholeGuides } = content;
+  const { finder, retired, reviews, sources, text, wholeGuides } = content;
   return [
     ...together((...known) => drawings(content, ...known), blocks(), wholeGuides()),
     ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), wholeGuides()),
