@@ -106,7 +106,7 @@ describe('the one trace says what a slow reader says', () => {
     for (const known of [flags(), []])
       for (const { release, guides: frozen } of makeCodebooks(releases(), known).values())
         for (const of of frozen) {
-          const journeys = Array.from({ length: 100 }, () => chanceJourney(of, random));
+          const journeys = Array.from({ length: 250 }, () => chanceJourney(of, random));
           for (const journey of journeys)
             expectSame(
               of,
