@@ -30,7 +30,7 @@ async function follow(
 const toStop = stop.journey.map(({ at, answer }) => [at, answer] as const);
 
 test.describe('by taps alone', () => {
-  for (const language of [mainLanguage(), other])
+  for (const language of new Set([mainLanguage(), other]))
     test(`${language}: from the first page to the note code, shown large and away again`, async ({
       page,
     }) => {
@@ -104,7 +104,7 @@ async function pause(page: Page, time: string): Promise<void> {
 }
 
 test.describe('by two switches alone', () => {
-  for (const language of [mainLanguage(), other])
+  for (const language of new Set([mainLanguage(), other]))
     test(`${language}: to the note, at any pace`, async ({ page }) => {
       await page.clock.install();
       const switches = new Switches(page);
