@@ -4,8 +4,9 @@
  */
 import { qualify } from '../../guide/ids.ts';
 import './second-tap.ts';
+import type { Guarded } from './walk.ts';
 import './timer.ts';
-import { store } from '../shared/stored-journey.ts';
+import { isKept, store } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { keepFragment } from '../shared/skip.ts';
@@ -14,7 +15,7 @@ import { hashOf, parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
-const page = document.querySelector<HTMLElement>('.page');
+const page = document.querySelector<Guarded>('.page');
 const own = page?.dataset['guide'] ?? '';
 const here = page?.dataset['node'] ?? '';
 const firsts = new Set(page?.dataset['firsts']?.split(' '));
@@ -58,12 +59,16 @@ function apply(): void {
   // The guide the journey began in: its danger stops are the journey's.
   const first = values.g ?? own;
   const at = (first === own ? here : `${own}/${here}`) as NodeId;
-  const fits = firsts.has(first) && belongs(first, journey);
+  const fits =
+    firsts.has(first) &&
+    belongs(first, journey) &&
+    page.leadsHere?.(first, values.j ?? '') !== false;
   const lost = page.querySelector<HTMLElement>('.lost');
   if (lost) lost.hidden = fits;
   const danger = document.querySelector('details');
   document.body.classList.toggle('astray', !fits);
-  if (!fits && danger) danger.open = true;
+  // Where nothing else is left to tap, the way to the beginning stands first.
+  if (!fits && danger && !page.leadsHere) danger.open = true;
   if (!fits) return;
 
   for (const link of all('.page [data-answer]'))
@@ -89,12 +94,14 @@ function apply(): void {
     withJourney(back, values, first, journey.slice(0, -1));
     back.hidden = false;
   }
-  showSaid(said(values, first));
+  const given = showSaid(said(values, first));
   // What was said on the first page is not asked again; Back comes to the question.
   const [told] = parseJourney(values.s);
-  replaceHash(hashOf({ ...values, s: '' }));
+  if (told) replaceHash(hashOf({ ...values, s: '' }));
   if (told?.at === here) page.querySelector<HTMLElement>(`[data-answer="${told.answer}"]`)?.click();
-  store(location.pathname + location.hash, page.querySelector('h1')?.textContent);
+  // A link from elsewhere takes the place of nothing until an answer is given here.
+  if (given || isKept(location.hash))
+    store(location.pathname + location.hash, page.querySelector('h1')?.textContent);
 }
 
 /**
@@ -104,12 +111,14 @@ function apply(): void {
 const said = ({ j = '' }: RawFragment, first: string): string =>
   `hobnote.said.${document.documentElement.lang}${hashOf({ g: first, j })}`;
 
-function showSaid(key: string): void {
+/** Whether the journey's last answer was given in this tab. */
+function showSaid(key: string): boolean {
   const words = page?.querySelector('.you-said b');
   const text = tryStorage(() => sessionStorage.getItem(key));
-  if (!words) return;
+  if (!words) return typeof text === 'string';
   words.textContent = text ?? '';
   words.closest('p')?.toggleAttribute('hidden', !text);
+  return typeof text === 'string';
 }
 
 function takeError(): void {

@@ -18,6 +18,10 @@ export function keptJourneys(): string[] {
     .filter((line) => line !== '');
 }
 
+/** Whether a journey is among them, by its address's fragment. */
+export const isKept = (hash: string): boolean | undefined =>
+  tryStorage(() => keptJourneys().some((kept) => kept.split(' ', 1)[0]?.endsWith(hash)));
+
 /** The guide a kept journey began in and its answers: a longer one on the same way begins with it. */
 function wayOf(kept: string): string {
   const [address = ''] = kept.split(' ', 1);
