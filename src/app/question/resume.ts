@@ -1,15 +1,25 @@
 /**
- * Offers the last journeys on this device again, the newest first. A newest copy that is not an
+ * Offers the last journeys on this device again, the newest first. What was true in the kitchen
+ * hours ago may not be now: some hours later the danger comes first, a day later only the note is
+ * offered, and the guide begins anew. A newest copy that is not an
  * address of ours with a journey is set aside under another key, never followed and never thrown away.
  */
 import { STORED as key, keptJourneys } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
+import { hashOf, parseRaw } from '../../address/grammar.ts';
+import './second-tap.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 
 interface Kept {
   readonly href: string;
   readonly title: string;
+  /** Hours since it was kept; NaN where that is not known. */
+  readonly hours: number;
 }
+
+/** Up to so many hours the answers still stand. */
+const FRESH = 4;
+const DAY = 24;
 
 function saved(): Kept[] {
   const newest = localStorage.getItem(key);
@@ -19,8 +29,34 @@ function saved(): Kept[] {
   }
   return keptJourneys().flatMap((kept) => {
     const href = savedAddress(kept, location.href);
-    return href === undefined ? [] : { href, title: kept.replace(/^\S+ ?/, '') };
+    const [, minute = '', ...title] = kept.split(' ');
+    const hours = (Date.now() / 60_000 - parseInt(minute, 36)) / 60;
+    return href === undefined ? [] : { href, title: title.join(' '), hours };
   });
+}
+
+/** The note of a journey, of the day it was kept. */
+function noteOf(href: string, day: Date): string {
+  const url = new URL(href);
+  url.pathname = url.pathname.replace(/[^/]+\/[^/]+\/$/, 'note/');
+  const date = [day.getFullYear(), day.getMonth() + 1, day.getDate()];
+  const on = date.map((part) => String(part).padStart(2, '0')).join('-');
+  url.hash = hashOf({ ...parseRaw(url.hash), w: '', on });
+  return url.href;
+}
+
+/** Leads a link to a journey, as far as its age allows, and says what it leads to. */
+function lead(link: HTMLAnchorElement, { href, title, hours }: Kept, words: DOMStringMap): string {
+  link.href = href;
+  if (hours > DAY) {
+    const day = new Date(Date.now() - hours * 3_600_000);
+    link.href = noteOf(href, day);
+    const said = day.toLocaleDateString(document.documentElement.lang, { dateStyle: 'full' });
+    return (words['old'] ?? '').replace('{{day}}', said);
+  }
+  // A clock that was set back tells no age.
+  if (!(hours >= 0 && hours <= FRESH)) link.dataset['confirm'] = words['look'] ?? '';
+  return title;
 }
 
 const section = document.querySelector<HTMLElement>('.kept');
@@ -29,13 +65,12 @@ const earlier = section?.querySelector<HTMLElement>('.earlier');
 const [newest, ...others] = tryStorage(saved) ?? [];
 if (section && link && earlier && newest) {
   const where = link.querySelector('small');
-  link.href = newest.href;
-  if (where) where.textContent = newest.title;
-  for (const { href, title } of others) {
+  const what = lead(link, newest, section.dataset);
+  if (where) where.textContent = what;
+  for (const kept of others) {
     const item = document.createElement('li');
     const other = document.createElement('a');
-    other.href = href;
-    other.textContent = title || link.innerText;
+    other.textContent = lead(other, kept, section.dataset) || link.innerText;
     item.append(other);
     earlier.querySelector('ul')?.append(item);
   }

@@ -2,8 +2,8 @@ import { parseRaw } from '../../address/grammar.ts';
 import { tryStorage } from './storage.ts';
 
 /**
- * Where a copy of the newest journey is kept to resume from: an address of this site, and after a
- * space the page's title, once it is known.
+ * Where a copy of the newest journey is kept to resume from: an address of this site, when it was
+ * kept, and the page's title, once it is known; a space between.
  */
 export const STORED = 'hobnote.journey';
 /** Those begun before it, newest first, a line each. */
@@ -42,7 +42,8 @@ export function store(address: string, title = ''): void {
       const other = wayOf(kept);
       return !way.startsWith(other) && (isFirst || index > 0 || !other.startsWith(way));
     });
-    localStorage.setItem(STORED, `${address} ${title}`.trim());
+    const minute = Math.floor(Date.now() / 60_000).toString(36);
+    localStorage.setItem(STORED, `${address} ${minute} ${title}`.trim());
     localStorage.setItem(EARLIER, others.slice(0, MOST - 1).join('\n'));
   });
 }
