@@ -18,8 +18,8 @@ function saved(): Kept[] {
     localStorage.removeItem(key);
   }
   return keptJourneys().flatMap((kept) => {
-    const href = savedAddress(kept, location.href);
-    return href === undefined ? [] : { href, title: kept.replace(/^\S+ ?/, '') };
+    const url = savedAddress(kept, location.href);
+    return url === undefined ? [] : { href: url.href, title: kept.replace(/^\S+ ?/, '') };
   });
 }
 
