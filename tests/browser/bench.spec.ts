@@ -98,5 +98,5 @@ test('added resistance makes the control believe the oven is hotter', async ({ p
   await fill(page, '', '70');
   await page.locator('#added').fill('100');
   // 1182.25 Ω is 116.5 °F by the curve of IEC 60751.
-  await expect(page.locator('.told')).toContainText(/believes 11[67]/);
+  await expect(page.locator('.told')).toContainText(/reads 11[67]/);
 });

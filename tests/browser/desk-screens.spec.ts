@@ -4,7 +4,7 @@ import { readCode } from '../../src/note/read.ts';
 import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
 import { codebooks, newest } from './support/codebooks.ts';
-import { HUM, openDesk, rows, say } from './support/desk.ts';
+import { HUM, keyOf, openDesk, rows, say } from './support/desk.ts';
 import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { addressOf, guide, shortest, to } from './support/note.ts';
@@ -49,7 +49,7 @@ test('every guide is chosen by a tap or a number key, and the call is in its wor
 test('no clock set while the page was away ends a wait, and the desk says so', async ({ page }) => {
   const [node, journey] =
     [...shortest].find(([id]) => guide.nodes.get(id)?.timer?.kind === 'cooling') ?? [];
-  expect(journey?.length).toBeGreaterThan(2);
+  expect(journey?.length).toBeGreaterThan(1);
   if (!node || !journey) return;
   const now = Math.floor(Date.now() / 1000);
   const soonest = page.locator('.step-timer .faces strong').last();
@@ -135,10 +135,7 @@ test('every question, step and end is shown with its cautions and its answers', 
     );
     await page.keyboard.press('d');
     const first = to(id).journey[0]?.answer ?? '';
-    const { answers: dangers = [] } = guide.nodes.get(guide.start) ?? {};
-    const known = dangers.filter((danger) => danger.id !== 'unsure');
-    const index = known.findIndex((danger) => danger.id === first);
-    await page.keyboard.press(index < 0 ? '0' : String(index + 1));
+    await page.keyboard.press(keyOf(guide.start, first));
     await expect(page.locator('.ask'), id).toBeVisible();
     const shown = await page.evaluate(() => [
       document.querySelectorAll('.choices button').length,

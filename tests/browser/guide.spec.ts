@@ -1,4 +1,5 @@
 // The guides by taps: whole journeys, and what a reader does on the way.
+import type { Page } from '@playwright/test';
 import { parseId } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../src/guide/types.ts';
@@ -53,7 +54,7 @@ test('the danger list is one tap away and keeps the answers given', async ({ pag
   await page.locator('.danger-list summary').click();
   await page.locator('[data-exit="sparks"]').click();
   await expect(page).toHaveURL(/stop-electric/);
-  expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.warm~wait\.sparks$/);
+  expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.heat~wait\.sparks$/);
   await axe(page);
 });
 
@@ -74,9 +75,9 @@ test('Back leads to the question before, and the answer can be changed', async (
   await walkGuide(page, [...toWait]);
   await page.locator('.back').click();
   await expect(page).toHaveURL(/\/near\//);
-  await answerLink(page, 'cool').click();
-  await expect(page).toHaveURL(/\/inside\//);
-  expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.cool$/);
+  await answerLink(page, 'quiet').click();
+  await expect(page).toHaveURL(/\/display\//);
+  expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.quiet$/);
 });
 
 test('every page says what was answered, of its own journey only, and Change goes back to it', async ({
@@ -92,14 +93,16 @@ test('every page says what was answered, of its own journey only, and Change goe
   await answerLink(page, 'error').click();
   await page.waitForURL('**/error-write/**');
   await answerLink(page, 'written').click();
-  await page.waitForURL('**/door-stuck/**');
+  await page.waitForURL('**/off-once/**');
+  await answerLink(page, 'same').click();
+  await page.waitForURL('**/now/**');
   const here = page.url();
-  const words = await answerLink(page, 'yes').innerText();
-  await answerLink(page, 'yes').click();
+  const words = await answerLink(page, 'locked').innerText();
+  await answerLink(page, 'locked').click();
   // In a guide that the first one led into, too.
-  await page.waitForURL('**/door-locked/since-cold/**');
+  await page.waitForURL('**/door-locked/wait-cold/**');
   await expect(said.locator('b')).toHaveText(words);
-  await expect(page.locator('.back')).toHaveAttribute('href', /door-stuck/);
+  await expect(page.locator('.back')).toHaveAttribute('href', /error-shows\/now\//);
   await said.locator('.change').click();
   await expect(page).toHaveURL(here);
   await expect(said).toBeVisible();
@@ -118,27 +121,63 @@ test('every page says what was answered, of its own journey only, and Change goe
   await expect(said).toBeHidden();
 });
 
+/** Follows what an owner says on the first page, and no danger is there. */
+async function sayError(page: Page): Promise<void> {
+  const saying = page.locator('a[href$="error-shows/danger/#s=what.error"]');
+  await page.goto('/');
+  await page.locator('.finder details', { has: saying }).locator('summary').click();
+  await saying.click();
+  await page.waitForURL('**/error-shows/danger/**');
+  await giveAnswer(answerLink(page, 'none'));
+}
+
+test('what was said on the first page is not asked again, and Back comes to that question', async ({
+  page,
+}) => {
+  await sayError(page);
+  await page.waitForURL('**/error-shows/error-write/**');
+  const { hash } = new URL(page.url());
+  expect(journeyOf(hash)).toBe('danger.none~what.error');
+  expect(hash).not.toContain('s=');
+  const said = page.locator('.you-said b');
+  await expect(said).toBeVisible();
+  const words = await said.innerText();
+  await page.locator('.back').click();
+  await page.waitForURL('**/error-shows/what/**');
+  await page.reload();
+  await expect(answerLink(page, 'error')).toHaveText(words);
+  await expect(page).toHaveURL(/\/error-shows\/what\/#(?!.*s=).*j=danger\.none$/);
+  await answerLink(page, 'beeps').click();
+  await page.waitForURL('**/error-shows/beep-source-plain/**');
+  expect(journeyOf(new URL(page.url()).hash)).toBe('danger.none~what.beeps');
+  // The browser's own way back is no trap either.
+  await sayError(page);
+  await page.waitForURL('**/error-shows/error-write/**');
+  await page.goBack();
+  await expect(page).toHaveURL(/\/error-shows\/what\//);
+  await expect(answerLink(page, 'error')).toBeVisible();
+});
+
+test.describe('with scripts off', () => {
+  test.use({ javaScriptEnabled: false });
+  test('what was said on the first page is simply asked', async ({ page }) => {
+    await sayError(page);
+    await expect(page).toHaveURL(/\/error-shows\/what\//);
+    await expect(answerLink(page, 'error')).toBeVisible();
+  });
+});
+
 test('an answer that asks for a second tap goes on at the second, by touch and by keys', async ({
   page,
 }) => {
-  await walkGuide(page, [...toWait].slice(0, 2));
-  await page.waitForURL('**/display/**');
-  const asking = answerLink(page, 'time');
-  const ask = () =>
-    page.evaluate(() => {
-      const link = document.querySelector<HTMLElement>('[data-answer="time"]');
-      if (link) link.dataset['confirm'] = 'Tap again to go on';
-      const tell = document.createElement('p');
-      tell.dataset['tell'] = '';
-      document.querySelector('.page')?.append(tell);
-    });
-  await ask();
+  await page.goto('/door-locked/danger/');
+  const asking = answerLink(page, 'none');
+  await expect(asking).toHaveAttribute('href', /j=/);
   const kept = () => page.evaluate(() => localStorage.getItem('hobnote.journey'));
-  const before = await kept();
   await asking.click();
   await expect(asking).toHaveAttribute('data-armed', '');
   await expect(page.locator('[data-tell]')).toHaveText(/^Tap again to go on: /);
-  expect([await kept(), new URL(page.url()).pathname]).toEqual([before, '/door-locked/display/']);
+  expect([await kept(), new URL(page.url()).pathname]).toEqual([null, '/door-locked/danger/']);
   await axe(page);
   // A tap elsewhere, another answer and the focus going on take it back.
   for (const away of [() => page.locator('h1').click(), () => page.keyboard.press('Tab')]) {
@@ -155,13 +194,12 @@ test('an answer that asks for a second tap goes on at the second, by touch and b
   await asking.click();
   await page.waitForURL('**/since/**');
   await page.goBack();
-  await ask();
   await asking.focus();
   await page.keyboard.press('Enter');
   await expect(asking).toHaveAttribute('data-armed', '');
   await page.keyboard.press('Enter');
   await page.waitForURL('**/since/**');
-  expect(journeyOf(new URL(page.url()).hash)).toMatch(/display\.time$/);
+  expect(journeyOf(new URL(page.url()).hash)).toBe('danger.none');
 });
 
 test('the last three journeys are kept, and going on with one or back in it makes no other', async ({
@@ -177,8 +215,8 @@ test('the last three journeys are kept, and going on with one or back in it make
   await walkGuide(page, [...toWait]);
   await page.locator('.back').click();
   await page.waitForURL('**/near/**');
-  await giveAnswer(answerLink(page, 'cool'));
-  await page.waitForURL('**/inside/**');
+  await giveAnswer(answerLink(page, 'quiet'));
+  await page.waitForURL('**/display/**');
   const first = page.url();
   const title = await page.locator('h1').innerText();
   await home();
@@ -187,9 +225,9 @@ test('the last three journeys are kept, and going on with one or back in it make
   // Another start leaves it be, of the same guide too.
   await page.locator('.button.start').click();
   await giveAnswer(answerLink(page, 'none'));
-  await page.waitForURL('**/doing/**');
+  await page.waitForURL('**/since/**');
   await answerLink(page, 'never').click();
-  await page.waitForURL('**/lock-key-plain/**');
+  await page.waitForURL('**/near-calm/**');
   await home();
   expect(await titles()).toEqual([title]);
   for (const guide of ['error-shows', 'burner']) {
@@ -212,14 +250,14 @@ test('the last three journeys are kept, and going on with one or back in it make
 test('the display’s text is kept as typed, whatever it holds', async ({ page }) => {
   await walkGuide(page, [
     ['danger', 'none'],
-    ['doing', 'ended'],
+    ['since', 'overnight'],
     ['display', 'error'],
   ]);
   const hostile = '<b>F9 \u202eE1';
   await page.getByLabel('What the display shows').fill(hostile);
   await axe(page);
   await answerLink(page, 'written').click();
-  await expect(page).toHaveURL(/since-cold/);
+  await expect(page).toHaveURL(/off-once-cold/);
   expect(new URLSearchParams(new URL(page.url()).hash.slice(1)).get('e')).toBe(hostile);
   await page.locator('.back').click();
   await expect(page.getByLabel('What the display shows')).toHaveValue(hostile);
@@ -256,7 +294,7 @@ test('with storage blocked the journey goes on', async ({ page }) => {
     }),
   );
   await walkGuide(page, [...toWait]);
-  expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.warm$/);
+  expect(journeyOf(new URL(page.url()).hash)).toMatch(/near\.heat$/);
 });
 
 test('taps that come before a page’s script has run lose nothing of the journey', async ({
@@ -298,7 +336,7 @@ test('taps that come before a page’s script has run lose nothing of the journe
 test('an early tap with another journey kept says to start at the beginning', async ({ page }) => {
   await page.goto('/door-locked/danger/');
   await giveAnswer(answerLink(page, 'none'));
-  await page.waitForURL('**/doing/**');
+  await page.waitForURL('**/since/**');
   await page.goto('/error-shows/off-once/#a=error-write.written');
   await expect(page.locator('.lost')).toBeVisible();
 });

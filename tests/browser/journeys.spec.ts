@@ -164,8 +164,8 @@ test.describe('one request of a first visit lost', () => {
             ).toBeVisible();
           else {
             await giveAnswer(answerLink(page, 'none'));
-            await expect(page, lost).toHaveURL((url) => url.pathname === pathOf('doing'));
-            await expect(answerLink(page, 'ended'), lost).toBeVisible();
+            await expect(page, lost).toHaveURL((url) => url.pathname === pathOf('since'));
+            await expect(answerLink(page, 'over-4'), lost).toBeVisible();
           }
           expect(crashes, lost).toEqual([]);
           await visit.close();

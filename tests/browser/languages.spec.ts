@@ -30,20 +30,22 @@ for (const language of languages())
   });
 
 test('switching the language keeps the page and the journey, there and back', async ({ page }) => {
+  test.skip(others.length === 0, 'this copy speaks one language');
   await page.goto('/door-locked/danger/');
   await giveAnswer(answerLink(page, 'none'));
-  await expect(page).toHaveURL(/doing\/#.*j=/);
+  await expect(page).toHaveURL(/since\/#.*j=/);
   for (const language of [...others, main]) {
     await page.locator(`.languages a[hreflang="${language}"]`).click();
     await expect(page.locator('html')).toHaveAttribute('lang', language);
     const url = new URL(page.url());
-    expect(url.pathname).toBe(`${rootOf(language)}door-locked/doing/`);
+    expect(url.pathname).toBe(`${rootOf(language)}door-locked/since/`);
     expect(new URLSearchParams(url.hash.slice(1)).get('j')).toBe('danger.none');
     await expect(page.locator('.lost')).toBeHidden();
   }
 });
 
 test('a code made in one language is read in the others', async ({ page }) => {
+  test.skip(staffLanguages().length < 2, 'this copy speaks one language to staff');
   const code = codeFor(to('stop-book'));
   for (const language of staffLanguages()) {
     await page.goto(`${rootOf(language)}preview/#c=${code}`);
@@ -55,6 +57,7 @@ test('a code made in one language is read in the others', async ({ page }) => {
 test.describe('for a browser that asks for Spanish', () => {
   test.use({ locale: 'es-MX' });
   test('the language is offered and nobody is sent there', async ({ page }) => {
+    test.skip(!languages().includes('es'), 'this copy does not speak Spanish');
     await page.goto('/');
     await expect(page.locator('.languages a.wanted')).toHaveText([languageOf('es').name]);
     expect(new URL(page.url()).pathname).toBe('/');
@@ -64,6 +67,7 @@ test.describe('for a browser that asks for Spanish', () => {
 });
 
 test('from right to left the page is mirrored, codes and numbers are not', async ({ page }) => {
+  test.skip(!languages().includes('ar'), 'this copy does not speak Arabic');
   await page.goto(`/ar/note/#${formatFragment(to('stop-book'))}`);
   await shownCode(page);
   const x = async (selector: string, index = 0) =>

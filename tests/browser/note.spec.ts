@@ -47,12 +47,12 @@ test('every ending has its code, and every answer its way back', async ({ page }
 });
 
 test('an unfinished journey leads on, and has a code too', async ({ page }) => {
-  const fragment = to('fan');
+  const fragment = to('near');
   await open(page, fragment);
   expect(await shownCode(page)).toBe(codeFor(fragment));
   await axe(page);
   await page.getByRole('link', { name: 'Go on' }).click();
-  await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/fan/`);
+  await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/near/`);
   await expect(page.locator('.lost')).toBeHidden();
   expect(addressOf(page).journey).toEqual(fragment.journey);
 });
@@ -60,19 +60,19 @@ test('an unfinished journey leads on, and has a code too', async ({ page }) => {
 test('changing an answer keeps what was written and comes back with a new code', async ({
   page,
 }) => {
-  await open(page, to('since', { error: 'F9', model: 'AB-1', details: { fuel: 'gas' } }));
+  await open(page, to('near', { error: 'F9', model: 'AB-1', details: { fuel: 'gas' } }));
   const before = await shownCode(page);
   await page.locator('.change').nth(1).click();
-  await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/doing/`);
+  await expect(page).toHaveURL((url) => url.pathname === `/${guide.id}/since/`);
   const { stored, ...address } = addressOf(page);
   expect(address).toEqual({
     guide: guide.id,
-    journey: shortest.get('doing' as never),
+    journey: shortest.get('since' as never),
     details: { fuel: 'gas' },
     error: 'F9',
   });
   expect(stored).toMatch(/^[a-z0-9]{8}$/);
-  await page.locator('main a[data-answer="cleaning"]').click();
+  await page.locator('main a[data-answer="running"]').click();
   await page.locator('main a[data-answer="wont-stop"]').click();
   await page.locator('[data-note]').click();
   await expect(page.locator('.groups').first()).toBeVisible();
@@ -84,7 +84,7 @@ test('changing an answer keeps what was written and comes back with a new code',
 test('the day is set once, where the reader is, and stays', async ({ page }) => {
   // 2026-11-26 01:30 UTC is still the 25th in Chicago, the tests' time zone.
   await page.clock.setFixedTime(new Date('2026-11-26T01:30:00Z'));
-  const { journey } = to('fan');
+  const { journey } = to('near');
   await open(page, { journey, details: {} });
   await expect.poll(() => addressOf(page).made).toBe('2026-11-25');
   await page.clock.setFixedTime(new Date('2026-11-28T18:00:00Z'));

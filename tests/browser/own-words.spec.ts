@@ -24,7 +24,7 @@ async function traces(page: Page): Promise<string> {
 }
 /** From the second question to a note, by a short way. */
 async function toNote(page: Page): Promise<void> {
-  await page.locator('main a[data-answer="cleaning"]').click();
+  await page.locator('main a[data-answer="running"]').click();
   await page.locator('main a[data-answer="wont-stop"]').click();
   await page.locator('[data-note]').click();
 }
@@ -33,7 +33,7 @@ const written = (page: Page) => page.getByLabel('Anything else?');
 test('a remark outlives reload and change of an answer, and leaves no trace in history', async ({
   page,
 }) => {
-  const note = to('since', { details: { fuel: 'gas' } });
+  const note = to('near', { details: { fuel: 'gas' } });
   await open(page, note);
   await page.getByLabel('Model number').fill(model);
   await written(page).fill(remark);

@@ -77,7 +77,7 @@ test.describe('a refused code says why and what to do', () => {
     ['too-long', 'A'.repeat(90), /too long/],
     ['too-short', 'ABCD', /has 4 characters.* at least 16/],
     ['wrong-length', 'ABCD-EFGH-JKMN-PQRS-TV', /has 18 characters.* 16 or 20/],
-    ['bad-symbol', 'ABCD-EFGH-JKMN-PQRU', /sign U after 15 characters/],
+    ['bad-symbol', 'ABCD-EFGH-JKMN-PQRU', /character U after 15 characters/],
     ['bad-word', 'Alfa Bravo Charley Delta', /word charley after 2/],
     ['too-many-unreadable', put(0, '???????'), /7 characters are marked \?/],
     ['too-damaged', put(0, [0, 1, 2, 3].map((at) => other(at)).join('')), /Too many characters/],

@@ -33,7 +33,7 @@ test.describe('a sound code', () => {
     await field(page).pressSequentially(CODE.slice(10).toLowerCase());
     await expect(status(page)).toHaveText('Code read. 8 answers.');
     await expect(note(page).getByRole('heading', { level: 2 }).first()).toContainText(
-      'Not finished The guide stopped at: Controls',
+      'Not finished The guide stopped at: How a self-clean is started',
     );
     await expect(note(page)).toContainText('The door was forced');
     await expect(note(page).getByText('Not asked:')).toBeVisible();
@@ -138,7 +138,7 @@ test.describe('a picture', () => {
   });
 
   for (const [what, buffer, type, words] of [
-    ['of another QR code', picture('https://elsewhere.example/'), 'image/bmp', /something else/],
+    ['of another QR code', picture('https://elsewhere.example/'), 'image/bmp', /not a note code/],
     ['of nothing', picture(CODE).fill(255, 54), 'image/bmp', /No QR code found/],
     ['that is none', Buffer.from('<script>'), 'image/png', /cannot open this picture/],
   ] as const)

@@ -17,7 +17,7 @@ async function follow(
   journey: readonly (readonly [at: string, answer: string])[],
   use: (control: Locator) => Promise<unknown>,
 ): Promise<void> {
-  expect(journey.length).toBeGreaterThan(3);
+  expect(journey.length).toBeGreaterThan(2);
   for (const [at, answer] of journey) {
     const here = new RegExp(`/${at}/`);
     await expect(page).toHaveURL(here);
@@ -27,6 +27,11 @@ async function follow(
     await expect(page).not.toHaveURL(here);
   }
 }
+/** A finger that comes again after a look: two taps at once are a double tap, which is one. */
+const tap = async (control: Locator): Promise<void> => {
+  if ((await control.getAttribute('data-armed')) !== null) await control.page().waitForTimeout(600);
+  await control.tap();
+};
 const toStop = stop.journey.map(({ at, answer }) => [at, answer] as const);
 
 test.describe('by taps alone', () => {
@@ -36,7 +41,7 @@ test.describe('by taps alone', () => {
     }) => {
       await page.goto(rootOf(language));
       await page.tap('.button.start');
-      await follow(page, toStop, (control) => control.tap());
+      await follow(page, toStop, tap);
       await page.tap('[data-note]');
       const { made: day, ...asked } = stop;
       expect(await shownCode(page)).toHaveLength(codeFor({ made: day ?? '', ...asked }).length);

@@ -1,7 +1,7 @@
 /** What assistive technology is told of each kind of page, pinned: roles, names and states. */
 import { formatFragment } from '../../src/address/fragment.ts';
 import type { Locator } from '@playwright/test';
-import { firm } from '../../src/content/load.ts';
+import { firm, languages } from '../../src/content/load.ts';
 import { expect, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
 
@@ -20,8 +20,8 @@ const treeOf = async (place: Locator): Promise<string> =>
 
 const kinds = [
   ['home', '/'],
-  ['question', '/door-locked/doing/#j=danger.none'],
-  ['question-from-right-to-left', '/ar/door-locked/doing/#j=danger.none'],
+  ['question', '/door-locked/since/#j=danger.none'],
+  ['question-from-right-to-left', '/ar/door-locked/since/#j=danger.none'],
   ['step-with-timer', '/door-locked/wait/'],
   ['stop', '/door-locked/stop-fire/#j=danger.fire'],
   ['care', '/care/foil/'],
@@ -30,6 +30,10 @@ const kinds = [
 
 for (const [kind, path] of kinds)
   test(`the tree of a page: ${kind}`, async ({ page }) => {
+    test.skip(
+      path.startsWith('/ar/') && !languages().includes('ar'),
+      'this copy does not speak Arabic',
+    );
     // Module scripts fill in the journey before the page has loaded.
     await page.goto(path);
     expect(await treeOf(page.locator('body'))).toMatchSnapshot(`${kind}.txt`);

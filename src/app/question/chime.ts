@@ -8,7 +8,7 @@ let audio: AudioContext | undefined;
 
 /** Follows the choice: kept on the device, and the sound made ready with the next tap. */
 export function followChime(choice: HTMLInputElement, hint: HTMLElement | null): void {
-  choice.checked = tryStorage(() => localStorage.getItem(KEY) !== null) ?? false;
+  choice.checked = Boolean(tryStorage(() => localStorage.getItem(KEY)));
   if (hint) hint.hidden = !choice.checked;
   choice.addEventListener('change', () => {
     // Where nothing is kept the choice holds while the page is open.

@@ -23,11 +23,9 @@ export function caughtUp(
 ): RawFragment | undefined {
   const [tap] = parseJourney(values.a);
   if (values.j !== undefined || !tap || !arrivals.has(formatJourney([tap]))) return undefined;
-  const address = savedAddress(tryStorage(() => localStorage.getItem(STORED)) ?? '', location.href);
-  if (address === undefined) return undefined;
-  const kept = new URL(address);
+  const kept = savedAddress(tryStorage(() => localStorage.getItem(STORED)) ?? '', location.href);
   const before = new URL(`../../${qualify(own, tap.at)}/`, location.href);
-  if (kept.pathname !== before.pathname) return undefined;
+  if (kept?.pathname !== before.pathname) return undefined;
   const caught = parseRaw(kept.hash);
   const { guide = own, name } = parseId(tap.at);
   const first = caught.g ?? guide;

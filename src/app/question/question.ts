@@ -15,11 +15,11 @@ import { hashOf, parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 
-const page = document.querySelector<Guarded>('.page');
-const own = page?.dataset['guide'] ?? '';
-const here = page?.dataset['node'] ?? '';
-const firsts = new Set(page?.dataset['firsts']?.split(' '));
-const arrivals = new Set(page?.dataset['from']?.split(' '));
+// Every page with this script has it.
+const page: Guarded = document.querySelector<HTMLElement>('.page') ?? document.body;
+const { guide: own = '', node: here = '', firsts = '', from = '', start } = page.dataset;
+const isStart = start === 'true';
+const arrivals = new Set(from.split(' '));
 
 function all(selector: string): HTMLAnchorElement[] {
   return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
@@ -28,73 +28,58 @@ function all(selector: string): HTMLAnchorElement[] {
 /** Does the journey lead here? Every page checks its own last answer, so a chain of pages checks all. */
 function belongs(first: string, journey: Journey): boolean {
   const last = journey.at(-1);
-  if (!last) return first === own && page?.dataset['start'] === 'true';
+  if (!last) return first === own && isStart;
   // Only the nodes of guides a journey came to later say their guide in it.
   const at = qualify(first, last.at);
   const from = at.startsWith(`${own}/`) ? at.slice(own.length + 1) : at;
   return arrivals.has(`${from}.${last.answer}`) || arrivals.has(`*.${last.answer}`);
 }
 
-function withJourney(
-  link: HTMLAnchorElement,
-  values: RawFragment,
-  first: string,
-  journey: Journey,
-): void {
-  // A timer is one page's own, and an early tap is in the journey by now. What was said on the first
-  // page waits behind the danger question.
-  const s = page?.dataset['start'] ? values.s : '';
-  link.hash = hashOf({ ...values, a: '', s, w: '', g: first, j: formatJourney(journey) });
-}
-
 function apply(): void {
-  if (!page) return;
-  let values = parseRaw(location.hash);
-  const caught = caughtUp(values, own, arrivals);
-  if (caught) {
-    values = caught;
-    replaceHash(hashOf(values));
-  }
+  const raw = parseRaw(location.hash);
+  const values = caughtUp(raw, own, arrivals) ?? raw;
   const journey = parseJourney(values.j);
   // The guide the journey began in: its danger stops are the journey's.
   const first = values.g ?? own;
   const at = (first === own ? here : `${own}/${here}`) as NodeId;
   const fits =
-    firsts.has(first) &&
+    firsts.split(' ').includes(first) &&
     belongs(first, journey) &&
     page.leadsHere?.(first, values.j ?? '') !== false;
-  const lost = page.querySelector<HTMLElement>('.lost');
-  if (lost) lost.hidden = fits;
-  const danger = document.querySelector('details');
+  page.querySelector('.lost')?.toggleAttribute('hidden', fits);
   document.body.classList.toggle('astray', !fits);
-  // Where nothing else is left to tap, the way to the beginning stands first.
-  if (!fits && danger && !page.leadsHere) danger.open = true;
-  if (!fits) return;
+  if (!fits) {
+    // Where nothing else is left to tap, the way to the beginning stands first.
+    if (!page.leadsHere) document.querySelector('details')?.toggleAttribute('open', true);
+    return;
+  }
 
-  for (const link of all('.page [data-answer]'))
-    withJourney(link, values, first, [
-      ...journey,
-      { at, answer: link.dataset['answer'] as AnswerId },
-    ]);
+  const carry = (link: HTMLAnchorElement, journey: Journey): void => {
+    // A timer is one page's own, and an early tap is in the journey by now. What was said on the first
+    // page waits behind the danger question, and no longer.
+    const s = isStart ? values.s : '';
+    link.hash = hashOf({ ...values, a: '', s, w: '', g: first, j: formatJourney(journey) });
+  };
+  const give = (link: HTMLAnchorElement, answer = ''): void => {
+    carry(link, [...journey, { at, answer: answer as AnswerId }]);
+  };
+  for (const link of all('.page [data-answer]')) give(link, link.dataset['answer']);
   // A stop or finish ends its journey: there the danger list starts a new one.
   if (page.querySelector('[data-answer]'))
     for (const link of all('[data-exit]')) {
       link.pathname = link.pathname.replace(`/${own}/`, `/${first}/`);
-      withJourney(link, values, first, [
-        ...journey,
-        { at, answer: link.dataset['exit'] as AnswerId },
-      ]);
+      give(link, link.dataset['exit']);
     }
-  for (const link of all('[data-note]')) withJourney(link, values, first, journey);
+  for (const link of all('[data-note]')) carry(link, journey);
 
   const last = journey.at(-1);
   if (!last) return;
   for (const back of all('.back, .change')) {
     back.href = `../../${qualify(first, last.at)}/`;
-    withJourney(back, values, first, journey.slice(0, -1));
+    carry(back, journey.slice(0, -1));
     back.hidden = false;
   }
-  const given = showSaid(said(values, first));
+  const given = showSaid(said(values));
   // What was said on the first page is not asked again; Back comes to the question.
   const [told] = parseJourney(values.s);
   if (told) replaceHash(hashOf({ ...values, s: '' }));
@@ -108,12 +93,12 @@ function apply(): void {
  * Where the tab keeps the words of a journey's last answer, which the next page does not know: under
  * the very journey, so that no other shows them, and the language they are in.
  */
-const said = ({ j = '' }: RawFragment, first: string): string =>
-  `hobnote.said.${document.documentElement.lang}${hashOf({ g: first, j })}`;
+const said = ({ g = own, j }: RawFragment): string =>
+  `hobnote.said.${document.documentElement.lang}${hashOf({ g, j })}`;
 
 /** Whether the journey's last answer was given in this tab. */
 function showSaid(key: string): boolean {
-  const words = page?.querySelector('.you-said b');
+  const words = page.querySelector('.you-said b');
   const text = tryStorage(() => sessionStorage.getItem(key));
   if (!words) return typeof text === 'string';
   words.textContent = text ?? '';
@@ -122,10 +107,10 @@ function showSaid(key: string): boolean {
 }
 
 function takeError(): void {
-  const field = page?.querySelector<HTMLElement>('[data-error-field]');
+  const field = page.querySelector('[data-error-field]');
   const input = field?.querySelector('input');
-  if (!field || !input) return;
-  field.hidden = false;
+  if (!input) return;
+  field?.toggleAttribute('hidden', false);
   input.value = (parseRaw(location.hash).e ?? '').slice(0, input.maxLength);
   input.addEventListener('input', () => {
     replaceHash(hashOf({ ...parseRaw(location.hash), e: input.value.trim() }));
@@ -140,7 +125,7 @@ document.addEventListener('click', ({ target, defaultPrevented }) => {
   if (!link || !values.j || defaultPrevented) return;
   store(link.pathname + link.hash);
   tryStorage(() => {
-    sessionStorage.setItem(said(values, values.g ?? own), link.innerText);
+    sessionStorage.setItem(said(values), link.innerText);
   });
 });
 keepFragment();

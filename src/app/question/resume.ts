@@ -28,10 +28,10 @@ function saved(): Kept[] {
     localStorage.removeItem(key);
   }
   return keptJourneys().flatMap((kept) => {
-    const href = savedAddress(kept, location.href);
+    const url = savedAddress(kept, location.href);
     const [, minute = '', ...title] = kept.split(' ');
     const hours = (Date.now() / 60_000 - parseInt(minute, 36)) / 60;
-    return href === undefined ? [] : { href, title: title.join(' '), hours };
+    return url === undefined ? [] : { href: url.href, title: title.join(' '), hours };
   });
 }
 

@@ -11,13 +11,13 @@ export const SAVED_MOST = 20_000;
  * @param kept as `stored-journey.ts` writes it: an address, and a title after a space
  * @param here this page's address
  */
-export function savedAddress(kept: string, here: string): string | undefined {
+export function savedAddress(kept: string, here: string): URL | undefined {
   const [text = ''] = kept.split(' ', 1);
   if (kept.length >= SAVED_MOST || !URL.canParse(text, here)) return undefined;
-  const { origin, pathname, hash, href } = new URL(text, here);
+  const url = new URL(text, here);
   const right =
-    origin === new URL(here).origin &&
-    /^\/[\w./-]*$/.test(pathname) &&
-    parseJourney(parseRaw(hash).j).length > 0;
-  return right ? href : undefined;
+    url.origin === new URL(here).origin &&
+    /^\/[\w./-]*$/.test(url.pathname) &&
+    parseJourney(parseRaw(url.hash).j).length > 0;
+  return right ? url : undefined;
 }

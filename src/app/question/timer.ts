@@ -104,8 +104,8 @@ function run(box: HTMLElement): void {
     show();
   }
 
-  function show(): void {
-    if (!wait || !start || !face || !said || !asks || !alarm) return;
+  const show = (): void => {
+    if (!wait) return;
     face.hidden = alarm.hidden = false;
     put(start, start.dataset['again'] ?? '');
     // It would throw away what is counted.
@@ -125,10 +125,10 @@ function run(box: HTMLElement): void {
     box.classList.toggle('asks', unseen > 0);
     const nowOver = latestEnd <= window;
     put(said, said.dataset[unseen > 0 ? 'gap' : nowOver ? 'over' : note] ?? '');
-    if (nowOver && !over && choice?.checked) chime();
+    if (nowOver && !over && choice.checked) chime();
     over = nowOver;
     keepAwake(!over);
-  }
+  };
 
   function take(next: Wait, why: string): void {
     wait = next;
@@ -157,11 +157,10 @@ function run(box: HTMLElement): void {
   addEventListener('storage', ({ key, newValue }) => {
     const address = key === STORED && savedAddress(newValue ?? '', location.href);
     if (!address) return;
-    const { pathname, hash } = new URL(address);
-    const [theirs, ours] = [parseRaw(hash), values()];
+    const [theirs, ours] = [parseRaw(address.hash), values()];
     const other = waitIn(theirs.w);
     const isSame = hashOf({ ...theirs, w: '' }) === hashOf({ ...ours, w: '' });
-    if (pathname !== location.pathname || !isSame || !other) return;
+    if (address.pathname !== location.pathname || !isSame || !other) return;
     if (wait && left(other) <= left(wait)) return;
     wait = other;
     write();

@@ -107,16 +107,16 @@ const saved: Target = {
     '..',
   ],
   read(input) {
-    const found = savedAddress(input, HERE);
-    if (found === undefined) return 'set aside';
-    const url = new URL(found);
+    const url = savedAddress(input, HERE);
+    if (!url) return 'set aside';
+    const found = url.href;
     hold(url.origin === 'https://range.example', 'it stays on the site');
     hold(
       /^https:\/\/range\.example\/[\w./-]*(?:\?|#)/.test(found),
       'it is an address as we write them',
     );
     hold(parseFragment(url.hash).fragment.journey.length > 0, 'it holds a journey');
-    hold(savedAddress(found, HERE) === found, 'kept again, it is the same');
+    hold(savedAddress(found, HERE)?.href === found, 'kept again, it is the same');
     return `followed, ${String(Math.min(url.pathname.split('/').length, 8))} deep`;
   },
 };
