@@ -6,6 +6,8 @@ import { spell } from '../../../src/note/spelling.ts';
 import { plainSymbols } from '../../../src/note/typed.ts';
 import type { Reading } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
+import { releases } from '../../../src/content/load.ts';
+import { makeCodebooks } from '../../../src/note/codebook.ts';
 import { cases } from '../../support/sample.ts';
 import { codebookOf, guideOf, plainNote, working } from './codebooks.ts';
 import { makeRandom } from './random.ts';
@@ -151,6 +153,30 @@ test('hostile input never throws, and is refused unless it is a code', () => {
     }
   }
   expect(refused).toBeGreaterThan(0.99 * runs);
+});
+
+test('a code drawn by chance is a note in 1 of 7 cases, however many guides a release has', () => {
+  // Release 4 has seven guides, release 5 eight: a power of two, so that release, guide and day are
+  // the number's last twelve bits, and no guide's name can be refused. What refuses is the rest.
+  const seed = 13;
+  const random = makeRandom(seed);
+  const released = makeCodebooks(releases());
+  const runs = cases(30_000, 200_000);
+  const drawn = new Map<number, { all: number; notes: number }>();
+  let notes = 0;
+  for (let run = 0; run < runs; run += 1) {
+    const data = random.symbols(10);
+    const { all, notes: before } = drawn.get((data[9] ?? 0) % 16) ?? { all: 0, notes: 0 };
+    const taken = readCode(groupedText(protect(data, 16)), released).kind === 'refused' ? 0 : 1;
+    drawn.set((data[9] ?? 0) % 16, { all: all + 1, notes: before + taken });
+    notes += taken;
+  }
+  expect(notes / runs, `seed ${seed}`).toBeLessThan(1 / 7);
+  for (const number of released.keys()) {
+    const { all, notes: some } = drawn.get(number - 1) ?? expect.unreachable();
+    expect(some / all, `seed ${seed}, release ${number}`).toBeGreaterThan(0.35);
+    expect(some / all, `seed ${seed}, release ${number}`).toBeLessThan(0.5);
+  }
 });
 
 test('random symbols are hardly ever taken for a code', () => {
