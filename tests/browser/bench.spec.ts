@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
 
 test('each mistake has its own words, also one after another', async ({ page }) => {
   await page.goto('/bench/');
@@ -69,6 +70,7 @@ test('the technical sheet’s slope decides, and the other one’s verdict stand
   await expect(page.locator('.found')).toContainText('2750.4 Ω: Fits another kind');
   // The standard's class is not that sensor's.
   await expect(page.locator('.found')).not.toContainText('Class B');
+  await noSidewaysScroll(page);
   await page.reload();
   await expect(page.getByLabel('1000 Ω, 3750', { exact: true })).toBeChecked();
 });
@@ -118,5 +120,5 @@ test('added resistance makes the control believe the oven is hotter', async ({ p
   await fill(page, '', '70');
   await page.locator('#added').fill('100');
   // 1182.25 Ω is 116.5 °F by the curve of IEC 60751.
-  await expect(page.locator('.told')).toContainText(/believes 11[67]/);
+  await expect(page.locator('.told')).toContainText(/reads 11[67]/);
 });
