@@ -15,7 +15,7 @@
  * The price, for 16 characters (computed and measured in `repair.test.ts`):
  * - a random text is within two changes of a code once in 9,300, (1 + 16·31 + 120·31²)/32⁶, and
  *   within three sound-alikes once in 28,700, 560·4.06³/32⁶. Of such codes 1 in 7 is a note;
- * - four wrong characters are taken for another code 1.7 times in 100,000, before never: 35·A₇ of
+ * - four wrong characters are taken for another code 1.7 times in 100,000 (of 28: 15): 35·A₇ of
  *   the 1820·31⁴ ways lead within three of one (A₇ = 11440·31 codes at distance 7), and the
  *   three left must sound alike, (4.06/31)³.
  * The gain: of codes read out as bare letters over a telephone, 7 % of letters misheard (Fanty,

@@ -358,8 +358,11 @@ describe('cases at random', () => {
         if (wrong === 2 || places.some((at) => !alike(given, code, at))) return given;
       }
     });
-    // Three sound-alikes on the way to another code: 1.7 in 100,000 of four wrong ones.
-    if (wrong === 4) expect(counted.wrong, `seed ${seed}`).toBeLessThan(2 + 5e-5 * runs);
+    // Three sound-alikes may lead to another code: of four wrong ones 1.7 in 100,000 of 16 characters,
+    // 4.2 of 20, 8.6 of 24, 15 of 28, 0.3 of 36; of the lengths in `tally` 4.8. Five deviations more.
+    const chance = 4.8e-5 * runs;
+    if (wrong === 4)
+      expect(counted.wrong, `seed ${seed}`).toBeLessThan(chance + 5 * Math.sqrt(chance) + 1);
     else expect(counted, `seed ${seed}`).toEqual(expected);
     expect(counted.right, `seed ${seed}`).toBe(expected.right);
   });
