@@ -43,8 +43,8 @@ function makeLengths(): number[] {
  * later for each further group of the code. Without it a codeword that begins with 0
  * and loses it is a codeword again with a 0 at its end (the code is cyclic), a code of
  * zeros is valid, and the end of a long code can be a valid short one. With it no code
- * that loses a character at one end and gains one at the other is taken for another: the
- * tests go through all cases. π because nobody chose it.
+ * that loses a character at one end and gains one at the other is within two changes of
+ * another: the tests go through all cases. π because nobody chose it.
  */
 const piDigits = '4GZPN245MC4D64RSH8Q06W3K8JJ0JE1256FK3M085VX9HV2EDJ4MAA11WRWD04VQQSA6DKSM';
 const mask = Uint8Array.from(piDigits, (digit) => alphabet.indexOf(digit));

@@ -8,15 +8,33 @@
  * unreadable (5 or 6 bad ones), 4 with 3, and so on: no 4 bad characters are ever taken
  * for another code, and 3 or 4 wrong ones (2 or 3 beside unreadable ones) are past t, so
  * they are refused. Two blocks share one t, so the same holds for the whole.
+ *
+ * One exception: three wrong characters and none unreadable are repaired where each of the three
+ * sounds like what it becomes (`sound.ts`; 4.06 mates a character on average). No check symbol is
+ * left then, the ear stands in for it, so its `spare` is 0: a person compares every character.
+ * The price, for 16 characters (computed and measured in `repair.test.ts`):
+ * - a random text is within two changes of a code once in 9,300, (1 + 16·31 + 120·31²)/32⁶, and
+ *   within three sound-alikes once in 28,700, 560·4.06³/32⁶. Of such codes 1 in 7 is a note;
+ * - four wrong characters are taken for another code 1.7 times in 100,000 (of 28: 15): 35·A₇ of
+ *   the 1820·31⁴ ways lead within three of one (A₇ = 11440·31 codes at distance 7), and the
+ *   three left must sound alike, (4.06/31)³.
+ * The gain: of codes read out as bare letters over a telephone, 7 % of letters misheard (Fanty,
+ * Cole and Roginski, 1991), all as sound-alikes where there are any, 94.8 % come out right in
+ * place of 90.3 %. Where a share s of what is misheard sounds alike, 90.3 % + 7.5 %·s³.
  */
 import { fail, ok, type Result } from '../result.ts';
 import { codeLengths, correctCode, longest, shortest } from './blocks.ts';
+import type { Corrected } from './blocks.ts';
 import { checkSymbols } from './reed-solomon.ts';
+import { soundAlike, soundMates } from './sound.ts';
 import { characterOf, unreadable } from './symbols.ts';
 import type { CodeEdit, ReadProblem } from './types.ts';
 
-/** Most unreadable characters: each takes one check symbol to restore. */
-export const mostUnreadable = checkSymbols;
+/**
+ * Most unreadable characters: each takes one check symbol to restore, and one is left to check with.
+ * With six and one more wrong, one code in four would come out as another note.
+ */
+export const mostUnreadable = checkSymbols - 1;
 
 /** A valid code, and what was changed to get it: nothing for an exact one. */
 export interface Repair {
@@ -59,9 +77,26 @@ function sameLength(given: Uint8Array, holes: readonly number[]): Result<Repair,
     return fail({ code: 'too-many-unreadable', given: holes.length, most: mostUnreadable });
   }
   const most = holes.length === 0 ? 2 : holes.length <= 2 ? 1 : 0;
-  const fixed = correctCode(given, holes, most);
+  const fixed =
+    correctCode(given, holes, most) ?? (holes.length === 0 ? threeAlike(given) : undefined);
   if (!fixed) return fail({ code: 'too-damaged', given: given.length });
   return ok({ ...fixed, places: changes(given, fixed.code) });
+}
+
+/**
+ * The code three changes away, if all three sound alike. At most one code is that near, and erasing
+ * any of its three places finds it: the first code found is the only one there is.
+ */
+function threeAlike(given: Uint8Array): Corrected | undefined {
+  for (const [at, symbol] of given.entries()) {
+    if (soundMates(symbol).length === 0) continue;
+    const fixed = correctCode(given, [at], 2);
+    if (!fixed) continue;
+    const { code } = fixed;
+    const alike = code.every((is, i) => is === given[i] || soundAlike(is, given[i] ?? unreadable));
+    return alike ? { code, spare: 0 } : undefined;
+  }
+  return undefined;
 }
 
 /** Every code that gives this one by losing one character. */

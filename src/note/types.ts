@@ -106,8 +106,9 @@ export type Reading =
       readonly note: Note;
       readonly places: readonly CodeEdit[];
       /**
-       * Check symbols left over to confirm the repair, 0 to 5, the least of its blocks. A random
-       * other text passes with 1 chance in 32 to this power: at 0 nothing was left to check with.
+       * Check symbols left over to confirm the repair, 0 to 6, the least of its blocks. A random
+       * other text passes with 1 chance in 32 to this power: at 0, three characters that sound like
+       * what they became, nothing was left to check with but the ear.
        */
       readonly spare: number;
     }

@@ -1,7 +1,7 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { resistanceAt } from './rtd.ts';
-import type { RtdProblem } from './rtd.ts';
+import type { RtdProblem, Slope } from './rtd.ts';
 
 /** From `low` to `high`, both included; an end that nobody knows is infinite. */
 export interface Interval {
@@ -11,7 +11,7 @@ export interface Interval {
 
 /** What a sensor would have to be off by, for an oven to miss its setting as it does. */
 export interface SensorDrift {
-  /** Ω read more than the standard's curve gives at the oven's true temperature. */
+  /** Ω read more than the curve gives at the oven's true temperature. */
   readonly ohms: Interval;
   /** Kelvins that the control believes the oven hotter than it is. */
   readonly kelvins: Interval;
@@ -29,11 +29,11 @@ export function meanInterval(intervals: readonly Interval[]): Interval | undefin
 }
 
 /** R(S) − R(S + m); an unknown end of the miss leaves the drift's end unknown. */
-function driftAt(set: number, miss: number, r0: number): Result<number, RtdProblem> {
+function driftAt(set: number, miss: number, r0: number, slope?: Slope): Result<number, RtdProblem> {
   if (!Number.isFinite(miss)) return ok(-miss);
-  const believed = resistanceAt(set, r0);
+  const believed = resistanceAt(set, r0, slope);
   if (!believed.ok) return believed;
-  const expected = resistanceAt(set + miss, r0);
+  const expected = resistanceAt(set + miss, r0, slope);
   return expected.ok ? ok(believed.value - expected.value) : expected;
 }
 
@@ -41,7 +41,7 @@ function driftAt(set: number, miss: number, r0: number): Result<number, RtdProbl
  * The drift a platinum sensor would have, if it alone makes an oven miss its setting.
  *
  * A control holds the oven where its sensor reads R(S), the resistance of the setting S
- * on the curve of IEC 60751 (`rtd.ts`). If the oven is truly at T then, the sensor reads
+ * on its curve (`rtd.ts`). If the oven is truly at T then, the sensor reads
  * R(S) where the curve gives R(T): it is off by R(S) − R(T) ohms, and the control believes
  * S − T too much. A hot oven (T > S) has a sensor that reads low, a cool one high.
  *
@@ -54,8 +54,9 @@ export function driftFromMiss(given: {
   readonly set: Interval;
   readonly miss: Interval;
   readonly r0: number;
+  readonly slope?: Slope;
 }): Result<SensorDrift, MissProblem> {
-  const { set, miss, r0 } = given;
+  const { set, miss, r0, slope } = given;
   for (const field of ['set', 'miss'] as const)
     // Written so that NaN fails, too.
     if (!(given[field].low <= given[field].high)) return fail({ code: 'empty-interval', field });
@@ -65,7 +66,7 @@ export function driftFromMiss(given: {
       ['low', miss.high],
       ['high', miss.low],
     ] as const) {
-      const drift = driftAt(setting, at, r0);
+      const drift = driftAt(setting, at, r0, slope);
       if (!drift.ok) return drift;
       ends[end].push(drift.value);
     }

@@ -2,15 +2,28 @@ import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 
 /**
- * Platinum resistance thermometers, IEC 60751:
+ * Platinum resistance thermometers, Callendar and Van Dusen's equation:
  * R(t) = R0·(1 + At + Bt² + C(t − 100)t³), the last term only below 0 °C.
- * The curve holds for platinum only: nickel-wire and NTC sensors follow others.
+ *
+ * Platinum comes with two common slopes, named by the mean rise from 0 to 100 °C in ppm/K.
+ * 3851: IEC 60751. 3750: 1000 Ω sensors, no standard; the coefficients stand beside 3851's in the
+ * public tables of makers of data-acquisition devices. Nickel-wire and NTC sensors follow others.
  */
-const A = 3.9083e-3;
-const B = -5.775e-7;
-const C = -4.183e-12;
+const coefficients = {
+  3851: { a: 3.9083e-3, b: -5.775e-7, c: -4.183e-12 },
+  3750: { a: 3.81e-3, b: -6.02e-7, c: -6e-12 },
+} as const;
 
-/** The range of the standard's table, °C. */
+export type Slope = keyof typeof coefficients;
+
+/** A kind of platinum sensor. */
+export interface Sensor {
+  /** Ω at 0 °C. */
+  readonly r0: number;
+  readonly slope: Slope;
+}
+
+/** The range of the standard's table, °C; taken for 3750 too, for which no source gives one. */
 export const rtdRange = { min: -200, max: 850 } as const;
 
 export type RtdProblem =
@@ -25,19 +38,19 @@ export type RtdProblem =
     };
 
 /** R(t)/R0, unchecked. */
-function ratio(t: number): number {
-  const below = t < 0 ? C * (t - 100) * t ** 3 : 0;
-  return 1 + A * t + B * t * t + below;
+function ratio(t: number, slope: Slope): number {
+  const { a, b, c } = coefficients[slope];
+  const below = t < 0 ? c * (t - 100) * t ** 3 : 0;
+  return 1 + a * t + b * t * t + below;
 }
 
 /** d(R/R0)/dt per °C, unchecked: positive over the whole range. */
-function slope(t: number): number {
-  const below = t < 0 ? C * (4 * t - 300) * t * t : 0;
-  return A + 2 * B * t + below;
+function rise(t: number, slope: Slope): number {
+  const { a, b, c } = coefficients[slope];
+  const below = t < 0 ? c * (4 * t - 300) * t * t : 0;
+  return a + 2 * b * t + below;
 }
 
-const MIN_RATIO = ratio(rtdRange.min);
-const MAX_RATIO = ratio(rtdRange.max);
 /** Half the last digit of the standard's table (0.001 Ω of 100): its ends can be read back. */
 const ROUNDING = 5e-6;
 
@@ -55,28 +68,38 @@ function checkCelsius(celsius: number): RtdProblem | undefined {
 }
 
 /** Ω at a temperature in °C, for a sensor of `r0` Ω at 0 °C (100, 1000, …). */
-export function resistanceAt(celsius: number, r0: number): Result<number, RtdProblem> {
+export function resistanceAt(
+  celsius: number,
+  r0: number,
+  slope: Slope = 3851,
+): Result<number, RtdProblem> {
   const bad = checkR0(r0) ?? checkCelsius(celsius);
-  return bad ? fail(bad) : ok(r0 * ratio(celsius));
+  return bad ? fail(bad) : ok(r0 * ratio(celsius, slope));
 }
 
 /**
  * °C at a resistance in Ω. From R0 upward the quadratic is solved exactly, in the
  * form without cancellation near 0 °C; below, Newton's iteration starts from that
- * root, at most 2.5 °C off at −200 °C, and settles to rounding within four rounds.
+ * root, at most 4 °C off at −200 °C, and settles to rounding within four rounds.
  */
-export function temperatureAt(ohms: number, r0: number): Result<number, RtdProblem> {
+export function temperatureAt(
+  ohms: number,
+  r0: number,
+  slope: Slope = 3851,
+): Result<number, RtdProblem> {
   const bad = checkR0(r0);
   if (bad) return fail(bad);
   if (!Number.isFinite(ohms)) return fail({ code: 'not-a-finite-number', field: 'ohms' });
   const w = ohms / r0;
-  if (w < MIN_RATIO - ROUNDING || w > MAX_RATIO + ROUNDING) {
-    const [min, max] = [r0 * MIN_RATIO, r0 * MAX_RATIO];
+  const [lowest, highest] = [ratio(rtdRange.min, slope), ratio(rtdRange.max, slope)];
+  if (w < lowest - ROUNDING || w > highest + ROUNDING) {
+    const [min, max] = [r0 * lowest, r0 * highest];
     return fail({ code: 'outside-the-curve', field: 'ohms', value: ohms, min, max });
   }
   const excess = w - 1;
-  let t = (2 * excess) / (A + Math.sqrt(A * A + 4 * B * excess));
-  if (t < 0) for (let round = 0; round < 4; round++) t -= (ratio(t) - w) / slope(t);
+  const { a, b } = coefficients[slope];
+  let t = (2 * excess) / (a + Math.sqrt(a * a + 4 * b * excess));
+  if (t < 0) for (let round = 0; round < 4; round++) t -= (ratio(t, slope) - w) / rise(t, slope);
   return ok(Math.min(rtdRange.max, Math.max(rtdRange.min, t)));
 }
 
@@ -84,12 +107,23 @@ export type ToleranceClass = 'A' | 'B';
 
 /**
  * The standard's tolerance in ± °C: class A 0.15 + 0.002|t|, class B 0.30 + 0.005|t|.
- * The standard grants each class over a part of the range only, depending on how
- * the sensor is built; the formula is given for any temperature.
+ * The formula is given for any temperature; see `classBAt` for where it holds.
  */
 export function toleranceAt(celsius: number, cls: ToleranceClass): number {
   const t = Math.abs(celsius);
   return cls === 'A' ? 0.15 + 0.002 * t : 0.3 + 0.005 * t;
+}
+
+/**
+ * Where the standard grants class B to a sensor of either build, °C: film, and within it
+ * wire-wound, granted to 600 °C (from memory). Which build an oven's sensor is, nobody sees.
+ */
+const classBRange = { min: -50, max: 500 } as const;
+
+/** Class B in ± °C, where the standard grants it: its own slope only, and not at any heat. */
+export function classBAt(celsius: number, slope: Slope): number | undefined {
+  const granted = slope === 3851 && celsius >= classBRange.min && celsius <= classBRange.max;
+  return granted ? toleranceAt(celsius, 'B') : undefined;
 }
 
 /**
@@ -100,8 +134,10 @@ export function toleranceAt(celsius: number, cls: ToleranceClass): number {
 export function believedTemperature(sensor: {
   readonly celsius: number;
   readonly r0: number;
+  readonly slope?: Slope;
   readonly seriesOhms: number;
 }): Result<number, RtdProblem> {
-  const own = resistanceAt(sensor.celsius, sensor.r0);
-  return own.ok ? temperatureAt(own.value + sensor.seriesOhms, sensor.r0) : own;
+  const { celsius, r0, slope, seriesOhms } = sensor;
+  const own = resistanceAt(celsius, r0, slope);
+  return own.ok ? temperatureAt(own.value + seriesOhms, r0, slope) : own;
 }

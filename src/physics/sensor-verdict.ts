@@ -1,9 +1,14 @@
+import { defined } from '../defined.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { resistanceAt, temperatureAt, toleranceAt } from './rtd.ts';
-import type { RtdProblem } from './rtd.ts';
+import { classBAt, resistanceAt, temperatureAt } from './rtd.ts';
+import type { RtdProblem, Sensor } from './rtd.ts';
 
-export type Verdict = 'fits' | 'drifted' | 'open' | 'shorted' | 'other-kind';
+/**
+ * `beyond`: above the end of the curve, yet not open; `other-kind`: as another common platinum
+ * sensor reads.
+ */
+export type Verdict = 'fits' | 'drifted' | 'beyond' | 'open' | 'shorted' | 'other-kind';
 
 /**
  * Where one verdict ends and the next begins. All but the class tolerance of the
@@ -21,22 +26,20 @@ export interface SensorLimits {
   readonly openOhms: number;
   /** At or below this share of R0 the leads touch; the curve itself ends at 0.185. */
   readonly shortedShare: number;
-  /**
-   * A platinum sensor reads low only through damp or a partial short, and not by much:
-   * further than this below the true temperature (°C), take it for another kind.
-   * There is no such limit upward, where a poor connection can add any resistance.
-   */
-  readonly lowestDrift: number;
-  /** Other common platinum sensors, Ω at 0 °C, that a reading is compared with. */
-  readonly otherR0: readonly number[];
+  /** Common platinum sensors that a reading is compared with. */
+  readonly others: readonly Sensor[];
 }
 
 export const sensorLimits: SensorLimits = {
   trade: { offset: 5, slope: 0.01 },
   openOhms: 500_000,
   shortedShare: 0.05,
-  lowestDrift: 50,
-  otherR0: [100, 500, 1000],
+  others: [
+    { r0: 100, slope: 3851 },
+    { r0: 500, slope: 3851 },
+    { r0: 1000, slope: 3851 },
+    { r0: 1000, slope: 3750 },
+  ],
 };
 
 /** What one resistance reading says. Temperatures in °C, `off…` = read − expected. */
@@ -47,11 +50,12 @@ export interface SensorFinding {
   /** What the control believes; missing when the reading is off the curve. */
   readonly believedCelsius?: number;
   readonly offCelsius?: number;
-  readonly classBCelsius: number;
+  /** Missing where the standard grants no class. */
+  readonly classBCelsius?: number;
   readonly tradeCelsius: number;
   readonly withinClassB: boolean;
-  /** The R0 of another platinum sensor that this reading fits. */
-  readonly fitsR0?: number;
+  /** The other platinum sensor that this reading fits. */
+  readonly other?: Sensor;
 }
 
 /** The trade's band at a temperature, ± °C. */
@@ -60,53 +64,57 @@ export function tradeToleranceAt(celsius: number, limits: SensorLimits = sensorL
 }
 
 /** Degrees by which a reading is off, or undefined when it is off the curve. */
-function degreesOff(ohms: number, celsius: number, r0: number): number | undefined {
-  const believed = temperatureAt(ohms, r0);
+function degreesOff(ohms: number, celsius: number, { r0, slope }: Sensor): number | undefined {
+  const believed = temperatureAt(ohms, r0, slope);
   return believed.ok ? believed.value - celsius : undefined;
 }
 
 /**
  * Judge one reading of a sensor whose true temperature is known. `ohms` may be
  * Infinity (a meter's overload). Problems: NaN or negative Ω, a temperature off the
- * curve, an R0 that is not positive. One reading cannot tell a drifted platinum
- * sensor from, say, a nickel one of like resistance: a second one, warm, can.
+ * curve, an R0 that is not positive.
+ *
+ * Neither direction has a limit: a poor joint adds any resistance, and leakage (damp, a chafed
+ * wire) takes any away, 4 kΩ across 1082 Ω leaving 852. So a reading is taken for another kind
+ * only where it fits a common one, which is never called drifted: hot, a good sensor of the other
+ * slope is as far off as a bad one. Nickel of like resistance one reading cannot tell; a second
+ * one, warm, can.
  */
 export function sensorVerdict(
-  reading: { readonly ohms: number; readonly celsius: number; readonly r0: number },
+  reading: { readonly ohms: number; readonly celsius: number; readonly sensor: Sensor },
   limits: SensorLimits = sensorLimits,
 ): Result<SensorFinding, RtdProblem> {
-  const { ohms, celsius, r0 } = reading;
-  const expected = resistanceAt(celsius, r0);
+  const { ohms, celsius, sensor } = reading;
+  const expected = resistanceAt(celsius, sensor.r0, sensor.slope);
   if (!expected.ok) return expected;
   if (Number.isNaN(ohms)) return fail({ code: 'not-a-finite-number', field: 'ohms' });
   if (ohms < 0)
     return fail({ code: 'outside-the-curve', field: 'ohms', value: ohms, min: 0, max: Infinity });
 
-  const off = degreesOff(ohms, celsius, r0);
-  const [classB, trade] = [toleranceAt(celsius, 'B'), tradeToleranceAt(celsius, limits)];
-  const fitsR0 = limits.otherR0.find((other) => {
-    if (other === r0) return false;
-    const degrees = degreesOff(ohms, celsius, other);
-    return degrees !== undefined && Math.abs(degrees) <= trade;
-  });
+  const off = degreesOff(ohms, celsius, sensor);
+  const [classB, trade] = [classBAt(celsius, sensor.slope), tradeToleranceAt(celsius, limits)];
+  const fits = (degrees: number | undefined) => degrees !== undefined && Math.abs(degrees) <= trade;
+  const other = limits.others.find((one) => fits(degreesOff(ohms, celsius, one)));
 
   const verdict = ((): Verdict => {
     if (ohms >= limits.openOhms) return 'open';
-    if (off !== undefined && Math.abs(off) <= trade) return 'fits';
-    if (fitsR0 !== undefined) return 'other-kind';
-    if (ohms <= limits.shortedShare * r0) return 'shorted';
-    if (off === undefined || off < -limits.lowestDrift) return 'other-kind';
-    return 'drifted';
+    if (fits(off)) return 'fits';
+    if (other) return 'other-kind';
+    if (ohms <= limits.shortedShare * sensor.r0) return 'shorted';
+    return off === undefined && ohms > expected.value ? 'beyond' : 'drifted';
   })();
 
   return ok({
     verdict,
     expectedOhms: expected.value,
     offOhms: ohms - expected.value,
-    ...(off === undefined ? {} : { believedCelsius: celsius + off, offCelsius: off }),
-    classBCelsius: classB,
+    ...defined({
+      believedCelsius: off === undefined ? undefined : celsius + off,
+      offCelsius: off,
+      classBCelsius: classB,
+      other: verdict === 'other-kind' ? other : undefined,
+    }),
     tradeCelsius: trade,
-    withinClassB: off !== undefined && Math.abs(off) <= classB,
-    ...(verdict === 'other-kind' && fitsR0 !== undefined ? { fitsR0 } : {}),
+    withinClassB: off !== undefined && classB !== undefined && Math.abs(off) <= classB,
   });
 }

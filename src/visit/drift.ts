@@ -3,6 +3,7 @@ import { parseId } from '../guide/ids.ts';
 import type { Step } from '../journey/trace.ts';
 import { driftFromMiss, meanInterval } from '../physics/oven-miss.ts';
 import type { Interval, SensorDrift } from '../physics/oven-miss.ts';
+import type { Slope } from '../physics/rtd.ts';
 import { differenceInKelvins, toCelsius } from '../physics/temperature.ts';
 import type { Band, StaffViews } from './staff-view.ts';
 
@@ -16,6 +17,8 @@ export interface Drift extends SensorDrift {
 
 /** The commonest sensor of ranges, Ω at 0 °C (common practice, no source). */
 const R0 = 1000;
+/** Both come with this R0, and nobody has looked at the sensor yet: what is told covers both. */
+const SLOPES: readonly Slope[] = [3851, 3750];
 
 function interval([low, high]: Band, inUnit: (fahrenheit: number) => number): Interval {
   return {
@@ -35,7 +38,16 @@ export function driftOf(staffViews: StaffViews, steps: readonly Step[]): Drift |
   const readings = found.flatMap(({ reading }) => (reading ? [reading] : []));
   const miss = meanInterval(readings.map((band) => interval(band, differenceInKelvins)));
   if (!set || !miss) return undefined;
-  const drift = driftFromMiss({ set: interval(set, toCelsius), miss, r0: R0 });
+  const drifts = SLOPES.flatMap((slope) => {
+    const drift = driftFromMiss({ set: interval(set, toCelsius), miss, r0: R0, slope });
+    return drift.ok ? [drift.value] : [];
+  });
+  const [first] = drifts;
   // Off the curve: content is at fault, and the note is worth reading without.
-  return drift.ok ? { ...drift.value, count: readings.length, miss, r0: R0 } : undefined;
+  if (!first) return undefined;
+  const ohms = {
+    low: Math.min(...drifts.map((drift) => drift.ohms.low)),
+    high: Math.max(...drifts.map((drift) => drift.ohms.high)),
+  };
+  return { ...first, ohms, count: readings.length, miss, r0: R0 };
 }

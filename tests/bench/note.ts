@@ -116,12 +116,13 @@ function measure(): Row[] {
       value: wronglyTaken((code) => spoil(code, random.places(5, 16), random), 300_000),
       unit: 'in 10⁶',
     },
-    // Words within two changes of a codeword: (1 + 16·31 + 120·31²) / 32⁶ = 1.08e-4 of all.
+    // Words within two changes of a codeword, (1 + 16·31 + 120·31²) / 32⁶ = 1.08e-4 of all, or three
+    // sound-alikes, 560·4.06³ / 32⁶ = 3.5e-5.
     {
       name: 'note: random text taken',
       value: wronglyTaken(() => random.symbols(16), 300_000),
       unit: 'in 10⁶',
-      note: 'chance alone: 108',
+      note: 'chance alone: 143',
     },
   ];
 }

@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
+import { noSidewaysScroll } from './support/layout.ts';
 
 test('each mistake has its own words, also one after another', async ({ page }) => {
   await page.goto('/bench/');
@@ -36,6 +37,11 @@ const READINGS = [
   ['open', '1000000', '70'],
   ['shorted', '0.5', '70'],
   ['other-kind', '108', '70'],
+  // Good, but of the other common slope (3750 ppm/K, chart from memory).
+  ['other-kind', '2697', '900'],
+  // A leak of 4 kΩ across a good sensor; a bad joint.
+  ['drifted', '852', '70'],
+  ['beyond', '5000', '70'],
 ] as const;
 
 test('each reading has its verdict, in words', async ({ page }) => {
@@ -51,6 +57,22 @@ test('each reading has its verdict, in words', async ({ page }) => {
   }
   // One word for each verdict.
   expect(told.size).toBe(new Set(READINGS.map(([verdict]) => verdict)).size);
+});
+
+test('the technical sheet’s slope decides, and the other one’s verdict stands beside it', async ({
+  page,
+}) => {
+  await page.goto('/bench/');
+  await fill(page, '2697', '900');
+  await expect(page.locator('.verdict')).toContainText('3750');
+  await page.getByLabel('1000 Ω, 3750', { exact: true }).check();
+  await expect(page.locator('.verdict')).toHaveAttribute('data-verdict', 'fits');
+  await expect(page.locator('.found')).toContainText('2750.4 Ω: Fits another kind');
+  // The standard's class is not that sensor's.
+  await expect(page.locator('.found')).not.toContainText('Class B');
+  await noSidewaysScroll(page);
+  await page.reload();
+  await expect(page.getByLabel('1000 Ω, 3750', { exact: true })).toBeChecked();
 });
 
 test('the reading stands on the curve, and what the control believes apart from it', async ({

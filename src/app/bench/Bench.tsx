@@ -58,7 +58,7 @@ export function Bench(props: Props): JSX.Element {
     <div class="bench">
       <form class="card" onSubmit={(event) => event.preventDefault()}>
         {choice('unit', units, (unit) => `bench:unit.${unit}`)}
-        {choice('r0', sensors, (r0) => `bench:r0.${r0}`)}
+        {choice('r0', sensors, (name) => `bench:r0.${name}`)}
         {entry('ohms')}
         {entry('at')}
       </form>

@@ -1,6 +1,6 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
 import type { Words } from '../shared/words.ts';
-import type { Entries } from './entries.ts';
+import { sensorOf, type Entries } from './entries.ts';
 import { number } from './figures.ts';
 import type { Judged } from './judge.ts';
 import { plotOf, size } from './plot.ts';
@@ -17,7 +17,7 @@ export function Curve(props: Props): JSX.Element {
   const plot = createMemo(() => {
     const { expected, believed } = props.judged;
     const shown = [expected?.celsius, believed].filter((one) => one !== undefined);
-    return plotOf(props.entries.r0, props.entries.unit, shown);
+    return plotOf(sensorOf(props.entries.r0), props.entries.unit, shown);
   });
   const frame = () => plot().frame;
   const read = () => {
@@ -29,7 +29,7 @@ export function Curve(props: Props): JSX.Element {
     const { ohms, believed: celsius } = props.judged;
     return ohms === undefined || celsius === undefined ? undefined : plot().place(celsius, ohms);
   };
-  const label = () => t('bench:plot.label', { r0: number(props.words, props.entries.r0) });
+  const label = () => t('bench:plot.label', { sensor: t(`bench:r0.${props.entries.r0}`) });
   return (
     <figure class="card curve">
       <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label={label()}>

@@ -42,15 +42,17 @@ function Verdict(props: { readonly words: Words; readonly finding: SensorFinding
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const verdict = () => props.finding.verdict;
   const detail = () => {
-    const { verdict, withinClassB, offOhms, fitsR0 } = props.finding;
+    const { verdict, withinClassB, offOhms, other } = props.finding;
     if (verdict === 'fits')
-      return t(withinClassB ? 'bench:verdict.fits.classB' : 'bench:verdict.fits.trade');
+      return [
+        t(withinClassB ? 'bench:verdict.fits.classB' : 'bench:verdict.fits.trade'),
+        t('bench:verdict.fits.next'),
+      ].join(' ');
     if (verdict === 'drifted')
       return t(offOhms > 0 ? 'bench:verdict.drifted.high' : 'bench:verdict.drifted.low');
     if (verdict !== 'other-kind') return t(`bench:verdict.${verdict}.next`);
-    return fitsR0 === undefined
-      ? t('bench:verdict.other-kind.next')
-      : t('bench:verdict.other-kind.fitsR0', { r0: number(props.words, fitsR0) });
+    const { r0 = 0, slope = 0 } = other ?? {};
+    return t('bench:verdict.other-kind.next', { r0, slope });
   };
   return (
     <div class="verdict" data-verdict={verdict()}>
@@ -63,7 +65,7 @@ function Verdict(props: { readonly words: Words; readonly finding: SensorFinding
 /** Labels and figures, top to bottom. */
 function rows({ words, entries, judged }: Props): readonly (readonly [string, string])[] {
   const { unit } = entries;
-  const { expected, finding, believed } = judged;
+  const { expected, finding, believed, twin } = judged;
   const list: [string, string][] = [];
   if (judged.ohms !== undefined)
     list.push([
@@ -73,6 +75,14 @@ function rows({ words, entries, judged }: Props): readonly (readonly [string, st
   if (expected) {
     const at = temperature(words, expected.celsius, unit);
     list.push([words.t('bench:rows.expected', { at }), ohms(words, expected.ohms)]);
+    if (twin)
+      list.push([
+        words.t('bench:rows.twin', { slope: twin.sensor.slope }),
+        [
+          ohms(words, twin.ohms),
+          ...(twin.verdict ? [words.t(`bench:verdict.${twin.verdict}.word`)] : []),
+        ].join(': '),
+      ]);
   }
   if (finding && Number.isFinite(finding.offOhms)) {
     const off = ohms(words, finding.offOhms, true);
@@ -91,7 +101,7 @@ function rows({ words, entries, judged }: Props): readonly (readonly [string, st
         low: number(words, low),
         high: number(words, high),
       });
-    list.push([words.t('bench:rows.classB'), band(expected.classB)]);
+    if (expected.classB) list.push([words.t('bench:rows.classB'), band(expected.classB)]);
     list.push([words.t('bench:rows.trade'), band(expected.trade)]);
   }
   return list;

@@ -1,10 +1,23 @@
 import { formatValues, parseValues } from '../../address/grammar.ts';
+import type { Sensor } from '../../physics/rtd.ts';
 
 /** What is typed on the sensor bench, and its place in the address's fragment. Pure. */
 export type Unit = 'F' | 'C';
 
-export const sensors = [1000, 100] as const;
-export type R0 = (typeof sensors)[number];
+/** By the name each has in the address: those of one R0 are told apart by their slope. */
+const named = {
+  '1000': { r0: 1000, slope: 3851 },
+  '1000-3750': { r0: 1000, slope: 3750 },
+  '100': { r0: 100, slope: 3851 },
+} as const satisfies Record<string, Sensor>;
+export type SensorName = keyof typeof named;
+
+/** In the order they are offered. */
+export const sensors: readonly SensorName[] = ['1000', '1000-3750', '100'];
+
+export function sensorOf(name: SensorName): Sensor {
+  return named[name];
+}
 
 /** The fields hold what was typed, right or wrong. */
 export interface Entries {
@@ -12,7 +25,7 @@ export interface Entries {
   readonly at: string;
   readonly added: string;
   readonly unit: Unit;
-  readonly r0: R0;
+  readonly r0: SensorName;
 }
 
 export const fields = ['ohms', 'at', 'added'] as const;
@@ -32,11 +45,11 @@ export function parseEntries(hash: string, unit: Unit): Entries {
     at: text('at'),
     added: text('added'),
     unit: given.unit === 'F' || given.unit === 'C' ? given.unit : unit,
-    r0: sensors.find((r0) => String(r0) === given.r0) ?? 1000,
+    r0: sensors.find((name) => name === given.r0) ?? '1000',
   };
 }
 
 /** The fragment as `#…`. */
 export function formatEntries(entries: Entries): string {
-  return formatValues({ ...entries, r0: String(entries.r0) }, KEYS);
+  return formatValues({ ...entries }, KEYS);
 }

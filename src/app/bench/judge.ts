@@ -3,19 +3,21 @@ import { defined } from '../../defined.ts';
 import { parseReading, parseResistance, type ReadingProblem } from '../../physics/reading.ts';
 import {
   believedTemperature,
+  classBAt,
   resistanceAt,
   rtdRange,
   temperatureAt,
-  toleranceAt,
+  type Sensor,
 } from '../../physics/rtd.ts';
 import {
   sensorVerdict,
   tradeToleranceAt,
   type SensorFinding,
+  type Verdict,
 } from '../../physics/sensor-verdict.ts';
 import { toCelsius, toFahrenheit } from '../../physics/temperature.ts';
 import type { Result } from '../../result.ts';
-import { fields, type Entries, type Field, type R0 } from './entries.ts';
+import { fields, sensorOf, sensors, type Entries, type Field } from './entries.ts';
 
 /** Handheld meters end at some tens of MΩ; wires and plugs add less than a sensor has. */
 export const LIMITS = { ohms: 1e8, added: 1e5 } as const;
@@ -32,7 +34,8 @@ export interface Band {
 export interface Expected {
   readonly celsius: number;
   readonly ohms: number;
-  readonly classB: Band;
+  /** Absent where the standard grants no class. */
+  readonly classB?: Band;
   readonly trade: Band;
 }
 
@@ -48,6 +51,8 @@ export interface Judged {
   readonly believed?: number;
   readonly expected?: Expected;
   readonly finding?: SensorFinding;
+  /** The same by the sensor of the same R0 and the other slope; no verdict without a reading. */
+  readonly twin?: { readonly sensor: Sensor; readonly ohms: number; readonly verdict?: Verdict };
   /** Added resistance, and what the control then believes; it sees an open sensor when absent. */
   readonly added?: { readonly ohms: number; readonly believed?: number };
 }
@@ -64,28 +69,33 @@ function parse(entries: Entries, field: Field): Result<number, ReadingProblem> {
 }
 
 /** Ω at a temperature, the curve's end where it is beyond. */
-export function clampedOhms(celsius: number, r0: R0): number {
+export function clampedOhms(celsius: number, { r0, slope }: Sensor): number {
   const inside = Math.min(rtdRange.max, Math.max(rtdRange.min, celsius));
-  const ohms = resistanceAt(inside, r0);
+  const ohms = resistanceAt(inside, r0, slope);
   return ohms.ok ? ohms.value : Number.NaN;
 }
 
-function band(celsius: number, width: number, r0: R0): Band {
+function band(celsius: number, width: number, sensor: Sensor): Band {
   return {
     celsius: width,
-    low: clampedOhms(celsius - width, r0),
-    high: clampedOhms(celsius + width, r0),
+    low: clampedOhms(celsius - width, sensor),
+    high: clampedOhms(celsius + width, sensor),
   };
 }
 
-/** What a sensor of `r0` Ω at 0 °C should read at a temperature on the curve. */
-export function expectedAt(celsius: number, r0: R0): Expected {
+/** What a sensor should read at a temperature on its curve. */
+export function expectedAt(celsius: number, sensor: Sensor): Expected {
+  const classB = classBAt(celsius, sensor.slope);
   return {
     celsius,
-    ohms: clampedOhms(celsius, r0),
-    classB: band(celsius, toleranceAt(celsius, 'B'), r0),
-    trade: band(celsius, tradeToleranceAt(celsius), r0),
+    ohms: clampedOhms(celsius, sensor),
+    ...(classB === undefined ? {} : { classB: band(celsius, classB, sensor) }),
+    trade: band(celsius, tradeToleranceAt(celsius), sensor),
   };
+}
+
+function twinOf(sensor: Sensor): Sensor | undefined {
+  return sensors.map(sensorOf).find(({ r0, slope }) => r0 === sensor.r0 && slope !== sensor.slope);
 }
 
 const value = <T>(result: Result<T, unknown> | undefined): T | undefined =>
@@ -93,7 +103,7 @@ const value = <T>(result: Result<T, unknown> | undefined): T | undefined =>
 
 /** Judge the entries; each field stands alone, and what both are needed for waits for both. */
 export function judge(entries: Entries): Judged {
-  const { r0 } = entries;
+  const sensor = sensorOf(entries.r0);
   const problems: Partial<Record<Field, EntryProblem>> = {};
   const read: Partial<Record<Field, number>> = {};
   for (const field of fields) {
@@ -102,20 +112,32 @@ export function judge(entries: Entries): Judged {
     else if (result.error.code !== 'empty') problems[field] = result.error;
   }
   const { ohms, at: celsius, added } = read;
-  const both = ohms !== undefined && celsius !== undefined;
-  const believed = ohms === undefined ? undefined : value(temperatureAt(ohms, r0));
-  const finding = both ? value(sensorVerdict({ ohms, celsius, r0 })) : undefined;
+  const { r0, slope } = sensor;
+  const believed = ohms === undefined ? undefined : value(temperatureAt(ohms, r0, slope));
+  const by = (one: Sensor) =>
+    ohms === undefined || celsius === undefined
+      ? undefined
+      : value(sensorVerdict({ ohms, celsius, sensor: one }));
+  const twin = twinOf(sensor);
   const heated =
     added === undefined || celsius === undefined
       ? undefined
-      : value(believedTemperature({ celsius, r0, seriesOhms: added }));
+      : value(believedTemperature({ celsius, r0, slope, seriesOhms: added }));
   return {
     problems,
     ...defined({
       ohms,
       believed,
-      expected: celsius === undefined ? undefined : expectedAt(celsius, r0),
-      finding,
+      expected: celsius === undefined ? undefined : expectedAt(celsius, sensor),
+      finding: by(sensor),
+      twin:
+        celsius === undefined || !twin
+          ? undefined
+          : {
+              sensor: twin,
+              ohms: clampedOhms(celsius, twin),
+              ...defined({ verdict: by(twin)?.verdict }),
+            },
       added:
         added === undefined || celsius === undefined
           ? undefined

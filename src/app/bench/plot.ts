@@ -1,8 +1,8 @@
 /** The curve as a drawing: figures of an SVG whose size is `size`. Pure. */
-import { rtdRange } from '../../physics/rtd.ts';
+import { rtdRange, type Sensor } from '../../physics/rtd.ts';
 import { tradeToleranceAt } from '../../physics/sensor-verdict.ts';
 import { toCelsius, toFahrenheit } from '../../physics/temperature.ts';
-import type { R0, Unit } from './entries.ts';
+import type { Unit } from './entries.ts';
 import { clampedOhms } from './judge.ts';
 
 export const size = { width: 340, height: 250 } as const;
@@ -53,9 +53,9 @@ function ticks(min: number, max: number): number[] {
 }
 
 /** @param shown the sensor's true and believed temperature in °C, as far as they are known */
-export function plotOf(r0: R0, unit: Unit, shown: readonly number[]): Plot {
+export function plotOf(sensor: Sensor, unit: Unit, shown: readonly number[]): Plot {
   const { min, max } = domainOf(shown);
-  const [low, high] = [clampedOhms(min, r0), clampedOhms(max, r0)];
+  const [low, high] = [clampedOhms(min, sensor), clampedOhms(max, sensor)];
   const along = (part: number, from: number, to: number) =>
     from + Math.min(1, Math.max(0, part)) * (to - from);
   const x = (celsius: number) => along((celsius - min) / (max - min), frame.left, frame.right);
@@ -68,14 +68,14 @@ export function plotOf(r0: R0, unit: Unit, shown: readonly number[]): Plot {
   const inUnit = (celsius: number) => (unit === 'F' ? toFahrenheit(celsius) : celsius);
   const fromUnit = (value: number) => (unit === 'F' ? toCelsius(value) : value);
   return {
-    curve: line.map((celsius) => point(celsius, clampedOhms(celsius, r0))).join(' '),
+    curve: line.map((celsius) => point(celsius, clampedOhms(celsius, sensor))).join(' '),
     band: [
       ...line.map((celsius) =>
-        point(celsius, clampedOhms(celsius + tradeToleranceAt(celsius), r0)),
+        point(celsius, clampedOhms(celsius + tradeToleranceAt(celsius), sensor)),
       ),
       ...line
         .toReversed()
-        .map((celsius) => point(celsius, clampedOhms(celsius - tradeToleranceAt(celsius), r0))),
+        .map((celsius) => point(celsius, clampedOhms(celsius - tradeToleranceAt(celsius), sensor))),
     ].join(' '),
     x: ticks(inUnit(min), inUnit(max)).map((value) => ({ value, at: x(fromUnit(value)) })),
     y: ticks(low, high).map((value) => ({ value, at: y(value) })),

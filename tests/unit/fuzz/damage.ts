@@ -1,6 +1,7 @@
 // How often damage beyond repair is taken for another code, held to what the mathematics gives.
 import { protect, dataSymbols } from '../../../src/note/blocks.ts';
 import { repair } from '../../../src/note/repair.ts';
+import { soundMates } from '../../../src/note/sound.ts';
 import { makeRandom, spoil, type Random } from '../note/random.ts';
 
 /** A code's length without details: one block. */
@@ -8,8 +9,14 @@ const LENGTH = 16;
 const CHECKS = 6;
 const ORDER = 32;
 
-/** Words within 2 changes, the most that are corrected, of a given one: the volume of a Hamming ball. */
-const ball = 1 + LENGTH * (ORDER - 1) + ((LENGTH * (LENGTH - 1)) / 2) * (ORDER - 1) ** 2;
+/** Characters that sound like one, on average. */
+const mates =
+  Array.from({ length: ORDER }, (_, symbol) => soundMates(symbol).length).reduce((a, b) => a + b) /
+  ORDER;
+/** Words 3 changes from a given one, all three sound-alikes. */
+const alike = ((LENGTH * (LENGTH - 1) * (LENGTH - 2)) / 6) * mates ** 3;
+/** Words corrected to a given one: those within 2 changes, a Hamming ball, and 3 sound-alikes. */
+const ball = 1 + LENGTH * (ORDER - 1) + ((LENGTH * (LENGTH - 1)) / 2) * (ORDER - 1) ** 2 + alike;
 
 /** A way to damage a code, and how likely the result may be taken for another code, at most. */
 export interface Damage {
@@ -20,11 +27,17 @@ export interface Damage {
 
 export const damages: readonly Damage[] = [
   {
-    name: 'up to 4 wrong characters',
+    name: 'up to 3 wrong characters',
     // Reed–Solomon codes are maximum distance separable (Singleton 1964): with 6 check symbols two
-    // codes differ in 7 places. 4 changes and 2 corrections are 6.
+    // codes differ in 7 places. 3 changes and 3 corrections are 6.
     bound: 0,
-    damage: (code, random) => spoil(code, random.places(1 + random.below(4), LENGTH), random),
+    damage: (code, random) => spoil(code, random.places(1 + random.below(3), LENGTH), random),
+  },
+  {
+    name: '4 wrong characters',
+    // Only 3 corrections reach another code, all of them sound-alikes; the bound is that below.
+    bound: alike / (ORDER - 1) ** CHECKS,
+    damage: (code, random) => spoil(code, random.places(4, LENGTH), random),
   },
   {
     name: '5 or more wrong characters',
