@@ -124,7 +124,7 @@ test('in forced colours the signal words still tell hazards apart', async ({ pag
       await expect(word).toBeInViewport();
       words.set(signal, await word.innerText());
       await expect(page.locator('.care')).toHaveCSS('border-top-style', 'solid');
-      await ringSeen(page.locator('.answers a, .calls a').first());
+      await ringSeen(page.locator('.answers a, .calls a, .to-note a').first());
     }
     expect(new Set(words.values()).size, language).toBe(4);
     expect([...words.values()].every((word) => word.length > 2)).toBe(true);
