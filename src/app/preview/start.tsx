@@ -1,4 +1,4 @@
-import { codebooks } from '../shared/books.ts';
+import { addEarlier, codebooks } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -21,7 +21,7 @@ if (place) {
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(codebooks);
+    const state = createPreviewState(codebooks, addEarlier);
     return <Preview page={page} state={state} />;
   });
 }

@@ -34,7 +34,12 @@ export interface PreviewState {
 
 export type Extras = Pick<Fragment, 'error' | 'model' | 'remark'>;
 
-export function createPreviewState(codebooks: Codebooks): PreviewState {
+/** @param addEarlier adds the codebooks of earlier releases to those given */
+export function createPreviewState(
+  codebooks: Codebooks,
+  addEarlier: () => Promise<void>,
+): PreviewState {
+  const [whole, setWhole] = createSignal(false);
   const [code, setCode] = createSignal('');
   const [settled, setSettled] = createSignal(false);
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
@@ -42,7 +47,13 @@ export function createPreviewState(codebooks: Codebooks): PreviewState {
   /** Under which key the tab keeps what came in own words. */
   let stored: string | undefined;
 
-  const read = (text: string) => (text.trim() === '' ? undefined : readCode(text, codebooks));
+  const read = (text: string) => {
+    if (text.trim() === '') return undefined;
+    const reading = readCode(text, codebooks);
+    // What the newest release does not know as it stands may be an earlier one's.
+    if (!whole() && reading.kind !== 'exact') void addEarlier().then(() => setWhole(true));
+    return reading;
+  };
   const reading = createMemo(() => read(code()));
   const cameAs = createMemo(() => read(came().fragment.code ?? ''));
 

@@ -6,5 +6,7 @@ import type { Guides } from './guides.ts';
 export interface Page {
   readonly words: Words;
   readonly codebooks: Codebooks;
+  /** Fills them: a route is first typed or pasted. */
+  readonly addBooks: () => Promise<void>;
   readonly guides: Guides;
 }

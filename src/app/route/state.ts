@@ -114,6 +114,7 @@ export function createRoute(page: Page): RouteState {
     gone,
     unsaved: createMemo(() => dirty() && visits().length + unread().length > 0),
     async add(text) {
+      await page.addBooks();
       const room = MOST_VISITS - visits().length - unread().length;
       const found = entriesOf(text, page.codebooks, room);
       if (!found.ok) return found;

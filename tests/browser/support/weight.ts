@@ -87,7 +87,8 @@ export async function weigh(browser: Browser, url: string): Promise<Weight> {
 export const CEILINGS = {
   /** One initial TCP window: 10 segments of 1,460 bytes (RFC 6928). */
   question: 14_600,
-  questionScript: 5_000,
+  /** Of it; a page that looks at the whole journey before it shows a step needs some 250 of them. */
+  questionScript: 5_600,
   note: 40_000,
   preview: 60_000,
   round: 60_000,
