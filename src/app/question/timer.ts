@@ -1,12 +1,14 @@
 /**
- * The count-down of a page, told by the time of day it ends at. What is left rides in the fragment (`w=`), so it survives reload,
- * a sleeping phone and blocked storage. What counts as gone by is for `journey/wait.ts` to say.
+ * The count-down of a page, told by the time of day it ends at. What is left rides in the fragment
+ * (`w=`), so it survives a reload and a sleeping phone; a link that was passed on, or where storage
+ * is blocked, starts the wait again. What counts as gone by is for `journey/wait.ts` to say.
  */
 import { hashOf, parseRaw } from '../../address/grammar.ts';
 import { parseJourney } from '../../address/journey-text.ts';
 import { formatTimer, parseTimer, waitOf } from '../../address/timer.ts';
 import type { NodeId } from '../../guide/types.ts';
-import { STORED } from '../shared/stored-journey.ts';
+import { STORED, keptJourneys } from '../shared/stored-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
@@ -30,7 +32,16 @@ const box = document.querySelector<HTMLElement>('[data-timer]');
 /** Seconds after which the fragment follows: what a page killed at once may leave uncounted. */
 const WRITTEN_EACH = 10;
 
+/** Where the tab keeps the timer it wrote last. */
+const OWN = 'hobnote.wait';
+
 const values = () => parseRaw(location.hash);
+/** Was a timer counted by this tab, or by the journey that this device would go on with? */
+const isOwn = (w: string): boolean =>
+  tryStorage(() => sessionStorage.getItem(OWN) === w) === true ||
+  tryStorage(() =>
+    keptJourneys().some((kept) => parseRaw(/#\S*/.exec(kept)?.[0] ?? '').w === w),
+  ) === true;
 const now = (): number => Date.now() / 1000;
 
 /** The time of day as people write it where the device is, in the page's language. */
@@ -77,12 +88,19 @@ function run(box: HTMLElement): void {
   const waitIn = (text: string | undefined) => waitOf(parseTimer(text), node, length(), now());
 
   function read(): void {
-    wait = waitIn(values().w);
+    const { w = '' } = values();
+    const found = waitIn(w);
+    // What somebody else has counted is no reason to open a hot oven here.
+    wait = found && !isOwn(w) ? begin(now(), length()) : found;
   }
 
   function write(): void {
     if (!wait) return;
-    replaceHash(hashOf({ ...values(), w: formatTimer({ node, ...wait }) }));
+    const w = formatTimer({ node, ...wait });
+    tryStorage(() => {
+      sessionStorage.setItem(OWN, w);
+    });
+    replaceHash(hashOf({ ...values(), w }));
     written = wait.counted;
   }
 
@@ -177,6 +195,7 @@ function run(box: HTMLElement): void {
   });
   setInterval(tick, 1000);
   read();
+  write();
   tick();
 }
 
