@@ -9,6 +9,7 @@ import { currentCodebooks } from '../content/codebooks.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { content } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
+import { command } from './command.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
 import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
@@ -146,15 +147,18 @@ function parsed(): { positionals: string[]; values: Wish } {
 process.stdout.on('error', () => process.exit());
 
 const {
-  positionals: [command, ...rest],
+  positionals: [name, ...rest],
   values,
 } = parsed();
 const today = new Date();
-if (command === 'read') await read(rest, codebooksOrStop(today), today);
-else if (command === 'write' && rest.length === 0) {
-  const current = codebooksOrStop(today);
-  await eachInputLine((text, line) => writeLine(text, line, current, today));
-} else if (command === 'round' && rest.length === 0) {
-  await route(codebooksOrStop(today), today, values);
-} else if (command === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
-else stop(USAGE);
+
+await command(async () => {
+  if (name === 'read') await read(rest, codebooksOrStop(today), today);
+  else if (name === 'write' && rest.length === 0) {
+    const current = codebooksOrStop(today);
+    await eachInputLine((text, line) => writeLine(text, line, current, today));
+  } else if (name === 'round' && rest.length === 0)
+    await route(codebooksOrStop(today), today, values);
+  else if (name === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
+  else stop(USAGE);
+});
