@@ -347,7 +347,7 @@ describe('who is called, and where the site is', () => {
     ['site: https://hobnote.example', 'site: https://hobnote.example/?x=1'],
     ['region: US', 'region: US # twice\nregion: FR'],
   ])('refuses %s as %s', (from, to) => {
-    expect(told(from, to)).toHaveLength(1);
+    expect(told(from, to)).not.toEqual([]);
   });
 
   it.each([
@@ -365,30 +365,23 @@ describe('who is called, and where the site is', () => {
     expect(told(emergency, "{ show: '112', dial: '112' }")).toEqual([]);
   });
 
-  it('a file that names another guide than its folder, told once and at its line', () => {
-    const graph = spoil(copy.folder, 'guides/burner/graph.yaml', 'id: burner', 'id: burners');
-    expect(toldBy('shape', copy.folder)).toEqual([
-      expect.stringMatching(
-        new RegExp(
-          `graph.yaml:${String(graph)}:5: This is the guide "burners", in the folder "burner"`,
-        ),
-      ),
-    ]);
-    spoil(copy.folder, 'guides/burner/graph.yaml', 'id: burners', 'id: burner');
-    const other = copyOfContent();
-    const line = spoil(
-      other.folder,
-      'guides/door-locked/faults.yaml',
-      'guide: door-locked',
-      'guide: burner',
-    );
-    expect(toldBy('shape', other.folder)).toEqual([
-      expect.stringContaining(
-        `faults.yaml:${String(line)}:8: guide, wrong-guide, name burner, expected door-locked`,
-      ),
-    ]);
-    other.done();
-  });
+  it.each([
+    ['graph.yaml', 'id: burner', 5, 'This is the guide "elsewhere", in the folder "burner"'],
+    ['faults.yaml', 'guide: burner', 8, 'guide, wrong-guide, name elsewhere, expected burner'],
+  ])(
+    '%s that names another guide than its folder, told once and at its line',
+    (file, from, column, what) => {
+      const line = spoil(
+        copy.folder,
+        `guides/burner/${file}`,
+        from,
+        from.replace('burner', 'elsewhere'),
+      );
+      expect(checkContent(openContent(copy.folder)).map(tellProblem)).toEqual([
+        expect.stringContaining(`${file}:${String(line)}:${String(column)}: ${what}`),
+      ]);
+    },
+  );
 
   it('a byte order mark is no slip', () => {
     for (const file of ['text/en/desk.json', 'firm.yaml', 'guides/burner/graph.yaml']) {
@@ -410,8 +403,8 @@ describe('commands on content with a slip', () => {
     spoil(
       copy.folder,
       'guides/door-locked/graph.yaml',
-      '      warm: { to: wait }',
-      '      warm: { to: inside }',
+      'under-1: { to: wait, heat-ended: 0 }',
+      'under-1: { to: inside, heat-ended: 0 }',
     );
     const before = readdirSync(join(copy.folder, 'releases'));
     const { status, stderr } = run('src/cli/release.ts');
@@ -426,7 +419,7 @@ describe('commands on content with a slip', () => {
     ['details.yaml', 'fuel:', 'fuel: [', ['src/cli/note.ts', 'journeys', 'burner', '--count']],
     ['guides/burner/faults.yaml', 'guide: burner', 'guide: [', ['src/cli/note.ts', 'round']],
     ['guides/burner/faults.yaml', 'guide: burner', 'guide: [', ['src/cli/prove.ts']],
-    ['firm.yaml', 'region: US', 'region: [', ['src/cli/prove.ts', '--language', 'es']],
+    ['firm.yaml', 'region: US', 'region: [', ['src/cli/prove.ts']],
   ])('%s with "%s" as "%s": %j tells file and line, no stack', (file, from, to, words) => {
     spoil(copy.folder, file, from, to);
     const { status, stderr } = run(...words);
