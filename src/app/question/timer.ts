@@ -36,12 +36,25 @@ const WRITTEN_EACH = 10;
 const OWN = 'hobnote.wait';
 
 const values = () => parseRaw(location.hash);
-/** Was a timer counted by this tab, or by the journey that this device would go on with? */
-const isOwn = (w: string): boolean =>
-  tryStorage(() => sessionStorage.getItem(OWN) === w) === true ||
-  tryStorage(() =>
-    keptJourneys().some((kept) => parseRaw(/#\S*/.exec(kept)?.[0] ?? '').w === w),
-  ) === true;
+/**
+ * Does an address say no more of a wait than this tab has counted, or the journey that this device
+ * would go on with? A page that is left may not get to write its address any more.
+ */
+function isOwn(text: string): boolean {
+  const timer = parseTimer(text);
+  const written = [
+    tryStorage(() => sessionStorage.getItem(OWN)),
+    ...(tryStorage(keptJourneys) ?? [])
+      .filter((kept) => kept.startsWith(`${location.pathname}#`))
+      .map((kept) => parseRaw(/#\S*/.exec(kept)?.[0] ?? '').w),
+  ].map((one) => parseTimer(one ?? ''));
+  return written.some(
+    (own) =>
+      own?.node === timer?.node &&
+      (timer?.end ?? 0) >= (own?.end ?? Infinity) &&
+      (timer?.counted ?? 0) <= (own?.counted ?? 0),
+  );
+}
 const now = (): number => Date.now() / 1000;
 
 /** The time of day as people write it where the device is, in the page's language. */

@@ -32,7 +32,8 @@ export function brokenFile(records: readonly unknown[]): string {
   const plain = (_: string, value: unknown) => (typeof value === 'bigint' ? String(value) : value);
   const texts = records.map((record) => {
     try {
-      return JSON.stringify(record, plain, 2) ?? 'null';
+      // Of undefined there is no JSON.
+      return JSON.stringify(record ?? null, plain, 2);
     } catch {
       // A record that holds itself.
       return JSON.stringify(String(record));
