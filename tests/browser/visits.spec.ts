@@ -14,7 +14,8 @@ const unfold = async (part: Locator): Promise<void> => {
   await expect(part.locator('[role=status]')).toBeAttached();
 };
 const fault = (page: Page): Locator => page.getByLabel('The fault you found');
-const keep = (page: Page): Locator => record(page).getByRole('button', { name: /^Keep th/ });
+const keep = (page: Page): Locator =>
+  record(page).getByRole('button', { name: /^(Save this|Replace the saved) visit$/ });
 const said = (part: Locator): Locator => part.getByRole('status');
 const file = (visits: unknown, more: object = {}) => ({
   name: 'visits.json',
