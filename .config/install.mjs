@@ -2,7 +2,8 @@
 // Every npm script calls this first, so that one command is enough on a fresh clone.
 //
 // Plain JavaScript: it must run on the machine's own Node (20 or later), before the Node the
-// project uses (the npm package `node`, first on the PATH of every npm script) is installed.
+// project uses (a package for each platform, first on the PATH of every npm script) is installed.
+// Those packages have no install scripts, and the lockfile holds the SHA-512 of each.
 // All it prints goes to standard error: the output of the script that follows stays clean.
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
@@ -11,7 +12,11 @@ import { fileURLToPath } from 'node:url';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 const modules = join(root, 'node_modules');
-const ownNode = join(modules, 'node', 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
+const ownNode = join(modules, '.bin', process.platform === 'win32' ? 'node.cmd' : 'node');
+/** Its package, where there is one for this platform. */
+const ownPackage = `node_modules/node-${process.platform === 'win32' ? 'win' : process.platform}-${process.arch}`;
+/** The Node that runs all where there is no package for the platform. */
+const LEAST = 24;
 
 /**
  * The packages a lockfile lists, without the project itself.
@@ -33,11 +38,12 @@ function whatIsMissing() {
   for (const [path, want] of Object.entries(wanted)) {
     const have = installed[path];
     // npm leaves out optional packages made for other platforms.
-    if (have === undefined && want.optional) continue;
+    if (have === undefined && want.optional && path !== ownPackage) continue;
     if (have?.version !== want.version || have?.integrity !== want.integrity)
       return `${path.replace(/^.*node_modules\//, '')} is not the locked version`;
   }
-  if (!existsSync(ownNode)) return 'the project’s own Node is not there';
+  if (!existsSync(ownNode) && Number.parseInt(process.versions.node) < LEAST)
+    return 'the project has no Node of its own for this platform';
   return undefined;
 }
 
@@ -70,13 +76,7 @@ if (missing !== undefined) {
   console.error(`Installing packages (${missing}) …`);
   if (!npm(['ci']))
     giveUp('npm ci failed: see its message above. Check the network connection, then try again.');
-  // npm may be told not to run install scripts; without one the package `node` has no program.
-  if (!existsSync(ownNode))
-    npm(['rebuild', 'node', '--foreground-scripts', '--ignore-scripts=false']);
   const still = whatIsMissing();
   if (still !== undefined)
-    giveUp(
-      `The packages are installed, but ${still}.\n` +
-        'Allow the install script of the package "node" (npm config get ignore-scripts), or use Node 24.',
-    );
+    giveUp(`The packages are installed, but ${still}.\nInstall Node ${LEAST} or newer yourself.`);
 }

@@ -1,3 +1,15 @@
+/** The kinds of a built site's files, by the ending of their names; nothing else is for readers. */
+export const TYPES: ReadonlyMap<string, string> = new Map([
+  ['.html', 'text/html'],
+  ['.css', 'text/css'],
+  ['.js', 'text/javascript'],
+  ['.txt', 'text/plain'],
+  ['.json', 'application/json'],
+  ['.webmanifest', 'application/manifest+json'],
+  ['.svg', 'image/svg+xml'],
+  ['.png', 'image/png'],
+]);
+
 /** One block of a `_headers` file: a path pattern and the headers it adds. */
 export interface HeaderRule {
   /** Path pattern; `*` stands for any run of characters. */
@@ -33,7 +45,8 @@ export function parseHeaders(text: string): HeaderRule[] {
 
 function matches(pattern: string, path: string): boolean {
   const source = pattern.split('*').map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
-  return new RegExp(`^${source.join('.*')}$`).test(path);
+  // Paths with escapes decoded may hold line feeds, too.
+  return new RegExp(`^${source.join('.*')}$`, 's').test(path);
 }
 
 /**

@@ -8,6 +8,8 @@ export function tellVisitsProblem(file: string, problem: VisitsProblem): string 
   switch (problem.code) {
     case 'not-json':
       return `${file}: This is not JSON (${problem.reason}).\n    Export the visits again, or mend commas and quotes.`;
+    case 'newer-file':
+      return `${file}: This is version ${problem.version} of such files, made by a newer copy of the site.\n    Update this copy.`;
     case 'wrong-shape':
       return `${file}: ${problem.path || 'The file'} has the wrong form (${problem.issue}).\n    Compare with public/schema/visits.json.`;
     case 'unknown-fault':

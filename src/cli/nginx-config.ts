@@ -1,4 +1,4 @@
-import { headersFor, type HeaderRule } from './headers.ts';
+import { TYPES, headersFor, type HeaderRule } from './headers.ts';
 
 /** What nginx must know of a built site. */
 export interface NginxSite {
@@ -82,16 +82,8 @@ function languageMaps(folder: string, [main = '', ...others]: readonly string[])
   ].join('');
 }
 
-const TYPES = `types {
-      text/html html;
-      text/css css;
-      text/javascript js;
-      text/plain txt;
-      application/json json;
-      application/manifest+json webmanifest;
-      image/svg+xml svg;
-      image/png png;
-    }
+const KINDS = `types {
+${[...TYPES].map(([ending, kind]) => `      ${kind} ${ending.slice(1)};\n`).join('')}    }
     charset utf-8;
     charset_types text/css text/javascript text/plain application/json application/manifest+json;`;
 
@@ -104,6 +96,11 @@ const TYPES = `types {
 export function nginxConfig({ root, site, listen, rules, languages }: NginxSite): string {
   const { hostname, pathname } = new URL(site);
   const folder = pathname.endsWith('/') ? pathname : `${pathname}/`;
+  if (!/^[\w.:[\]-]+$/.test(hostname)) throw new Error(`nginx cannot be told ${hostname}`);
+  if (!/^(?:unix:[\w./-]+|(?:[\w.*-]+:|\[[\da-f:.]+\]:)?\d{1,5})$/i.test(listen))
+    throw new Error(
+      `--listen takes a port, or an address and a port, not ${JSON.stringify(listen)}`,
+    );
   if (!/^[\w./-]+$/.test(folder + root)) throw new Error(`nginx cannot be told ${folder} ${root}`);
   const names = [...new Set(rules.flatMap((rule) => rule.headers.map(([name]) => name)))];
   if (!names.includes('Content-Security-Policy')) throw new Error('_headers has no policy');
@@ -115,7 +112,8 @@ export function nginxConfig({ root, site, listen, rules, languages }: NginxSite)
   ];
   return `# Answers with a built Hobnote. Made by "npm run -s nginx": make it anew after a build that
 # changes headers or languages. For HTTPS add "listen 443 ssl" and the certificate's two lines;
-# without HTTPS browsers keep nothing for use with no network.
+# without HTTPS browsers keep nothing for use with no network. Where all of the host is for HTTPS and
+# stays so, also: add_header Strict-Transport-Security "max-age=31536000" always;
 
 ${headers.map(({ map: lines }) => lines).join('')}${chooses ? languageMaps(folder, languages) : ''}
 server {
@@ -126,8 +124,10 @@ server {
   location ^~ ${folder} {
     alias ${root.replace(/\/*$/, '/')};
     index index.html;
-    error_page 404 ${folder}404.html;
-    ${TYPES}
+    # A folder without a page is not there, as any other name that is not.
+    error_page 403 =404 ${folder}404.html;
+    error_page 400 404 405 414 416 500 ${folder}404.html;
+    ${KINDS}
 
     # The build brings a .gz beside each file. With the module for it, "brotli_static on" saves more.
     gzip_static on;

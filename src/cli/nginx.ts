@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { firm, languages } from '../content/load.ts';
+import { command } from './command.ts';
 import { inRoot } from './root.ts';
 import { parseHeaders } from './headers.ts';
 import { nginxConfig } from './nginx-config.ts';
@@ -28,11 +29,13 @@ function options() {
   }
 }
 
-const headers = await readFile(inRoot('dist/_headers'), 'utf8').catch(() =>
-  fail('Nothing is built yet: run "npm run build" first.'),
-);
-const { root, site, listen } = options();
-if (!URL.canParse(site)) fail(`--site ${site}: give an address such as https://range.example/`);
-process.stdout.write(
-  nginxConfig({ root, site, listen, rules: parseHeaders(headers), languages: languages() }),
-);
+await command(async () => {
+  const headers = await readFile(inRoot('dist/_headers'), 'utf8').catch(() =>
+    fail('Nothing is built yet: run "npm run build" first.'),
+  );
+  const { root, site, listen } = options();
+  if (!URL.canParse(site)) fail(`--site ${site}: give an address such as https://range.example/`);
+  process.stdout.write(
+    nginxConfig({ root, site, listen, rules: parseHeaders(headers), languages: languages() }),
+  );
+});

@@ -1,6 +1,7 @@
 /** What `npm run note` does with each line, apart from files and streams. */
 import { codebookGuide } from '../note/codebook.ts';
 import type { CodebookGuide } from '../note/codebook.ts';
+import { dayOf, madeOn } from '../note/day.ts';
 import { readCode } from '../note/read.ts';
 import { sampleJourneys } from '../note/sample.ts';
 import { writeCode } from '../note/write.ts';
@@ -18,7 +19,8 @@ export function readLine(input: string, { codebooks }: CurrentCodebooks, today: 
   const reading = readCode(input, codebooks);
   return {
     text: JSON.stringify(readingToJson(reading, today)),
-    good: reading.kind !== 'refused',
+    // A repaired code is a proposal that nobody has confirmed, as in a round.
+    good: reading.kind === 'exact',
   };
 }
 
@@ -44,6 +46,13 @@ export function writeLine(
     const issues = journey.error.issues.map(({ path, code }) => ({ path: path.join('.'), code }));
     return bad({ code: 'bad-shape', issues });
   }
+  // The schema library passes over this key without a word.
+  if (/"__proto__"\s*:/.test(input))
+    return bad({ code: 'bad-shape', issues: [{ path: '__proto__', code: 'unrecognized_keys' }] });
+  const { made } = journey.data;
+  // A code tells days apart only within 32 days: any other would be read as one of those.
+  if (made !== undefined && +madeOn(dayOf(new Date(made)), today).latest !== +new Date(made))
+    return bad({ code: 'bad-day', made });
   const code = writeCode(noteFromJson(journey.data, current.newest, today), current.codebooks);
   return code.ok ? { text: code.value, good: true } : bad(code.error);
 }

@@ -1,18 +1,21 @@
 /**
  * Note codes at a terminal. One line out for each line in; the exit status is 0 when
- * every line was usable, 2 otherwise.
+ * every line was usable as it was given, 2 otherwise: a repaired code is a proposal.
  */
 import { createInterface } from 'node:readline';
-import { text } from 'node:stream/consumers';
+import { once } from 'node:events';
 import { parseArgs } from 'node:util';
 import { currentCodebooks } from '../content/codebooks.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { content } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
+import { command } from './command.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
 import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
-import { tellEntries } from './route-words.ts';
+import { isTooLarge } from '../route/entries.ts';
+import { textOf } from '../decode.ts';
+import { NO_TEXT, TOO_LONG, tellEntries } from './route-words.ts';
 
 const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
@@ -24,6 +27,8 @@ const USAGE = `Use:
 The JSON is described in public/schema: journey.json, reading.json and round.json.`;
 
 const BAD = 2;
+/** A sample's most journeys: minutes of work. */
+const SAMPLE_MOST = 1_000_000;
 
 function stop(message: string): never {
   console.error(message);
@@ -39,16 +44,17 @@ function codebooksOrStop(today: Date): CurrentCodebooks {
   return current.value;
 }
 
-function print({ text, good }: Line): void {
-  process.stdout.write(`${text}\n`);
+/** Waits until whoever reads has taken the line, so that none pile up here. */
+async function print({ text, good }: Line): Promise<void> {
   if (!good) process.exitCode = BAD;
+  if (!process.stdout.write(`${text}\n`)) await once(process.stdout, 'drain');
 }
 
 async function eachInputLine(use: (text: string, line: number) => Line): Promise<void> {
   let line = 0;
   for await (const text of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
     line += 1;
-    print(use(text, line));
+    await print(use(text, line));
   }
 }
 
@@ -58,14 +64,26 @@ async function read(
   today: Date,
 ): Promise<void> {
   if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today));
-  else for (const code of codes) print(readLine(code, current, today));
+  else for (const code of codes) await print(readLine(code, current, today));
 }
 
-function wholeNumber(text: string, option: string): number {
-  if (!/^\d{1,9}$/.test(text)) {
-    stop(`--${option} takes a whole number of at most 9 digits, not "${text}".`);
-  }
+function wholeNumber(text: string, option: string, most: number): number {
+  if (!/^\d{1,9}$/.test(text) || Number(text) > most)
+    stop(`--${option} takes a whole number of at most ${String(most)}, not "${text}".`);
   return Number(text);
+}
+
+/** All of standard input as text; its length is looked at before it is all held. */
+async function givenText(): Promise<string> {
+  const chunks: Buffer<ArrayBuffer>[] = [];
+  let bytes = 0;
+  for await (const chunk of process.stdin as AsyncIterable<Buffer<ArrayBuffer>>) {
+    bytes += chunk.length;
+    if (isTooLarge(bytes)) return stop(TOO_LONG);
+    chunks.push(chunk);
+  }
+  const text = textOf(Buffer.concat(chunks));
+  return text.ok ? text.value : stop(NO_TEXT);
 }
 
 async function route(
@@ -75,9 +93,9 @@ async function route(
 ): Promise<void> {
   const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
   if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
-  const made = routeOutput(await text(process.stdin), current, today, { chance: asked, csv });
+  const made = routeOutput(await givenText(), current, today, { chance: asked, csv });
   if (!made.ok) return stop(tellEntries(made.error));
-  print(made.value);
+  await print(made.value);
 }
 
 interface Wish {
@@ -88,11 +106,11 @@ interface Wish {
   readonly seed?: string | undefined;
 }
 
-function journeys(
+async function journeys(
   name: string | undefined,
   { count, sample, seed = '1' }: Wish,
   current: CurrentCodebooks,
-): void {
+): Promise<void> {
   if (name === undefined || (count === true) === (sample !== undefined)) stop(USAGE);
   const guide = newestGuide(name, current);
   if (!guide) {
@@ -100,12 +118,12 @@ function journeys(
     return stop(`There is no guide "${name}". There is: ${names.join(', ')}.`);
   }
   if (sample === undefined) {
-    print({ text: String(guide.first.journeys), good: true });
+    await print({ text: String(guide.first.journeys), good: true });
     return;
   }
-  const size = wholeNumber(sample, 'sample');
-  for (const text of sampleLines(guide, size, wholeNumber(seed, 'seed')))
-    print({ text, good: true });
+  const size = wholeNumber(sample, 'sample', SAMPLE_MOST);
+  for (const text of sampleLines(guide, size, wholeNumber(seed, 'seed', 999_999_999)))
+    await print({ text, good: true });
 }
 
 function parsed(): { positionals: string[]; values: Wish } {
@@ -129,15 +147,18 @@ function parsed(): { positionals: string[]; values: Wish } {
 process.stdout.on('error', () => process.exit());
 
 const {
-  positionals: [command, ...rest],
+  positionals: [name, ...rest],
   values,
 } = parsed();
 const today = new Date();
-if (command === 'read') await read(rest, codebooksOrStop(today), today);
-else if (command === 'write' && rest.length === 0) {
-  const current = codebooksOrStop(today);
-  await eachInputLine((text, line) => writeLine(text, line, current, today));
-} else if (command === 'round' && rest.length === 0) {
-  await route(codebooksOrStop(today), today, values);
-} else if (command === 'journeys') journeys(rest[0], values, codebooksOrStop(today));
-else stop(USAGE);
+
+await command(async () => {
+  if (name === 'read') await read(rest, codebooksOrStop(today), today);
+  else if (name === 'write' && rest.length === 0) {
+    const current = codebooksOrStop(today);
+    await eachInputLine((text, line) => writeLine(text, line, current, today));
+  } else if (name === 'round' && rest.length === 0)
+    await route(codebooksOrStop(today), today, values);
+  else if (name === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
+  else stop(USAGE);
+});

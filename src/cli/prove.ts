@@ -3,6 +3,7 @@
  * Exit status 0 when all holds, 1 when a property fails or a language is not whole (a
  * counter-example is told), 2 when a file cannot be used.
  */
+import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { openContent } from '../content/content.ts';
 import type { Content } from '../content/content.ts';
@@ -89,6 +90,10 @@ function main(): number {
     return 2;
   }
   const { values, positionals } = options;
+  if (values.content !== undefined && !existsSync(values.content)) {
+    console.error(`${values.content}: There is no such folder.\n${USAGE}`);
+    return 2;
+  }
   const content = values.content === undefined ? ownContent() : openContent(values.content);
   if (values.language !== undefined) return tellLanguage(content, values.language);
   return report(content, positionals, values.json);

@@ -55,15 +55,14 @@ const HEADINGS = [
 const NAMED = 3;
 
 /** A route as CSV, names as in the JSON; the lines that could not be read come last. */
-export function routeCsv({ visits, unread }: RouteJson, columns: readonly string[]): string {
-  const passed = passthroughColumns(columns, HEADINGS);
-  const rest = (values: Readonly<Record<string, string>>) => {
-    const cells = Object.values(values);
-    return passed.map(({ index }) => cells[index] ?? '');
-  };
+export function routeCsv({ visits, unread }: RouteJson, route: Route): string {
+  const passed = passthroughColumns(route.columns, HEADINGS);
+  // By their place: an object puts keys that are numbers first, and two columns may be headed alike.
+  const rest = (of: { readonly others: readonly string[] } | undefined) =>
+    passed.map(({ index }) => of?.others[index] ?? '');
   return csvOf([
     [...HEADINGS, ...passed.map(({ name }) => name)],
-    ...visits.map(({ code, urgency, figures, flags, columns: values }) => [
+    ...visits.map(({ code, urgency, figures, flags }, place) => [
       ...[code, urgency],
       figures ? String(Math.round(figures.minutes.expected)) : '',
       figures ? String(figures.minutes.cautious) : '',
@@ -76,12 +75,12 @@ export function routeCsv({ visits, unread }: RouteJson, columns: readonly string
         .map(({ part }) => part)
         .join('; '),
       flags.join('; '),
-      ...['', ...rest(values)],
+      ...['', ...rest(route.visits[place])],
     ]),
-    ...unread.map(({ text, problem, proposal, columns: values }) => [
+    ...unread.map(({ text, problem, proposal }, place) => [
       ...[text, '', '', '', '', '', ''],
       problem?.code ?? `proposal ${proposal?.code ?? ''}`,
-      ...rest(values),
+      ...rest(route.unread[place]),
     ]),
   ]);
 }
@@ -108,7 +107,7 @@ export function routeOutput(
   if (!route.ok) return fail(route.error);
   const json = routeJson(route.value, chance, today);
   return ok({
-    text: csv ? routeCsv(json, route.value.columns).trimEnd() : JSON.stringify(json),
+    text: csv ? routeCsv(json, route.value).trimEnd() : JSON.stringify(json),
     good: route.value.unread.length === 0,
   });
 }

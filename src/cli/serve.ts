@@ -1,9 +1,9 @@
+import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
-import { join, resolve, sep } from 'node:path';
-import sirv from 'sirv';
-import { headersFor, parseHeaders, type HeaderRule } from './headers.ts';
+import { extname, join, relative, resolve, sep } from 'node:path';
+import { TYPES, headersFor, parseHeaders, type HeaderRule } from './headers.ts';
 
 /** A running server. */
 export interface Served {
@@ -32,28 +32,58 @@ function cacheControl(path: string): string {
   return path.startsWith('/_astro/') ? 'public, max-age=31536000, immutable' : 'no-cache';
 }
 
-/**
- * Where a folder asked for without its slash lives, or undefined. With the slash missing, relative
- * links of the page would point one level too high.
- */
-function folderAddress(root: string, path: string, query: string): string | undefined {
-  if (path.endsWith('/')) return undefined;
-  const index = resolve(root, `.${path}`, 'index.html');
-  if (!index.startsWith(root + sep) || !existsSync(index)) return undefined;
-  return `${path.replace(/^\/+/, '/')}/${query}`;
+/** What says that a file is not there, or no file; any other trouble with one is told as 500. */
+const ABSENT = new Set(['ENOENT', 'ENOTDIR', 'EISDIR', 'ENAMETOOLONG']);
+
+async function bytesOf(file: string): Promise<Buffer | undefined> {
+  try {
+    return await readFile(file);
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && ABSENT.has(String(error.code))) return;
+    throw error;
+  }
 }
 
-function decoded(path: string): string | undefined {
+/** Does a list such as `gzip, br;q=0.5` take a coding (RFC 9110, section 12.5.3)? */
+function accepts(list: string, coding: string): boolean {
+  const [, weight] = list
+    .split(/\s*,\s*/)
+    .map((one) => one.split(/\s*;\s*q=/))
+    .find(([name]) => name === coding) ?? ['', 0];
+  return Number(weight ?? 1) > 0;
+}
+
+/** A compressed copy that the reader takes, or the file itself, and the name of its coding. */
+async function bestOf(file: string, list: string) {
+  for (const [coding, suffix] of [
+    ['br', '.br'],
+    ['gzip', '.gz'],
+  ] as const) {
+    const body = accepts(list, coding) && (await bytesOf(file + suffix));
+    if (body) return { body, coding };
+  }
+  const body = await bytesOf(file);
+  return body && { body };
+}
+
+/**
+ * What a request line asks for, in any of its forms (RFC 9112, section 3.2): the path with its
+ * escapes decoded, '' where that can be no file's, and the query as it was.
+ */
+function askedFor(target: string): { readonly path: string; readonly query: string } {
+  const [, given, query = ''] = /^(?:https?:\/\/[^/?]*)?([^?]*)(.*)$/i.exec(target) ?? [];
   try {
-    return decodeURIComponent(path);
+    const path = decodeURIComponent(given === '' ? '/' : (given ?? ''));
+    return { path: /^\/[^\0\\]*$/.test(path) ? path : '', query };
   } catch {
-    return undefined;
+    return { path: '', query };
   }
 }
 
 /**
  * Serves a built site: the compressed copies beside its files by content negotiation, the headers of its `_headers`
- * file, folder addresses, its 404 page. Nothing about a request is written anywhere.
+ * file, folder addresses, its 404 page. Each answer is of the files as they are then, read whole,
+ * so that a build may run meanwhile; ranges are not given. Nothing about a request is written anywhere.
  *
  * @throws the Node error of `listen` (`EADDRINUSE` when the port is taken), and an Error when the
  * folder holds no `index.html`.
@@ -62,39 +92,67 @@ export async function serve({ dir, port, host = '127.0.0.1' }: ServeOptions): Pr
   const root = resolve(dir);
   if (!existsSync(join(root, 'index.html')))
     throw new Error(`${dir} holds no built site: run "npm run build" first.`);
-  const read = (name: string) => readFile(join(root, name), 'utf8').catch(() => undefined);
-  const headersFile = await read('_headers');
-  const rules = headersFile === undefined ? PLAIN_RULES : parseHeaders(headersFile);
-  const notFound = (await read('404.html')) ?? 'Not found';
-  const files = sirv(root, { etag: true, brotli: true, gzip: true });
+  let rules = PLAIN_RULES;
+  let notFound: Buffer = Buffer.from('Not found');
+  /** While a build has taken these away, what was known last still stands. */
+  const refresh = async (): Promise<void> => {
+    const headers = await bytesOf(join(root, '_headers'));
+    if (headers) rules = parseHeaders(headers.toString());
+    notFound = (await bytesOf(join(root, '404.html'))) ?? notFound;
+  };
+  await refresh();
 
-  const answer = (request: IncomingMessage, response: ServerResponse): void => {
-    const [target = '/', ...rest] = (request.url ?? '/').split('?');
-    const query = rest.length > 0 ? `?${rest.join('?')}` : '';
-    const path = decoded(target);
-    response.setHeader('Cache-Control', cacheControl(target));
-    for (const [name, value] of headersFor(rules, path ?? target)) response.setHeader(name, value);
+  const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
+    const { path, query } = askedFor(request.url ?? '');
+    const file = join(root, path);
+    /** As the site spells it, with nothing left to resolve. */
+    const plain = `/${relative(root, file).split(sep).map(encodeURIComponent).join('/')}`;
+    await refresh();
+    for (const [name, value] of headersFor(rules, path || '/')) response.setHeader(name, value);
+    const send = (status: number, body: Buffer, headers: Readonly<Record<string, string>> = {}) =>
+      response.writeHead(status, { 'Content-Length': body.length, ...headers }).end(body);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
-      response.writeHead(405, { Allow: 'GET, HEAD' }).end();
+      send(405, Buffer.of(), { Allow: 'GET, HEAD' });
       return;
     }
-    const missing = (): void => {
-      // What is missing today may be there tomorrow, whatever its name.
-      response.setHeader('Cache-Control', 'no-cache');
-      response.writeHead(404, { 'Content-Type': 'text/html;charset=utf-8' }).end(notFound);
-    };
-    if (path === undefined || path.includes('\0') || path === '/_headers') {
-      missing();
+    const page = path.endsWith('/') ? join(file, 'index.html') : file;
+    // Only files of known kinds: not `_headers`, however it is spelled, and no copy by its own name.
+    const kind = `${page}${sep}`.startsWith(root + sep) ? TYPES.get(extname(page)) : undefined;
+    const found = path && kind && (await bestOf(page, request.headers['accept-encoding'] ?? ''));
+    if (found) {
+      const tag = `"${createHash('sha256').update(found.body).digest('base64url')}"`;
+      response.setHeader('Cache-Control', cacheControl(plain));
+      response.setHeader(
+        'Content-Type',
+        `${kind}${kind.startsWith('image/') ? '' : ';charset=utf-8'}`,
+      );
+      if (found.coding) response.setHeader('Content-Encoding', found.coding);
+      response.setHeader('Vary', 'Accept-Encoding').setHeader('ETag', tag);
+      const known: readonly string[] =
+        request.headers['if-none-match']?.match(/"[^"]*"|^\*$/g) ?? [];
+      if (known.includes(tag) || known.includes('*')) response.writeHead(304).end();
+      else send(200, found.body);
       return;
     }
-    const folder = folderAddress(root, path, query);
-    if (folder === undefined) files(request, response, missing);
-    else response.writeHead(308, { Location: encodeURI(folder) }).end();
+    // With its slash missing, relative links of a folder's page would point one level too high.
+    if (path && !path.endsWith('/') && plain !== '/..' && existsSync(join(file, 'index.html')))
+      send(308, Buffer.of(), { Location: `${plain}/${query}` });
+    // What is missing today may be there tomorrow, whatever its name.
+    else
+      send(404, notFound, {
+        'Cache-Control': 'no-cache',
+        'Content-Type': 'text/html;charset=utf-8',
+      });
   };
 
-  const server = createServer(answer);
+  const server = createServer((request, response) => {
+    answer(request, response).catch(() => {
+      if (!response.headersSent) response.writeHead(500);
+      response.end();
+    });
+  });
   await new Promise<void>((listening, failed) => {
-    server.once('error', failed);
+    server.on('error', failed);
     server.listen(port, host, listening);
   });
   const address = server.address();

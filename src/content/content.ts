@@ -144,7 +144,7 @@ function readerOf(root: string): Content {
   const source = (path: string): Checked<SourceFile> => {
     const file = shown(path);
     try {
-      return ok({ source: readFileSync(join(root, path), 'utf8'), file });
+      return ok({ source: readFileSync(join(root, path), 'utf8').replace(/^\ufeff/, ''), file });
     } catch {
       return fail([fileProblem({ file }, TOP, { code: 'missing' })]);
     }
@@ -189,7 +189,22 @@ function readerOf(root: string): Content {
     const parts = all<[Blocks, SourceFile[]]>(blocks(), all<SourceFile[]>(...graphs));
     if (!parts.ok) return parts;
     const [taken, files] = parts.value;
-    return asContent(loadGuides(files, taken, new Set(off.split(' '))));
+    const loaded = loadGuides(files, taken, new Set(off.split(' ')));
+    const misnamed = (loaded.ok ? loaded.value : []).flatMap(({ id: guide }, index): Problem[] => {
+      const [folder = '', file] = [
+        folders[index],
+        text(`guides/${folders[index] ?? ''}/graph.yaml`),
+      ];
+      if (String(guide) === folder || !file.ok) return [];
+      return [
+        fileProblem(file.value, file.value.valueAt(['id']), {
+          code: 'guide-misnamed',
+          guide,
+          folder,
+        }),
+      ];
+    });
+    return misnamed.length > 0 ? fail(misnamed) : asContent(loaded);
   });
   const wholeGuides = () => guidesWithout('');
   const guides = (): Checked<readonly Guide[]> => {

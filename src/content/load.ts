@@ -25,10 +25,13 @@ export function content(): Content {
   return openContent(named ?? fileURLToPath(new URL('../../content/', import.meta.url)));
 }
 
+/** Its message says all that its reader needs; a stack would only hide that. */
+export class ContentError extends Error {}
+
 /** The one place where problems of content become an exception. */
 function need<T>(part: Checked<T>): T {
   if (part.ok) return part.value;
-  throw new Error(tellProblems(part.error));
+  throw new ContentError(tellProblems(part.error));
 }
 
 /** Who runs this copy. */

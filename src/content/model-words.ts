@@ -10,6 +10,7 @@ const hints: Readonly<Record<ModelProblemCode, string>> = {
   'unknown-part': 'Use a name listed under parts.',
   'unknown-access': 'Use a name listed under access.',
   'unknown-check': 'Use a name listed under checks.',
+  'wrong-guide': 'Give the name of the folder that the file is in.',
   'unknown-evidence': 'Use the text name of a node in graph.yaml, or detail. and a detail.',
   'unknown-answer': 'Use an answer that this question offers.',
   'unsure-is-no-evidence': 'Take unsure out: it never carries information.',

@@ -18,6 +18,8 @@ export type FileTrouble =
   /** It names what nothing declares. */
   | { readonly code: 'name-unknown'; readonly name: string; readonly among: string }
   | { readonly code: 'release-misnamed' | 'release-missing'; readonly release: number }
+  /** Files beside a graph are found by its folder's name. */
+  | { readonly code: 'guide-misnamed'; readonly guide: string; readonly folder: string }
   /** Made-up answers that the newest release cannot write. */
   | { readonly code: 'demo-broken'; readonly id: string; readonly reason: string }
   /** A switch is off, and the newest release was frozen with it on. */

@@ -64,6 +64,11 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `Release ${String(trouble.release)} is missing.`,
         hint: 'Bring its file back: its codes could not be read.',
       };
+    case 'guide-misnamed':
+      return {
+        what: `This is the guide "${trouble.guide}", in the folder "${trouble.folder}".`,
+        hint: 'Name both alike.',
+      };
     case 'demo-broken':
       return {
         what: `No code can be written for the visit "${trouble.id}" (${trouble.reason}).`,

@@ -10,7 +10,7 @@ import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
 
 /** What the evidence keys are checked against; left out, that check is left out. */
 export interface Context {
-  readonly guide?: Pick<Guide, 'nodes'>;
+  readonly guide?: Pick<Guide, 'nodes'> & Partial<Pick<Guide, 'id'>>;
   readonly details?: readonly Detail[];
 }
 
@@ -148,6 +148,8 @@ function sizes(file: FaultsFile, report: Report): void {
 
 /** Reports everything that one part of a well-shaped file gets wrong about another. */
 export function crossCheck(file: FaultsFile, context: Context, report: Report): void {
+  const { id: own = file.guide } = context.guide ?? {};
+  if (own !== file.guide) report(['guide'], 'wrong-guide', { name: file.guide, expected: own });
   sizes(file, report);
   const total = sum(Object.values(file.faults).map(({ prior }) => prior));
   if (Math.abs(total - 1) > ROUNDING)

@@ -11,6 +11,8 @@ export type ModelProblemCode =
   | 'unknown-part'
   | 'unknown-access'
   | 'unknown-check'
+  /** The figures are another guide's. Facts: `name`, `expected`. */
+  | 'wrong-guide'
   /** No node or detail has this key. Facts: `name`. */
   | 'unknown-evidence'
   /** The node or detail has no such answer. Facts: `name`. */

@@ -1,12 +1,14 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
-import { OTHER, visitsFile } from './visits-schema.ts';
+import { FORMAT, OTHER, VERSION, visitsFile } from './visits-schema.ts';
 import type { RecordedVisit, VisitsFile } from './visits-schema.ts';
 
 /** Why a file of visits cannot be used, as data. */
 export type VisitsProblem =
   /** `reason`: the parser's own words. */
   | { readonly code: 'not-json'; readonly reason: string }
+  /** A later form of such files than this copy knows. */
+  | { readonly code: 'newer-file'; readonly version: number }
   /** `path`: keys joined by dots. `issue`: the schema's own code. */
   | { readonly code: 'wrong-shape'; readonly path: string; readonly issue: string }
   /** `visit`: its place in the file, the first is 1. */
@@ -17,10 +19,13 @@ export type VisitsProblem =
 export function readVisits(source: string): Result<VisitsFile, readonly VisitsProblem[]> {
   let value: unknown;
   try {
-    value = JSON.parse(source);
+    value = JSON.parse(source.replace(/^\ufeff/, ''));
   } catch (error) {
     return fail([{ code: 'not-json', reason: error instanceof Error ? error.message : '' }]);
   }
+  const { format, version } = Object(value) as Readonly<Record<string, unknown>>;
+  if (format === FORMAT && typeof version === 'number' && version > VERSION)
+    return fail([{ code: 'newer-file', version }]);
   const parsed = visitsFile.safeParse(value);
   if (parsed.success) return ok(parsed.data);
   return fail(

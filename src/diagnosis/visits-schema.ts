@@ -8,7 +8,8 @@ import * as z from 'zod/mini';
  */
 const id = z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 
-const visit = z.strictObject({
+/** One visit, in a file and on a device. */
+export const visitSchema = z.strictObject({
   id: z
     .optional(z.string().check(z.regex(/^[0-9a-f]{32}$/)))
     .check(z.describe('Drawn by chance when the visit was kept, so that it is counted once')),
@@ -25,17 +26,24 @@ const visit = z.strictObject({
       ),
     ),
   fault: id.check(z.describe('What it turned out to be; `other` when none of the listed faults')),
-  parts: z.array(id).check(z.describe('The parts that were used')),
+  parts: z.array(id).check(
+    // As many as a guide may have, each once.
+    z.maxLength(16),
+    z.refine((parts) => new Set(parts).size === parts.length),
+    z.describe('The parts that were used, each once'),
+  ),
 });
 
+export const FORMAT = 'hobnote-visits';
+export const VERSION = 1;
 export const visitsFile = z.strictObject({
-  format: z.literal('hobnote-visits'),
-  version: z.literal(1),
+  format: z.literal(FORMAT),
+  version: z.literal(VERSION),
   guide: id,
-  visits: z.array(visit),
+  visits: z.array(visitSchema),
 });
 
-export type RecordedVisit = z.infer<typeof visit>;
+export type RecordedVisit = z.infer<typeof visitSchema>;
 export type VisitsFile = z.infer<typeof visitsFile>;
 
 /** The `fault` of a visit that found something the figures do not list. */

@@ -11,6 +11,8 @@ import { readEntry } from './read.ts';
 export const MOST_VISITS = 500;
 /** Most characters looked at: 500 rows of 2,000 characters. */
 export const MOST_CHARACTERS = 1_000_000;
+/** Is a file refused by its length, without reading it all? Four bytes a character at most. */
+export const isTooLarge = (bytes: number): boolean => bytes > 4 * MOST_CHARACTERS;
 
 export interface Entry {
   /** The row it stands in, from 1; in a table a row may run over several lines. */

@@ -21,12 +21,13 @@ function passthrough(
   columns: readonly string[],
   others: readonly string[],
 ): Record<string, string> {
-  return Object.fromEntries(
-    columns.map((name, index) => [
-      columns.indexOf(name) === index ? name : `${name} (${String(index + 1)})`,
-      others[index] ?? '',
-    ]),
-  );
+  const named = new Map<string, string>();
+  for (const [index, name] of columns.entries()) {
+    let own = name;
+    while (named.has(own)) own = `${own} (${String(index + 1)})`;
+    named.set(own, others[index] ?? '');
+  }
+  return Object.fromEntries(named);
 }
 
 function visitOf(

@@ -340,3 +340,38 @@ test('an early tap with another journey kept says to start at the beginning', as
   await page.goto('/error-shows/off-once/#a=error-write.written');
   await expect(page.locator('.lost')).toBeVisible();
 });
+
+test('what the about page erases stays erased: Back, reload and other tabs bring nothing back', async ({
+  page,
+  context,
+}) => {
+  await walkGuide(page, [...toWait]);
+  await page.locator('.timer .start').click();
+  const other = await context.newPage();
+  await other.goto(page.url());
+  await page.goto('/about/');
+  await page.locator('.forget').click();
+  await expect(page.locator('[data-cleared]')).toContainText('Clear the history too');
+  const kept = () =>
+    page.evaluate(() =>
+      [localStorage, sessionStorage].flatMap((store) =>
+        Object.entries(store).filter(([key, text]) => key.startsWith('hobnote.') && text !== ''),
+      ),
+    );
+  expect(await kept()).toEqual([]);
+  for (let steps = 0; steps < 3; steps++) {
+    await page.goBack();
+    await page.reload();
+    await expect(page.locator('.lost')).toBeHidden();
+    const journeys = (await kept()).filter(([key]) => key.startsWith('hobnote.journey'));
+    expect(journeys, page.url()).toEqual([]);
+  }
+  await other.reload();
+  await other.goBack().catch(() => undefined);
+  expect((await kept()).filter(([key]) => key.startsWith('hobnote.journey'))).toEqual([]);
+  // Who goes on answering has a journey again.
+  await answerLink(page, 'unsure').click();
+  await expect
+    .poll(async () => (await kept()).some(([key]) => key === 'hobnote.journey'))
+    .toBe(true);
+});

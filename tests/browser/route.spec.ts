@@ -236,3 +236,34 @@ test.describe('by mouse', () => {
     expect(await order(page)).toEqual([first, second, third]);
   });
 });
+
+test('a file that is refused stays a file: nothing of it is written into the field', async ({
+  page,
+}) => {
+  await open(page);
+  const problem = page.locator('#codes-problem');
+  for (const [buffer, words] of [
+    [Buffer.from(`code,Name\n${a},Ren\u00e9\n`, 'latin1'), 'CSV UTF-8'],
+    [Buffer.from(`code\n${a}\n`, 'utf16le'), 'CSV UTF-8'],
+    [Buffer.from([0x50, 0x4b, 3, 4, 0, 0xff]), 'CSV UTF-8'],
+    [Buffer.alloc(1_000_000, '\n'), 'No code yet'],
+    [Buffer.alloc(1_000_001, 'a\n'), 'too long'],
+    [Buffer.from(`code,x\n${a},"a"b\n`), 'row 2'],
+  ] as const) {
+    const begun = Date.now();
+    await page
+      .locator('.enter input[type=file]')
+      .setInputFiles({ name: 'day.csv', mimeType: 'text/csv', buffer });
+    await expect(problem).toContainText(words);
+    await expect(field(page)).toHaveValue('');
+    expect(Date.now() - begun).toBeLessThan(15_000);
+  }
+  const utf16 = Buffer.from(`\ufeffcode,Name\n${a},Ren\u00e9\n`, 'utf16le');
+  for (const buffer of [utf16, Buffer.from(utf16).swap16()]) {
+    await page
+      .locator('.enter input[type=file]')
+      .setInputFiles({ name: 'day.csv', mimeType: 'text/csv', buffer });
+    await expect(said(page)).toContainText('1 visit added.');
+  }
+  await expect(page.locator('.carried').filter({ hasText: 'René' })).toHaveCount(2);
+});

@@ -219,3 +219,59 @@ test('the wish for a sound outlives a reload, and the sound comes at the end', a
   const buzzes = () => page.evaluate(() => (window as unknown as { buzzes: unknown[] }).buzzes);
   expect(await buzzes(), 'a buzz for who cannot hear it').toHaveLength(1);
 });
+
+// What a stranger's link, or a link of another day, says of a wait: none of it shortens one.
+test('no link ends a wait that this device has not counted', async ({ page }) => {
+  await page.clock.install();
+  await walkGuide(page, [...toWait]);
+  const bare = page.url().replace(/&w=[^&]*/, '');
+  const now = Math.floor((await page.evaluate(() => Date.now())) / 1000);
+  const b36 = (seconds: number) => Math.floor(seconds).toString(36);
+  const forged = [
+    ...[
+      'wait.1.1',
+      'wait.1',
+      'wait.1e9.1e9',
+      'wait.%31.1',
+      `wait.${b36(now)}.${b36(now)}`,
+      `wait.${b36(now + 1)}.${b36(now)}`,
+    ],
+    ...[`wait.${b36(now + 60)}.${b36(now + 60)}`, `wait.${b36(now + 1)}.${b36(now - 3 * 3600)}`],
+    ...[
+      `wait.${b36(now - 1)}.${b36(now - 9)}`,
+      `wait.${b36(now + 600)}`,
+      `wait.${b36(now + 86000)}.${b36(now + 86000)}`,
+    ],
+  ];
+  const unread = [
+    ...[`wait.${'z'.repeat(20)}.1`, `wait.${'z'.repeat(220)}`, 'wait.-1.-1', 'wait.1.1.1', 'wait.'],
+    ...['wait.Infinity.1', 'wait.NaN.NaN', 'other.1.1', 'wait.0.0'],
+  ];
+  for (const w of [...forged, ...unread]) {
+    // A page of its own each, as a link that was sent opens.
+    await page.goto('about:blank');
+    await page.goto(`${bare}&w=${w}`);
+    await page.clock.runFor(3000);
+    await expect(said(page), w).not.toHaveText(/may have cooled/);
+    const left = await soonest(page).textContent();
+    const runs = await page.locator('.timer .clock').isVisible();
+    if (runs) expect(left, w).toMatch(/^(30:00|29:5\d)$/);
+    expect(left, w).not.toContain('NaN');
+    if (unread.includes(w)) expect(runs, w).toBe(false);
+  }
+});
+
+test('a wait goes on in a new tab by the journey kept on this device', async ({
+  page,
+  context,
+}) => {
+  await started(page);
+  await page.clock.runFor('12:00');
+  const kept = await page.evaluate(() => localStorage.getItem('hobnote.journey') ?? '');
+  const address = new URL(kept.split(' ')[0] ?? '', page.url()).href;
+  expect(address).toContain('w=wait.');
+  await page.close();
+  const again = await context.newPage();
+  await again.goto(address);
+  await expect(soonest(again)).not.toHaveText(/^(30:00|29:5\d|0:00)$/);
+});

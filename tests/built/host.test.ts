@@ -101,6 +101,38 @@ describe.skipIf(missing('nginx').length > 0 && process.env['CI'] === undefined)(
         expect(again.status).toBe(304);
       });
 
+      it('has no page of nginx’s own, and lets nothing be kept that is not there', async () => {
+        const lost = await readFile(join(root, '404.html'));
+        const folders = [
+          '/door-locked/',
+          '/schema/',
+          '/_astro/',
+          '/_astro',
+          '/_headers/',
+          '/icon.svg/',
+        ];
+        for (const path of folders) {
+          const { status, headers, body } = await ask(host.origin, path);
+          if (status === 301) continue;
+          expect([status, headers['cache-control'], body.equals(lost)], path).toEqual([
+            404,
+            'no-cache',
+            true,
+          ]);
+          expect(headers['content-security-policy'], path).toContain('default-src');
+        }
+        for (const [path, status, sent, method] of [
+          ['/', 405, {}, 'POST'],
+          ['/', 405, {}, 'DELETE'],
+          ['/', 416, { range: 'bytes=99999999-' }, 'GET'],
+          ['/%00', 400, {}, 'GET'],
+        ] as const) {
+          const answer = await ask(host.origin, path, sent, method);
+          expect(answer.status, path).toBe(status);
+          if (status !== 400) expect(answer.body.toString(), path).not.toContain('<center>nginx');
+        }
+      });
+
       it('answers unknown addresses with the 404 page, and never with more', async () => {
         const lost = await readFile(join(root, '404.html'));
         for (const path of ['/no/such/page/', '/_headers', '/%2e%2e/%2e%2e/etc/passwd', '/es/']) {

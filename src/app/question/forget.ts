@@ -1,4 +1,5 @@
 /** The about page's button that takes this site's copies off the device. */
+import { FORGOTTEN } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 
 const button = document.querySelector<HTMLButtonElement>('.forget');
@@ -9,6 +10,7 @@ if (button && told) {
     tryStorage(() => {
       for (const store of [localStorage, sessionStorage])
         for (const key of Object.keys(store)) if (key.startsWith('hobnote.')) store.removeItem(key);
+      localStorage.setItem(FORGOTTEN, '');
     });
     told.textContent = told.dataset['cleared'] ?? '';
   });

@@ -1,12 +1,14 @@
 /**
- * The count-down of a page, told by the time of day it ends at. What is left rides in the fragment (`w=`), so it survives reload,
- * a sleeping phone and blocked storage. What counts as gone by is for `journey/wait.ts` to say.
+ * The count-down of a page, told by the time of day it ends at. What is left rides in the fragment
+ * (`w=`), so it survives a reload and a sleeping phone; a link that was passed on, or where storage
+ * is blocked, starts the wait again. What counts as gone by is for `journey/wait.ts` to say.
  */
 import { hashOf, parseRaw } from '../../address/grammar.ts';
 import { parseJourney } from '../../address/journey-text.ts';
 import { formatTimer, parseTimer, waitOf } from '../../address/timer.ts';
 import type { NodeId } from '../../guide/types.ts';
-import { STORED } from '../shared/stored-journey.ts';
+import { STORED, keptJourneys } from '../shared/stored-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { keepAwake } from './awake.ts';
 import { chime, followChime } from './chime.ts';
@@ -30,7 +32,29 @@ const box = document.querySelector<HTMLElement>('[data-timer]');
 /** Seconds after which the fragment follows: what a page killed at once may leave uncounted. */
 const WRITTEN_EACH = 10;
 
+/** Where the tab keeps the timer it wrote last. */
+const OWN = 'hobnote.wait';
+
 const values = () => parseRaw(location.hash);
+/**
+ * Does an address say no more of a wait than this tab has counted, or the journey that this device
+ * would go on with? A page that is left may not get to write its address any more.
+ */
+function isOwn(text: string): boolean {
+  const timer = parseTimer(text);
+  const written = [
+    tryStorage(() => sessionStorage.getItem(OWN)),
+    ...(tryStorage(keptJourneys) ?? [])
+      .filter((kept) => kept.startsWith(`${location.pathname}#`))
+      .map((kept) => parseRaw(/#\S*/.exec(kept)?.[0] ?? '').w),
+  ].map((one) => parseTimer(one ?? ''));
+  return written.some(
+    (own) =>
+      own?.node === timer?.node &&
+      (timer?.end ?? 0) >= (own?.end ?? Infinity) &&
+      (timer?.counted ?? 0) <= (own?.counted ?? 0),
+  );
+}
 const now = (): number => Date.now() / 1000;
 
 /** The time of day as people write it where the device is, in the page's language. */
@@ -77,12 +101,19 @@ function run(box: HTMLElement): void {
   const waitIn = (text: string | undefined) => waitOf(parseTimer(text), node, length(), now());
 
   function read(): void {
-    wait = waitIn(values().w);
+    const { w = '' } = values();
+    const found = waitIn(w);
+    // What somebody else has counted is no reason to open a hot oven here.
+    wait = found && !isOwn(w) ? begin(now(), length()) : found;
   }
 
   function write(): void {
     if (!wait) return;
-    replaceHash(hashOf({ ...values(), w: formatTimer({ node, ...wait }) }));
+    const w = formatTimer({ node, ...wait });
+    tryStorage(() => {
+      sessionStorage.setItem(OWN, w);
+    });
+    replaceHash(hashOf({ ...values(), w }));
     written = wait.counted;
   }
 
@@ -176,6 +207,7 @@ function run(box: HTMLElement): void {
   });
   setInterval(tick, 1000);
   read();
+  write();
   tick();
 }
 

@@ -1,11 +1,15 @@
 import { createSignal, type JSX } from 'solid-js';
-import { MOST_CHARACTERS, MOST_VISITS, type EntriesProblem } from '../../route/entries.ts';
+import { textOf } from '../../decode.ts';
+import { MOST_VISITS, isTooLarge, type EntriesProblem } from '../../route/entries.ts';
 import { FileButton } from '../shared/FileButton.tsx';
 import { sayer } from '../shared/words.ts';
 import type { RouteProps } from './props.ts';
 import type { Added } from './state.ts';
 
-/** Codes pasted, typed, dropped or taken from a file. What is refused stays in the field. */
+/**
+ * Codes pasted, typed, dropped or taken from a file. What was typed and is refused stays in the
+ * field; a file stays a file: the field would take minutes to lay out a long one.
+ */
 export function Enter(props: RouteProps): JSX.Element {
   const t = sayer(props);
   const [text, setText] = createSignal('');
@@ -34,19 +38,20 @@ export function Enter(props: RouteProps): JSX.Element {
       props.say(done(added.value));
       return;
     }
-    setText(given);
     setProblem(why(added.error));
     field?.focus();
   };
   const take = async (file: File): Promise<void> => {
-    // A longer file is refused by its length, without reading it all: four bytes a character at most.
-    const given =
-      file.size > 4 * MOST_CHARACTERS ? undefined : await file.text().catch(() => undefined);
-    if (given === undefined)
-      setProblem(
-        t(file.size > 4 * MOST_CHARACTERS ? 'round:problem.too-large' : 'round:problem.file'),
-      );
-    else await add(given);
+    const bytes = isTooLarge(file.size)
+      ? undefined
+      : await file.arrayBuffer().catch(() => undefined);
+    if (!bytes) {
+      setProblem(t(isTooLarge(file.size) ? 'round:problem.too-large' : 'round:problem.file'));
+      return;
+    }
+    const given = textOf(new Uint8Array(bytes));
+    if (given.ok) await add(given.value);
+    else setProblem(t('round:problem.encoding'));
   };
 
   return (

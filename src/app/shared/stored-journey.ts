@@ -8,6 +8,8 @@ import { tryStorage } from './storage.ts';
 export const STORED = 'hobnote.journey';
 /** Those begun before it, newest first, a line each. */
 const EARLIER = 'hobnote.journeys';
+/** Says that the reader had the copies taken off: Back must not write them again. */
+export const FORGOTTEN = 'hobnote.forgotten';
 /** How many are kept in all. */
 const MOST = 3;
 
@@ -32,10 +34,13 @@ function wayOf(kept: string): string {
 /**
  * Keep an address with its journey; storage may be blocked or full, the address holds it too. A
  * journey takes the place of what led to it, and after Back of what it went back from; the first
- * answer of another one leaves the others beside it.
+ * answer of another one leaves the others beside it. After the reader had all copies taken off, a
+ * page that is only shown, with its title, keeps nothing; the next answer tapped does.
  */
 export function store(address: string, title = ''): void {
   tryStorage(() => {
+    if (title !== '' && localStorage.getItem(FORGOTTEN) !== null) return;
+    localStorage.removeItem(FORGOTTEN);
     const way = wayOf(address);
     const isFirst = way.indexOf('~') === way.length - 1;
     const others = keptJourneys().filter((kept, index) => {

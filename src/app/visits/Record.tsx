@@ -31,7 +31,7 @@ export function RecordVisit(props: Props): JSX.Element {
     id === OTHER ? t('visits:record.other') : name(words(), 'faults', id);
   const before = () => {
     const found = stored.latest;
-    return found?.ok ? found.value.find(({ code }) => code === props.code) : undefined;
+    return found?.ok ? found.value.visits.find(({ code }) => code === props.code) : undefined;
   };
   onCleanup(onChange(() => void refetch()));
 

@@ -1,5 +1,6 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
 import { OTHER } from '../../diagnosis/visits-schema.ts';
+import { textOf } from '../../decode.ts';
 import { fail, ok } from '../../result.ts';
 import { AskTwice } from '../shared/AskTwice.tsx';
 import { FileButton } from '../shared/FileButton.tsx';
@@ -12,6 +13,7 @@ import { figuresOf } from './figures.ts';
 import {
   LARGEST_FILE,
   asFile,
+  brokenFile,
   fromFile,
   type ModelOf,
   type ImportProblem,
@@ -20,6 +22,9 @@ import {
 import { add, all, clear, onChange, remove, type StoreProblem } from './store.ts';
 import { problemLines } from './words.ts';
 
+/** Visits of a guide listed at once: thousands would hold the page up for seconds. */
+const SHOWN = 100;
+
 interface Props {
   readonly page: Page;
 }
@@ -27,9 +32,10 @@ interface Props {
 async function readFile(file: File, modelOf: ModelOf) {
   if (file.size > LARGEST_FILE)
     return fail([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 } as const]);
-  const text = await file.text().catch(() => undefined);
-  if (text === undefined) return fail([{ code: 'file-unreadable' } as const]);
-  return fromFile(text, modelOf);
+  const bytes = await file.arrayBuffer().catch(() => undefined);
+  if (!bytes) return fail([{ code: 'file-unreadable' } as const]);
+  const text = textOf(new Uint8Array(bytes));
+  return text.ok ? fromFile(text.value, modelOf) : fail([text.error]);
 }
 
 /** The visits kept on this device: look, take out, write to a file, add from a file. */
@@ -41,7 +47,9 @@ export function Visits(props: Props): JSX.Element {
   const [said, setSaid] = createSignal('');
   let status: HTMLElement | undefined;
 
-  const stored = (): readonly StoredVisit[] => (found.latest?.ok ? found.latest.value : []);
+  const stored = (): readonly StoredVisit[] => (found.latest?.ok ? found.latest.value.visits : []);
+  const broken = (): readonly unknown[] => (found.latest?.ok ? found.latest.value.broken : []);
+  const [most, setMost] = createSignal(SHOWN);
   onCleanup(onChange(() => void refetch()));
   /** What went wrong last, or that nothing can be read here at all. */
   const told = () => [
@@ -109,8 +117,15 @@ export function Visits(props: Props): JSX.Element {
         {(guide) => (
           <>
             <h3>{guideName(wordsOf(guide), guide)}</h3>
-            <ol>
-              <For each={of(guide)}>
+            <Show when={of(guide).length > most()}>
+              <p>
+                <button type="button" class="plain" onClick={() => setMost(most() + SHOWN)}>
+                  {t('visits:list.earlier', { count: Math.min(SHOWN, of(guide).length - most()) })}
+                </button>
+              </p>
+            </Show>
+            <ol start={Math.max(1, of(guide).length - most() + 1)}>
+              <For each={of(guide).slice(-most())}>
                 {({ id, visit }) => (
                   <li>
                     <span>
@@ -151,12 +166,25 @@ export function Visits(props: Props): JSX.Element {
           </>
         )}
       </For>
+      <Show when={broken().length > 0}>
+        <p class="trouble">{t('visits:list.broken', { count: broken().length })}</p>
+        <p>
+          <button
+            type="button"
+            onClick={() =>
+              download('visits-damaged.json', brokenFile(broken()), 'application/json')
+            }
+          >
+            {t('visits:list.exportBroken')}
+          </button>
+        </p>
+      </Show>
       <div class="ways">
         <FileButton label={t('visits:list.import')} accept="application/json,.json" onFile={take} />
-        <Show when={stored().length > 0}>
+        <Show when={stored().length + broken().length > 0}>
           <AskTwice
             label={t('visits:list.clear')}
-            sure={t('visits:list.clearSure', { count: stored().length })}
+            sure={t('visits:list.clearSure', { count: stored().length + broken().length })}
             keep={t('visits:list.keep')}
             onYes={() =>
               void clear().then((gone) =>

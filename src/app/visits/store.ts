@@ -1,7 +1,8 @@
 /** The visits kept in this browser's database; every tab of the site sees the same ones. */
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import { deleteDB, openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import { fail, ok, type Result } from '../../result.ts';
-import type { StoredVisit } from './stored.ts';
+import { inSlices } from '../route/slices.ts';
+import { isStored, type StoredVisit } from './stored.ts';
 
 /** Why the device does not keep or give visits. */
 export type StoreProblem =
@@ -29,8 +30,8 @@ const CHANNEL = 'hobnote.visits';
 
 let opened: Promise<IDBPDatabase<Shape>> | undefined;
 
-function database(): Promise<IDBPDatabase<Shape>> {
-  opened ??= openDB<Shape>(NAME, VERSION, {
+const open = (): Promise<IDBPDatabase<Shape>> =>
+  openDB<Shape>(NAME, VERSION, {
     upgrade(db) {
       const visits = db.createObjectStore('visits', { autoIncrement: true });
       visits.createIndex('id', 'id', { unique: true });
@@ -45,8 +46,17 @@ function database(): Promise<IDBPDatabase<Shape>> {
       opened = undefined;
     },
   });
-  return opened;
+
+/** A database without its store holds nothing, and would get none: it is made anew. */
+async function openWhole(): Promise<IDBPDatabase<Shape>> {
+  const db = await open();
+  if (db.objectStoreNames.contains('visits')) return db;
+  db.close();
+  await deleteDB(NAME);
+  return open();
 }
+
+const database = (): Promise<IDBPDatabase<Shape>> => (opened ??= openWhole());
 
 function problemOf(error: unknown): StoreProblem {
   const name = error instanceof Error ? error.name : '';
@@ -84,9 +94,22 @@ function tellOthers(): void {
   others?.close();
 }
 
-/** All visits, the first kept first. */
-export function all(): Promise<Result<readonly StoredVisit[], StoreProblem>> {
-  return attempt((db) => db.getAll('visits'));
+export interface Found {
+  /** The first kept first. */
+  readonly visits: readonly StoredVisit[];
+  /** Records that are no visits, as they are. */
+  readonly broken: readonly unknown[];
+}
+
+/** All that is kept. */
+export async function all(): Promise<Result<Found, StoreProblem>> {
+  const found = await attempt((db) => db.getAll('visits'));
+  if (!found.ok) return found;
+  const sound = await inSlices(found.value, isStored);
+  return ok({
+    visits: found.value.filter((_, index) => sound[index]),
+    broken: found.value.filter((_, index) => sound[index] !== true),
+  });
 }
 
 /**

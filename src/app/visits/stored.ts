@@ -4,7 +4,9 @@ import { readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
 import { informative } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
+import { FORMAT, VERSION, visitSchema } from '../../diagnosis/visits-schema.ts';
 import type { RecordedVisit, VisitsFile } from '../../diagnosis/visits-schema.ts';
+import type { EncodingProblem } from '../../decode.ts';
 import { fail, ok } from '../../result.ts';
 import type { Result } from '../../result.ts';
 
@@ -18,11 +20,34 @@ export interface StoredVisit {
   readonly visit: RecordedVisit;
 }
 
+/** Is a record of the database a visit? Another release, an extension or a failing disk may have written it. */
+export function isStored(record: unknown): record is StoredVisit {
+  const { id, guide, code, visit } = Object(record) as Readonly<Record<string, unknown>>;
+  const texts = [id, guide, code].every((text) => typeof text === 'string');
+  return texts && visitSchema.safeParse(visit).success;
+}
+
+/** Records that are no visits, as a file's text for whoever can mend them. */
+export function brokenFile(records: readonly unknown[]): string {
+  const plain = (_: string, value: unknown) => (typeof value === 'bigint' ? String(value) : value);
+  const texts = records.map((record) => {
+    try {
+      // Of undefined there is no JSON.
+      return JSON.stringify(record ?? null, plain, 2);
+    } catch {
+      // A record that holds itself.
+      return JSON.stringify(String(record));
+    }
+  });
+  return `[${texts.join(',\n')}]\n`;
+}
+
 /** More is no file of visits: a firm's year has some thousands. */
 export const LARGEST_FILE = 10_000_000;
 
 export type ImportProblem =
   | VisitsProblem
+  | EncodingProblem
   | { readonly code: 'file-too-large'; readonly most: number }
   | { readonly code: 'file-unreadable' }
   /** An answer to something, or a result of a check, that the figures do not list. */
@@ -58,7 +83,7 @@ export function recorded(
 /** The text of a file of one guide's visits, as `public/schema/visits.json` has it. */
 export function asFile(guide: string, stored: readonly StoredVisit[]): string {
   const visits = stored.filter((one) => one.guide === guide).map(({ visit }) => visit);
-  const file: VisitsFile = { format: 'hobnote-visits', version: 1, guide, visits };
+  const file: VisitsFile = { format: FORMAT, version: VERSION, guide, visits };
   return `${JSON.stringify(file, null, 2)}\n`;
 }
 

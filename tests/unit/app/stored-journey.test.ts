@@ -1,11 +1,12 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { keptJourneys, store, STORED } from '../../../src/app/shared/stored-journey.ts';
+import { FORGOTTEN, keptJourneys, store, STORED } from '../../../src/app/shared/stored-journey.ts';
 
 const held = new Map<string, string>();
 beforeEach(() => {
   held.clear();
   vi.stubGlobal('localStorage', {
     getItem: (key: string) => held.get(key) ?? null,
+    removeItem: (key: string) => held.delete(key),
     setItem: (key: string, text: string) => held.set(key, text),
   });
 });
@@ -43,4 +44,16 @@ test('another start leaves the others beside it, three in all, titles with them'
     '/fr/a/start/#j=danger.none',
   ]);
   expect(held.get(STORED)).toBe('/fr/c/start/#j=danger.none');
+});
+
+test('what was taken off is not written again by Back, until an answer is tapped', () => {
+  store(three, 'Three lines');
+  held.clear();
+  held.set(FORGOTTEN, '');
+  // Back shows page after page; a wait goes on telling; a title may have spaces.
+  for (const address of [three, two, one, two, `${three}&w=wait.1.1`]) store(address, 'A title');
+  expect([keptJourneys(), held.size]).toEqual([[], 1]);
+  store(two);
+  store(two, 'A title');
+  expect([keptJourneys(), held.has(FORGOTTEN)]).toEqual([[`${two} A title`], false]);
 });

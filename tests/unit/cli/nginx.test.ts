@@ -24,6 +24,13 @@ it('does not choose a language where there is one', () => {
 it.each<[string, Partial<NginxSite>]>([
   ['a folder that would end its line', { root: '/srv/a;b' }],
   ['an address with a variable', { site: 'https://range.example/$uri/' }],
+  ['a port that ends its line', { listen: '80;evil' }],
+  ['a port in braces', { listen: '80 {' }],
+  ['no port', { listen: '' }],
+  ['a second line', { listen: '80\n}' }],
+  ['a host that ends its line', { site: 'https://a;b.example/' }],
+  ['a host in braces', { site: 'https://a{b.example/' }],
+  ['a host with a variable', { site: 'https://$host/' }],
   ['headers without a policy', { rules: parseHeaders('/*\n  X-A: 1\n') }],
   ['a value with a quote', { rules: parseHeaders('/*\n  Content-Security-Policy: "a"\n') }],
   [
@@ -35,6 +42,13 @@ it.each<[string, Partial<NginxSite>]>([
 ])('refuses %s', (_, wrong) => {
   expect(() => nginxConfig({ ...SITE, ...wrong })).toThrow();
 });
+
+it.each(['80', '127.0.0.1:8080', '[::1]:80', '*:443', 'unix:/run/hobnote.sock', 'localhost:80'])(
+  'listens at %s',
+  (listen) => {
+    expect(nginxConfig({ ...SITE, listen })).toContain(`listen ${listen};`);
+  },
+);
 
 it('puts the first pages of other languages at the top, whole', async () => {
   const root = await mkdtemp(join(tmpdir(), 'hobnote-front-'));

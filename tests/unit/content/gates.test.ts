@@ -1,6 +1,6 @@
 // Each slip is made in a copy of the published content; the gates are those the build runs.
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -365,6 +365,122 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
     expect(lines).toMatch(/guides\/door-locked\/graph\.yaml:\d+:\d+: \S+ can heat the oven/);
     expect(lines).toMatch(/\d+\. Do you feel heat, or hear a fan\? → /);
     expect(lines).toContain('breaks the promise door-only-when-cool of the guide door-locked');
+  });
+});
+
+describe('who is called, and where the site is', () => {
+  const told = (from: string, to: string): readonly string[] => {
+    spoil(copy.folder, 'firm.yaml', from, to);
+    return toldBy('shape', copy.folder);
+  };
+  const emergency = "{ show: '911', dial: '911' }";
+  const phone = "{ show: (207) 555-0142, dial: '+12075550142' }";
+
+  it.each([
+    [emergency, "{ show: '911', dial: '+19005550000' }"],
+    [emergency, "{ show: '911', dial: '+1900555911' }"],
+    [emergency, "{ show: '112', dial: '112' }"],
+    [emergency, "{ show: '', dial: '911' }"],
+    [emergency, "{ show: call us, dial: '911' }"],
+    [emergency, "{ show: '911', dial: '9 1 1' }"],
+    [emergency, "{ show: '911', dial: '+1911' }"],
+    [phone, "{ show: (207) 555-0142, dial: '+12075550143' }"],
+    [phone, "{ show: (207) 555-0142, dial: '2075550124' }"],
+    [phone, "{ show: '0142', dial: '+12075550142' }"],
+    [phone, "{ show: (207) 555-0142 or 0143, dial: '+12075550142' }"],
+    [phone, "{ show: '0', dial: '+12075550140' }"],
+    ['site: https://hobnote.example', 'site: javascript:alert(1)'],
+    ['site: https://hobnote.example', 'site: ftp://hobnote.example'],
+    ['site: https://hobnote.example', 'site: data:text/html,x'],
+    ['site: https://hobnote.example', 'site: https://a:b@hobnote.example'],
+    ['site: https://hobnote.example', 'site: https://hobnote.example/?x=1'],
+    ['region: US', 'region: US # twice\nregion: FR'],
+  ])('refuses %s as %s', (from, to) => {
+    expect(told(from, to)).not.toEqual([]);
+  });
+
+  it.each([
+    [phone, "{ show: (207) 555-0142, dial: '2075550142' }"],
+    [phone, "{ show: +1 207 555 0142, dial: '+12075550142' }"],
+    [phone, "{ show: 02 07 55 50 14, dial: '+33207555014' }"],
+    [phone, "{ show: ２０７ ５５５ ０１４２, dial: '+12075550142' }"],
+    ['site: https://hobnote.example', 'site: http://localhost:4400/help/'],
+  ])('takes %s as %s', (from, to) => {
+    expect(told(from, to)).toEqual([]);
+  });
+
+  it('takes another number where the region has another', () => {
+    spoil(copy.folder, 'firm.yaml', 'region: US', 'region: FR');
+    expect(told(emergency, "{ show: '112', dial: '112' }")).toEqual([]);
+  });
+
+  it.each([
+    ['graph.yaml', 'id: burner', 5, 'This is the guide "elsewhere", in the folder "burner"'],
+    ['faults.yaml', 'guide: burner', 8, 'guide, wrong-guide, name elsewhere, expected burner'],
+  ])(
+    '%s that names another guide than its folder, told once and at its line',
+    (file, from, column, what) => {
+      const line = spoil(
+        copy.folder,
+        `guides/burner/${file}`,
+        from,
+        from.replace('burner', 'elsewhere'),
+      );
+      expect(checkContent(openContent(copy.folder)).map(tellProblem)).toEqual([
+        expect.stringContaining(`${file}:${String(line)}:${String(column)}: ${what}`),
+      ]);
+    },
+  );
+
+  it('a byte order mark is no slip', () => {
+    for (const file of ['text/en/desk.json', 'firm.yaml', 'guides/burner/graph.yaml']) {
+      const path = join(copy.folder, file);
+      writeFileSync(path, `\ufeff${readFileSync(path, 'utf8')}`);
+    }
+    expect(checkContent(openContent(copy.folder))).toEqual([]);
+  });
+});
+
+describe('commands on content with a slip', () => {
+  const run = (...words: string[]) =>
+    spawnSync(process.execPath, words, {
+      ...{ cwd: root, encoding: 'utf8', input: '' },
+      env: { ...process.env, CONTENT_DIR: copy.folder },
+    });
+
+  it('a release of guides that fail their proof is not frozen', () => {
+    spoil(
+      copy.folder,
+      'guides/door-locked/graph.yaml',
+      'under-1: { to: wait, heat-ended: 0 }',
+      'under-1: { to: inside, heat-ended: 0 }',
+    );
+    const before = readdirSync(join(copy.folder, 'releases'));
+    const { status, stderr } = run('src/cli/release.ts');
+    expect(status).toBe(2);
+    expect(stderr).toContain('This breaks the promise');
+    expect(stderr).not.toContain('    at ');
+    expect(readdirSync(join(copy.folder, 'releases'))).toEqual(before);
+  });
+
+  it.each([
+    ['firm.yaml', 'region: US', 'region: [', ['src/cli/release.ts']],
+    ['details.yaml', 'fuel:', 'fuel: [', ['src/cli/note.ts', 'journeys', 'burner', '--count']],
+    ['guides/burner/faults.yaml', 'guide: burner', 'guide: [', ['src/cli/note.ts', 'round']],
+    ['guides/burner/faults.yaml', 'guide: burner', 'guide: [', ['src/cli/prove.ts']],
+    ['firm.yaml', 'region: US', 'region: [', ['src/cli/prove.ts']],
+  ])('%s with "%s" as "%s": %j tells file and line, no stack', (file, from, to, words) => {
+    spoil(copy.folder, file, from, to);
+    const { status, stderr } = run(...words);
+    expect(stderr).not.toContain('    at ');
+    if (status === 0) return;
+    expect(status).toBe(2);
+    if (!words.includes('round')) expect(stderr).toMatch(/\.yaml:\d+:\d+: /);
+  });
+
+  it('a folder that is not there', () => {
+    const { status, stderr } = run('src/cli/prove.ts', '--content', join(copy.folder, 'none'));
+    expect([status, stderr]).toEqual([2, expect.stringContaining('no such folder')]);
   });
 });
 

@@ -47,6 +47,7 @@ const slips: Record<
     path: 'checks.latch-drive.after.1',
     slip: (file) => (checkOf(file, 'latch-drive').after = ['latch-motor', 'prayer']),
   },
+  'wrong-guide': { path: 'guide', slip: (file) => (file.guide = 'burner') },
   'unknown-evidence': {
     path: 'evidence.weather',
     slip: (file) => (file.evidence['weather'] = tableOf(file, 'forced')),

@@ -22,7 +22,16 @@ describe('a file of visits', () => {
 
   test.each([
     ['format', { ...good, format: 'something-else' }],
-    ['version', { ...good, version: 2 }],
+    ['version', { ...good, version: 0 }],
+    ['version', { ...good, version: '2' }],
+    ['visits.0.parts', { ...good, visits: [{ ...one, parts: ['sensor', 'sensor'] }] }],
+    [
+      'visits.0.parts',
+      {
+        ...good,
+        visits: [{ ...one, parts: Array.from({ length: 500 }, (_, n) => `p-${String(n)}`) }],
+      },
+    ],
     ['', { ...good, technician: 'x' }],
     ['visits.0', { ...good, visits: [{ ...one, name: 'x' }] }],
     ['visits.0.parts', { ...good, visits: [{ answers: {}, fault: 'sensor' }] }],
@@ -36,6 +45,17 @@ describe('a file of visits', () => {
     expect(read.ok ? [] : read.error.map((problem) => 'path' in problem && problem.path)).toEqual([
       path,
     ]);
+  });
+
+  test('of a later form is named so, and a byte order mark is none of its content', () => {
+    for (const version of [2, 1.5, 99, Number.MAX_VALUE])
+      expect(readVisits(JSON.stringify({ ...good, version, shoes: 1 }))).toEqual({
+        ok: false,
+        error: [{ code: 'newer-file', version }],
+      });
+    expect(readVisits(`\ufeff${JSON.stringify(good)}`).ok).toBe(true);
+    for (const odd of ['null', '1', '"x"', '[]', '{}', '{"format":"other","version":2}'])
+      expect(readVisits(odd)).not.toMatchObject({ error: [{ code: 'newer-file' }] });
   });
 
   test('that is no JSON is refused', () => {

@@ -30,6 +30,8 @@ const texts = files.filter((path) => TEXT.has(extname(path)) || /^\.[^.]+$/.test
 interface Manifest {
   scripts: Record<string, string>;
   devDependencies: Record<string, string>;
+  /** One for each platform. */
+  optionalDependencies?: Record<string, string>;
 }
 const { scripts } = JSON.parse(read('package.json')) as Manifest;
 /** The project's own package, and that of the benchmark with packages of its own. */
@@ -64,15 +66,15 @@ describe('the house', () => {
 describe('the packages', () => {
   interface Locked {
     version: string;
-    devDependencies: Record<string, string>;
   }
 
   it.each(folders)('are asked for in one exact version, the one that is locked: %s', (folder) => {
-    const { devDependencies } = JSON.parse(read(join(folder, 'package.json'))) as Manifest;
+    const manifest = JSON.parse(read(join(folder, 'package.json'))) as Manifest;
     const { packages } = JSON.parse(read(join(folder, 'package-lock.json'))) as {
-      packages: Record<string, Locked>;
+      packages: Record<string, Locked> & Record<'', Manifest>;
     };
-    const asked = Object.entries(devDependencies);
+    const { devDependencies, optionalDependencies } = manifest;
+    const asked = Object.entries({ ...devDependencies, ...optionalDependencies });
     expect(asked.length).toBeGreaterThan(0);
     // SemVer 2.0.0, section 2: three numbers, no range; before them the package another name is for.
     for (const [name, asking] of asked) {
@@ -80,7 +82,10 @@ describe('the packages', () => {
       expect(version, name).toBeDefined();
       expect(packages[`node_modules/${name}`]?.version, name).toBe(version);
     }
-    expect(packages['']?.devDependencies).toEqual(Object.fromEntries(asked));
+    expect(packages['']).toMatchObject({
+      devDependencies,
+      ...(optionalDependencies ? { optionalDependencies } : {}),
+    });
   });
 });
 

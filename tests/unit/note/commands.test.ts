@@ -79,6 +79,26 @@ describe('write and read', () => {
     expect(JSON.parse(write(input, 7))).toEqual({ line: 7, problem });
   });
 
+  test.each(['9999-12-31', '2026-11-27', '2026-10-25', '1970-01-01'])(
+    'a day that a code cannot tell is refused: %s',
+    (made) => {
+      expect(JSON.parse(write({ guide: 'door-locked', answers: [], made }))).toMatchObject({
+        problem: { code: 'bad-day', made },
+      });
+    },
+  );
+
+  test('no key is passed over without a word', () => {
+    const line = '{"guide":"door-locked","answers":[],"details":{"__proto__":"gas"}}';
+    expect(JSON.parse(write(line))).toMatchObject({ problem: { code: 'bad-shape' } });
+  });
+
+  test('a repaired code is a proposal, not a good line', () => {
+    const code = write({ guide: 'door-locked', answers: [] });
+    expect(readLine(code, current, today).good).toBe(true);
+    expect(readLine(code.slice(1), current, today).good).toBe(false);
+  });
+
   test('every kind of reading is as the published schema says', () => {
     const code = write(journey);
     const inputs = [
@@ -148,6 +168,16 @@ describe('at a terminal', () => {
     expect(given.status).toBe(0);
     expect(given.out.trimEnd().split('\n')).toHaveLength(2);
     expect(piped).toMatchObject({ status: 0, stdout: given.out });
+  });
+
+  test('stops where nobody reads on, and takes no more than it can print', async () => {
+    const command = `"${process.execPath}" src/cli/note.ts journeys door-locked --sample 1000000 | head -2`;
+    const { stdout, status } = spawnSync('sh', ['-c', command], {
+      ...{ encoding: 'utf8', cwd: inRoot(''), timeout: 20_000 },
+    });
+    expect([stdout.trimEnd().split('\n').length, status]).toEqual([2, 0]);
+    const { status: refused, err } = await note('journeys', 'door-locked', '--sample', '999999999');
+    expect([refused, err]).toEqual([2, expect.stringContaining('1000000')]);
   });
 
   test('counts journeys', async () => {

@@ -5,10 +5,12 @@ import { chanceOf, loadFigures, makeRoute, routeCsv, routeOutput } from '../../.
 import { tellEntries } from '../../../src/cli/route-words.ts';
 import { routeSchema } from '../../../src/cli/route-json.ts';
 import { poissonBinomial } from '../../../src/diagnosis/demand.ts';
+import { textOf } from '../../../src/decode.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import { makeAssess } from '../../../src/visit/assess.ts';
 import { routeJson } from '../../../src/route/json.ts';
+import { csvOf } from '../../../src/route/table.ts';
 import { byUrgency, urgencyOrder } from '../../../src/visit/read-visit.ts';
 import { damaged, publishedCodebooks, sampleCodes } from './support/codes.ts';
 
@@ -118,7 +120,7 @@ describe('as a table', () => {
   test('carries other columns along, neutralises formulas, and can be read again', () => {
     const rows = `who,code,phone\n=HYPERLINK("x"),${first},+12075550142\nB,${damaged(second, 1)},@x\n`;
     const route = routeOf(rows.replace('=HYPERLINK("x")', '"=HYPERLINK(""x"")"'));
-    const text = routeCsv(routeJson(route, 0.9, today), route.columns);
+    const text = routeCsv(routeJson(route, 0.9, today), route);
     expect(text).toContain(`"'=HYPERLINK(""x"")"`);
     expect(text).toContain(`"'+12075550142"`);
     expect(text).toContain(`"'@x"`);
@@ -126,9 +128,66 @@ describe('as a table', () => {
     expect(again.visits.map(({ code }) => String(code))).toEqual([first]);
     expect(again.unread.map((one) => one.text)).toEqual([damaged(second, 1)]);
     // What the table has anew is not carried twice.
-    const written = routeCsv(routeJson(again, 0.9, today), again.columns);
+    const written = routeCsv(routeJson(again, 0.9, today), again);
     const cells = (csv: string) => Papa.parse(csv, { delimiter: ',' }).data;
     expect(cells(written)).toEqual(cells(text));
+  });
+
+  test.each([
+    ['blank', ',', '2'],
+    ['a number', '3,', '3'],
+    ['a year', '2026,', '2026'],
+    ['no number', '__proto__,', '__proto__'],
+    ['two alike', 'Time,', 'Time'],
+  ])('every cell stays under its heading where one is %s', (_, heading, shown) => {
+    const rows = `code,Name,${heading.replace(/,$/, '')},Time\n${first},Ada,gate 4,9:00\n${damaged(second, 1)},Bo,yard,9:30\n`;
+    const route = routeOf(rows);
+    const text = routeCsv(routeJson(route, 0.9, today), route);
+    const [head = [], ...lines] = Papa.parse<string[]>(text.trimEnd()).data;
+    expect(head.slice(-3)).toEqual(['Name', heading === ',' ? '3' : shown, 'Time']);
+    expect(lines.map((line) => line.slice(-3))).toEqual([
+      ['Ada', 'gate 4', '9:00'],
+      ['Bo', 'yard', '9:30'],
+    ]);
+  });
+
+  test('columns headed alike, or like our own name for such a one, all reach the JSON', () => {
+    const { visits } = routeJson(routeOf(`code,a,a,a (2),a\n${first},1,2,3,4\n`), 0.9, today);
+    expect(Object.values(visits[0]?.columns ?? {}).toSorted()).toEqual(['1', '2', '3', '4']);
+  });
+
+  test('no cell is a formula, whatever separates a spreadsheet’s cells', () => {
+    const evil = [
+      ...['=1+1', '+1', '-1', '@A1', '＝1', '\t=1', '\r=1', '\n=1', ' =1', '"=1', "'=1", '  "=1"'],
+      ...[
+        'a;=1+1;b',
+        'a\t=1',
+        'a|=1',
+        'a\n=1',
+        'a; =1',
+        'a;"=1"',
+        'a";"=1',
+        'a\n"+1',
+        ';;=1',
+        'a;\t=1',
+      ],
+      ...['a|\n@x', '";=1', '"";"=1";"', 'a;＋1', '\u00a0=1', '\ufeff=1', 'a\r\n-1', '\u2028=1'],
+    ];
+    for (const cell of evil) {
+      const csv = csvOf([['first', cell, 'last']]);
+      // As it should be read, and as programs read it that are set to another separator.
+      const cells = [
+        ...Papa.parse<string[]>(csv, { delimiter: ',' }).data.flat(),
+        ...csv.split(/[;|\t\r\n]/),
+      ];
+      for (const one of cells)
+        expect(one.replace(/^[\s"\ufeff]+/, ''), JSON.stringify(cell)).not.toMatch(
+          /^[=+\-@＝＋－＠]/,
+        );
+    }
+    expect(csvOf([['a\u001b[31m', 'plain, text; too', '5-6']])).toBe(
+      '"a\ufffd[31m","plain, text; too","5-6"\r\n',
+    );
   });
 });
 
@@ -146,8 +205,33 @@ describe('the command', () => {
     expect(routeSchema.parse(JSON.parse(good.value.text)).load.chance).toBe(0.95);
     const bad = run(`${first}\n${damaged(second, 1)}\n`, '--csv');
     expect(bad.status).toBe(2);
-    expect(bad.stdout.split('\r\n')[0]).toMatch(/^code,urgency,/);
+    expect(bad.stdout.split('\r\n')[0]).toMatch(/^"code","urgency",/);
     expect(bad.stdout).toContain(`proposal ${second}`);
+  });
+
+  test.each([
+    ['Latin-1', Buffer.from(`code,Name\n${'A'.repeat(16)},Ren\u00e9\n`, 'latin1'), 'CSV UTF-8'],
+    ['UTF-16 without its mark', Buffer.from('code\nA\n', 'utf16le'), 'CSV UTF-8'],
+    ['no text', Buffer.from([0xff, 0xff, 0, 1, 0x80]), 'CSV UTF-8'],
+    ['too long', Buffer.alloc(4_000_001, '\n'), 'too long'],
+  ])('refuses by name what is %s', (_, input, named) => {
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['src/cli/note.ts', 'round'], {
+      input,
+      encoding: 'utf8',
+    });
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toContain(named);
+    expect(stderr).not.toContain('    at ');
+  });
+
+  test('reads UTF-16 with its mark, either way round, and UTF-8 with one', () => {
+    const text = `\ufeffcode,Name\n${first},René\n`;
+    const little = Buffer.from(text, 'utf16le');
+    for (const bytes of [little, Buffer.from(little).swap16(), Buffer.from(text)])
+      expect(textOf(new Uint8Array(bytes))).toEqual({ ok: true, value: text.slice(1) });
+    expect(textOf(new Uint8Array())).toEqual({ ok: true, value: '' });
+    for (const cut of [[0xff, 0xfe, 0x41], [0xfe, 0xff, 0xd8, 0], [0xc3], [0xef, 0xbb]])
+      expect(textOf(Uint8Array.from(cut)).ok, String(cut)).toBe(false);
   });
 
   test('says what to do where it prints nothing', () => {
