@@ -2,9 +2,6 @@ import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { liveContent } from './.config/live-content.mjs';
 import { contentGates } from './src/site/build/content-gates.ts';
-import { readdirSync } from 'node:fs';
-import { resolve } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
 import { finishBuild } from './src/site/build/finish-build.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
@@ -22,12 +19,6 @@ const licences = {
     name === 'client' ? { build: { license: { fileName: 'licences.txt' } } } : undefined,
 };
 
-/** The release that codes are written in: of a copy's own content, where that lies elsewhere. */
-const releases = fileURLToPath(
-  new URL('releases/', pathToFileURL(`${resolve(process.env['CONTENT_DIR'] ?? 'content')}/`)),
-);
-const newest = Math.max(...readdirSync(releases).map((name) => parseInt(name, 10)));
-
 export default defineConfig({
   output: 'static',
   trailingSlash: 'always',
@@ -37,7 +28,6 @@ export default defineConfig({
   integrations: [contentGates(), solid(), finishBuild()],
   vite: {
     plugins: [trustedTemplates(), licences, liveContent()],
-    resolve: { alias: { 'newest-release': `${releases}${String(newest)}.json` } },
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

@@ -62,7 +62,7 @@ test('a page reached without a journey opens the danger list and asks to start o
   page,
 }) => {
   for (const hash of ['', '#j=danger.fire', '#j=%3Cscript%3E', `#j=${'a.b~'.repeat(900)}`]) {
-    await page.goto(`/door-locked/breaker-off/${hash}`);
+    await page.goto(`/door-locked/since/${hash}`);
     await page.reload();
     await expect(page.locator('.lost')).toBeVisible();
     await expect(page.locator('.danger-list')).toHaveAttribute('open', '');

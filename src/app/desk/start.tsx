@@ -1,5 +1,5 @@
 import { newestRelease } from '../../note/codebook.ts';
-import { addEarlier, codebooks } from '../shared/books.ts';
+import { codebooks } from '../shared/books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -8,8 +8,6 @@ import { Calls } from './Calls.tsx';
 import type { DeskConfig } from './page.ts';
 
 keepFragment();
-// A call waits for nothing: at hand before an old code is read out.
-void addEarlier();
 const place = document.getElementById('desk');
 const codebook = codebooks.get(newestRelease(codebooks) ?? 0);
 if (place) {

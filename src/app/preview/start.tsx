@@ -1,4 +1,4 @@
-import { addEarlier, codebooks } from '../shared/books.ts';
+import { makeLateBooks } from '../shared/late-books.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -10,6 +10,7 @@ import { createPreviewState } from './state.ts';
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
+  const { codebooks, addBooks } = makeLateBooks();
   const page: Page = {
     words: pageWords(),
     codebooks,
@@ -21,7 +22,7 @@ if (place) {
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(codebooks, addEarlier);
+    const state = createPreviewState(codebooks, addBooks);
     return <Preview page={page} state={state} />;
   });
 }

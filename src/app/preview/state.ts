@@ -34,10 +34,10 @@ export interface PreviewState {
 
 export type Extras = Pick<Fragment, 'error' | 'model' | 'remark'>;
 
-/** @param addEarlier adds the codebooks of earlier releases to those given */
+/** @param addBooks fills the codebooks: with the first code */
 export function createPreviewState(
   codebooks: Codebooks,
-  addEarlier: () => Promise<void>,
+  addBooks: () => Promise<void>,
 ): PreviewState {
   const [whole, setWhole] = createSignal(false);
   const [code, setCode] = createSignal('');
@@ -49,10 +49,10 @@ export function createPreviewState(
 
   const read = (text: string) => {
     if (text.trim() === '') return undefined;
-    const reading = readCode(text, codebooks);
-    // What the newest release does not know as it stands may be an earlier one's.
-    if (!whole() && reading.kind !== 'exact') void addEarlier().then(() => setWhole(true));
-    return reading;
+    if (whole()) return readCode(text, codebooks);
+    const added = () => setWhole(true);
+    void addBooks().then(added, added);
+    return undefined;
   };
   const reading = createMemo(() => read(code()));
   const cameAs = createMemo(() => read(came().fragment.code ?? ''));
@@ -60,8 +60,9 @@ export function createPreviewState(
   /** A model number must not stay on the page when the next caller's code is typed. */
   const extras = createMemo((): Extras => {
     const [now, then] = [reading(), cameAs()];
-    if (!now) return {};
-    const other = now.kind !== 'refused' && then && then.kind !== 'refused';
+    // Until it can be read, a code is the one that came as long as its text is.
+    if (!now && (whole() || code() !== came().fragment.code)) return {};
+    const other = now && now.kind !== 'refused' && then && then.kind !== 'refused';
     if (other && now.code !== then.code) return {};
     const { error, model, remark } = came().fragment;
     return defined({ error, model, remark });

@@ -82,10 +82,10 @@ function apply(): void {
   const given = showSaid(said(values));
   // What was said on the first page is not asked again; Back comes to the question.
   const [told] = parseJourney(values.s);
-  if (told) replaceHash(hashOf({ ...values, s: '' }));
+  if (told || values !== raw) replaceHash(hashOf({ ...values, s: '' }));
   if (told?.at === here) page.querySelector<HTMLElement>(`[data-answer="${told.answer}"]`)?.click();
   // A link from elsewhere takes the place of nothing until an answer is given here.
-  if (given || isKept(location.hash))
+  if (given || values !== raw || isKept(location.hash))
     store(location.pathname + location.hash, page.querySelector('h1')?.textContent);
 }
 

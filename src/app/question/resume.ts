@@ -7,7 +7,6 @@
 import { STORED as key, keptJourneys } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { hashOf, parseRaw } from '../../address/grammar.ts';
-import './second-tap.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
 
 interface Kept {
@@ -55,7 +54,15 @@ function lead(link: HTMLAnchorElement, { href, title, hours }: Kept, words: DOMS
     return (words['old'] ?? '').replace('{{day}}', said);
   }
   // A clock that was set back tells no age.
-  if (!(hours >= 0 && hours <= FRESH)) link.dataset['confirm'] = words['look'] ?? '';
+  if (!(hours >= 0 && hours <= FRESH)) {
+    link.dataset['confirm'] = words['look'] ?? '';
+    const look = (event: Event): void => {
+      event.preventDefault();
+      const tell = document.querySelector('.kept [data-tell]');
+      if (tell) tell.textContent = `${words['look'] ?? ''}: ${link.innerText}`;
+    };
+    link.addEventListener('click', look, { once: true });
+  }
   return title;
 }
 
