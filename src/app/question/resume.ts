@@ -5,6 +5,7 @@
 import { STORED as key, keptJourneys } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
+import { lastThere } from './ways-back.ts';
 
 interface Kept {
   readonly href: string;
@@ -23,10 +24,17 @@ function saved(): Kept[] {
   });
 }
 
+/** A journey whose page is gone goes on where it can; where it cannot, it is not offered. */
+async function there({ href, title }: Kept): Promise<readonly Kept[]> {
+  const last = await lastThere(href);
+  return last === undefined ? [] : [{ href: last, title: last === href ? title : '' }];
+}
+
 const section = document.querySelector<HTMLElement>('.kept');
 const link = section?.querySelector<HTMLAnchorElement>('.resume');
 const earlier = section?.querySelector<HTMLElement>('.earlier');
-const [newest, ...others] = tryStorage(saved) ?? [];
+const found = await Promise.all((tryStorage(saved) ?? []).map(there));
+const [newest, ...others] = found.flat();
 if (section && link && earlier && newest) {
   const where = link.querySelector('small');
   link.href = newest.href;
