@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { keepOffline } from '../../src/site/build/keep-offline.ts';
 import { expect } from './support/fixtures.ts';
-import { copyOf, kept, list, state, test } from './support/offline.ts';
+import { kept, list, state, test } from './support/offline.ts';
+import { copyOf } from './support/releases.ts';
 import { pagesOf, giveAnswer } from './support/site.ts';
 
 test.describe('a newer release', () => {

@@ -86,13 +86,15 @@ const NOTE = 'note/';
 const isMiddle = (url: string): boolean => isGuidePage(pathOf(url)) || pathOf(url) === NOTE;
 
 /** Leads tabs from pages of the copy to the page that says why; the journey goes with them. */
-async function turnAway(which: (path: string) => boolean): Promise<void> {
-  for (const client of await self.clients.matchAll({ type: 'window' })) {
-    const path = pathOf(client.url);
+async function turnAway(which: (path: string, id: string) => boolean): Promise<boolean> {
+  const tabs = await self.clients.matchAll({ type: 'window' });
+  const found = tabs.filter(({ id, url }) => which(pathOf(url), id));
+  for (const tab of found) {
+    const to = away('recalled', pathOf(tab.url)) + new URL(tab.url).hash;
     // Not waited for: the page it leads to may be this worker's to answer after this.
-    if (which(path))
-      client.navigate(away('recalled', path) + new URL(client.url).hash).catch(() => undefined);
+    tab.navigate(to).catch(() => undefined);
   }
+  return found.length > 0;
 }
 
 /** A page of the copy that says why the asked one is not shown, and leads there. */
@@ -107,14 +109,19 @@ async function heed(recall: Recall, client: string): Promise<void> {
     return;
   }
   await remember(cacheName, recall);
-  const { waiting } = self.registration;
-  if (waiting) waiting.postMessage(TAKE_OVER_NOW);
-  else self.registration.update().catch(() => undefined);
-  // Tabs that came since are on pages of the network.
-  if (JSON.stringify(before) === JSON.stringify(recall)) return;
-  // The page just asked for is among the tabs once it is there.
-  if (client !== '') await self.clients.get(client);
-  await turnAway((path) => recalls(recall, own, path));
+  // Else tabs that came since are on pages of the network.
+  if (JSON.stringify(before) !== JSON.stringify(recall)) {
+    await turnAway((path, id) => id !== client && recalls(recall, own, path));
+    // The page just asked for is a tab once it is there; `clients.get` may wait for it in vain.
+    for (let tries = client === '' ? 0 : 30; tries > 0; tries -= 1) {
+      if (await turnAway((path, id) => id === client && recalls(recall, own, path))) break;
+      await new Promise((done) => setTimeout(done, 100));
+    }
+  }
+  const { registration } = self;
+  await registration.update().catch(() => undefined);
+  // What is being kept looks itself for what it replaces; what waits already did so too early.
+  if (!registration.installing) registration.waiting?.postMessage(TAKE_OVER_NOW);
 }
 const isNew = ({ pages }: Recall, page: string): boolean =>
   pages.filter((one) => one === page).length > own.pages.filter((one) => one === page).length;

@@ -9,7 +9,7 @@ import { ownNodes } from '../../guide/ids.ts';
 import type { Guide } from '../../guide/types.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
-const ENTRY = join(root, 'src/offline/worker/worker.ts');
+const WORKERS = join(root, 'src/offline/worker');
 
 /** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
 const LEFT_OUT =
@@ -49,18 +49,21 @@ export function hazardsOf(guide: Guide): readonly string[] {
     .map(({ id }) => `${guide.id}/${id}/`);
 }
 
-/** The worker as one file, its release's digest and facts put in. */
-async function bundle(version: string, facts: CopyFacts): Promise<string> {
-  const pages = {
-    starts: guides().map(({ id, start }) => `${id}/${start}/`),
-    hazards: guides().flatMap(hazardsOf),
-  };
+/** A worker as one file, what the build knows put in. */
+export async function bundle(
+  entry: 'worker.ts' | 'closing.ts',
+  known: Readonly<Record<string, unknown>>,
+): Promise<string> {
+  const define = Object.entries(known).map(([name, value]) => [name, JSON.stringify(value)]);
   const built = await build({
     configFile: false,
     root,
     logLevel: 'warn',
-    define: { RELEASE: JSON.stringify(version), COPY: JSON.stringify({ ...facts, ...pages }) },
-    build: { write: false, lib: { entry: ENTRY, formats: ['iife'], name: 'worker' } },
+    define: Object.fromEntries(define) as Record<string, string>,
+    build: {
+      write: false,
+      lib: { entry: join(WORKERS, entry), formats: ['iife'], name: 'worker' },
+    },
   });
   const output = Array.isArray(built) ? built.flatMap((one) => one.output) : [];
   const chunk = output.find((one) => one.type === 'chunk');
@@ -97,6 +100,11 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
     return scopes.includes(`${language}/`) ? scope === `${language}/` : scope === '';
   };
 
+  const COPY = {
+    ...facts,
+    starts: guides().map(({ id, start }) => `${id}/${start}/`),
+    hazards: guides().flatMap(hazardsOf),
+  };
   for (const scope of scopes) {
     const kept = files.filter(
       (file) =>
@@ -113,7 +121,10 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
     }
     const list = JSON.stringify({ bytes, files: listed });
     await writeFile(join(dist, scope, 'precache.json'), list);
-    await writeFile(join(dist, scope, 'sw.js'), await bundle(digest(list), facts));
+    await writeFile(
+      join(dist, scope, 'sw.js'),
+      await bundle('worker.ts', { RELEASE: digest(list), COPY }),
+    );
     await writeFile(join(dist, scope, 'recall.json'), JSON.stringify(facts.recall));
   }
 }
