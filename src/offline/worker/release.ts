@@ -62,7 +62,9 @@ async function list({ scope, version }: Release): Promise<Listed> {
 }
 
 async function hasRoom(bytes: number): Promise<boolean> {
-  const { quota, usage = 0 } = await navigator.storage.estimate();
+  // Safari before 17 cannot say, and keeps the site all the same; where room runs out, it is told.
+  const storage = navigator.storage as Partial<StorageManager> | undefined;
+  const { quota, usage = 0 } = (await storage?.estimate?.()) ?? {};
   return quota === undefined || quota - usage >= bytes * ROOM;
 }
 

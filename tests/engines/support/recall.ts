@@ -27,11 +27,21 @@ export function recallIn(name: string, start: () => Promise<Engine>): void {
       const tab = heard(await answered(engine.open({ width: 360, height: 740 }), 'open'));
       const site = origin.url.replace(/\/$/, '');
       const seen = (selector: string) =>
-        until(async () => ((await tab.sees(selector)) ? true : undefined), selector);
+        // A page that is turned away while it is looked at answers with an error.
+        until(
+          () =>
+            tab.sees(selector).then(
+              (is) => is || undefined,
+              () => undefined,
+            ),
+          selector,
+        );
       const about = (release: number) =>
         until(
           async () => {
             await tab.goto(`${site}/about/`);
+            // WebKit has no idle callback: what is kept is begun two seconds after the page has come.
+            await new Promise((done) => setTimeout(done, 3000));
             const told = (await tab.sees('[data-age=""]')) ? await tab.texts('[data-age=""]') : [];
             return told.join().includes(`release ${String(release)},`) ? true : undefined;
           },
@@ -39,12 +49,15 @@ export function recallIn(name: string, start: () => Promise<Engine>): void {
         );
 
       await about(newest);
+      origin.asked.length = 0;
       await tab.goto(`${site}/door-locked/danger/`);
       await seen('main[data-mark="first"]');
       await tab.click('main a[data-answer="none"]');
       await tab.click('main a[data-answer="none"]');
       await tab.click('main a[data-answer="unsure"]');
       await seen('main [data-answer="heat"]');
+      const asks = () => origin.asked.filter((path) => path === '/recall.json').length;
+      await until(() => Promise.resolve(asks() >= 3 || undefined), 'each page has asked');
       await origin.release(dirs[1] ?? '');
       await tab.click('main a[data-answer="heat"]');
       await seen('[data-go-on]');
