@@ -1,5 +1,5 @@
 /** What the worker says of the copy on the device: how old it is, and whether the site answers. */
-import { workers, manifestUrl } from './registration.ts';
+import { workers } from './registration.ts';
 
 interface About {
   /** Missing where the site did not answer. */
@@ -15,7 +15,8 @@ function ago(from: number): string {
 }
 
 async function tell(boxes: readonly HTMLElement[]): Promise<void> {
-  const response = await fetch(new URL('recall.json', manifestUrl));
+  const { scope } = (await workers?.getRegistration()) ?? {};
+  const response = await fetch(new URL('recall.json', scope));
   const { least, copy } = (await response.json()) as About;
   if (!copy) return;
   for (const box of boxes) {

@@ -28,7 +28,7 @@ function whenWaiting(registration: ServiceWorkerRegistration, then: () => void):
 }
 
 /** Resolves when what is being kept is kept, or could not be. */
-const installed = (worker: ServiceWorker | null): Promise<void> =>
+const installed = (worker?: ServiceWorker | null): Promise<void> =>
   new Promise((done) => {
     const look = (): void => {
       if (worker?.state !== 'installing') done();
@@ -38,21 +38,21 @@ const installed = (worker: ServiceWorker | null): Promise<void> =>
   });
 
 /** The newest copy, the address with its code as it is. A page not from a copy is loaded again. */
-async function takeNewest(workers: ServiceWorkerContainer | undefined): Promise<void> {
+async function takeNewest(): Promise<void> {
   const registration = await workers?.getRegistration();
-  if (!registration || !workers?.controller) {
+  if (!workers?.controller) {
     location.reload();
     return;
   }
   say('looking');
   try {
-    await registration.update();
+    await registration?.update();
   } catch {
     say('failed');
     return;
   }
-  await installed(registration.installing);
-  if (registration.waiting) take(registration);
+  await installed(registration?.installing);
+  if (registration?.waiting) take(registration);
   else say('none');
 }
 
@@ -82,5 +82,5 @@ async function announce(workers: ServiceWorkerContainer): Promise<void> {
 
 if (workers) void announce(workers);
 document.addEventListener('click', ({ target }) => {
-  if ((target as Element).closest('[data-newest]')) void takeNewest(workers);
+  if ((target as Element).closest('[data-newest]')) void takeNewest();
 });

@@ -9,6 +9,7 @@ import { writeCode } from '../../src/note/write.ts';
 import { closeSite } from '../../src/site/build/close.ts';
 import { expect } from './support/fixtures.ts';
 import { DOWN, NONE, kept, state, test } from './support/offline.ts';
+import type { Origin } from './support/origin.ts';
 import { makeRelease, newest } from './support/releases.ts';
 import { answerLink, giveAnswer } from './support/site.ts';
 
@@ -50,7 +51,7 @@ const goOn = (page: Page) => page.getByRole('link', { name: /^Go on with the cor
 const journey = (page: Page) => new URLSearchParams(new URL(page.url()).hash.slice(1)).get('j');
 
 /** The first release kept and in use, and two answers given. */
-async function begun(page: Page): Promise<void> {
+async function begun(page: Page, { asked }: Origin): Promise<void> {
   await page.goto('/');
   await kept(page);
   await page.goto('/door-locked/danger/');
@@ -58,6 +59,9 @@ async function begun(page: Page): Promise<void> {
   await giveAnswer(answerLink(page, 'none'));
   await answerLink(page, 'unsure').click();
   await expect(page).toHaveURL(/\/near\/#/);
+  // Each of the pages has asked: what is released next is not what they hear.
+  await expect.poll(() => asked.filter((path) => path === '/recall.json').length).toBe(3);
+  await expect.poll(() => page.evaluate(async () => (await fetch('/recall.json')).ok)).toBe(true);
 }
 test.use({
   // The newest copy that one is kept from is the origin's own.
@@ -68,7 +72,7 @@ test('in mid-guide: the page is replaced, the answers are kept, the new release 
   place: { origin, page },
 }) => {
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   const before = journey(page);
   await origin.release(second);
   await page.reload();
@@ -90,10 +94,9 @@ test('another tab in the middle of the guide is turned away as well', async ({
   place: { origin, context, page },
 }) => {
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   const before = journey(page);
   const other = await context.newPage();
-  await other.goto('/about/');
   await origin.release(second);
   await other.goto('/door-locked/danger/');
   await isRecalled(other);
@@ -109,7 +112,7 @@ test('without a network a recall that was heard of holds; with one it goes on', 
   place: { origin, page },
 }) => {
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   await origin.release(second);
   // All but the recall is cut: the newer release cannot be had.
   origin.fate = (path) => (path === '/recall.json' ? 'answer' : 'cut');
@@ -133,7 +136,7 @@ test('a page corrected without a release is replaced alone, and once', async ({
 }) => {
   const again = await made('again', { recall: { least: 1, pages: [near] } });
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   await origin.release(again);
   // The newer copy cannot be had yet: the one in use goes on, without the page.
   origin.fate = (path) => (path === '/precache.json' ? 'cut' : 'answer');
@@ -156,13 +159,35 @@ test('a page corrected without a release is replaced alone, and once', async ({
   await expect(page.locator('main[data-mark="again"]')).toBeVisible();
 });
 
+test('what waits already is told, and used at once', async ({
+  place: { origin, context, page },
+}) => {
+  const waits = await made('waits', { recall: { least: 1, pages: [near] } });
+  await origin.release(first);
+  await begun(page, origin);
+  const other = await context.newPage();
+  await origin.release(waits);
+  // Its word does not get through at first: the newer release comes as any other.
+  origin.fate = (path) => (path === '/recall.json' ? 'cut' : 'answer');
+  await other.goto('/about/');
+  await expect.poll(async () => (await state(other)).waiting).toBe(true);
+  await expect(other.locator('.update')).toBeVisible();
+  origin.fate = () => 'answer';
+  await other.goto('/door-locked/danger/');
+  await isRecalled(page);
+  await expect.poll(async () => (await state(other)).waiting).toBe(false);
+  origin.fate = () => 'cut';
+  await goOn(page).click();
+  await expect(page.locator('main[data-mark="waits"]')).toBeVisible();
+});
+
 test('two releases back', async ({ place: { origin, context, page } }) => {
   const third = await made('third', {
     ...{ release: newest + 2, recall: { least: newest + 2, pages: [] } },
   });
   const middle = await made('middle', { release: newest + 1 });
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   await origin.release(middle);
   await page.reload();
   await expect.poll(async () => (await state(page)).waiting).toBe(true);
@@ -207,7 +232,7 @@ test('an answer on a page with a breaker waits for the word, a short while at mo
   place: { origin, page },
 }) => {
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   origin.fate = (path) => (path === '/recall.json' ? 'hang' : 'answer');
   const path = '/door-locked/breaker-off/';
   const start = Date.now();
@@ -260,7 +285,7 @@ test('a firm that closes: the worker and the copy take themselves off', async ({
   dirs.push(closed);
   await closeSite(closed);
   await origin.release(first);
-  await begun(page);
+  await begun(page, origin);
   await origin.release(closed);
   await page.reload();
   await expect(page.getByRole('heading', { name: 'This guide is closed' })).toBeVisible();
@@ -269,21 +294,16 @@ test('a firm that closes: the worker and the copy take themselves off', async ({
 });
 
 test.describe('a page removed', () => {
-  test.use({ expects: [/404/] });
+  // Nothing is kept where the reader saves data: every page is the host's.
+  test.use({ saves: true, expects: [/404/] });
   test('leads back, and is not offered again', async ({ place: { origin, page } }) => {
     const fewer = await made('fewer', {}, ['door-locked/near']);
     await origin.release(first);
     await page.goto('/door-locked/danger/');
     await giveAnswer(answerLink(page, 'none'));
-    await page.evaluate(async () => {
-      for (const one of await navigator.serviceWorker.getRegistrations()) await one.unregister();
-    });
     await answerLink(page, 'unsure').click();
     await expect(page).toHaveURL(/\/near\/#/);
     await origin.release(fewer);
-    await page.evaluate(async () => {
-      for (const one of await navigator.serviceWorker.getRegistrations()) await one.unregister();
-    });
     await page.reload();
     const back = page.getByRole('link', { name: 'Go back to the last question' });
     await expect(back).toBeVisible();

@@ -11,9 +11,7 @@ function journeyHere(): string | undefined {
   return here ?? (kept && new URL(kept).pathname === location.pathname ? kept : undefined);
 }
 
-const box = document.querySelector<HTMLElement>('.gone');
-const journey = journeyHere();
-if (box && journey !== undefined) {
+async function leadOn(box: HTMLElement, journey: string): Promise<void> {
   const [back, note] = box.querySelectorAll('a');
   const there = await lastThere(journey);
   if (back) {
@@ -24,3 +22,7 @@ if (box && journey !== undefined) {
   box.hidden = false;
   document.querySelector<HTMLElement>('.not-here')?.setAttribute('hidden', '');
 }
+
+const box = document.querySelector<HTMLElement>('.gone');
+const journey = journeyHere();
+if (box && journey !== undefined) void leadOn(box, journey);

@@ -33,9 +33,11 @@ async function there({ href, title }: Kept): Promise<readonly Kept[]> {
 const section = document.querySelector<HTMLElement>('.kept');
 const link = section?.querySelector<HTMLAnchorElement>('.resume');
 const earlier = section?.querySelector<HTMLElement>('.earlier');
-const found = await Promise.all((tryStorage(saved) ?? []).map(there));
-const [newest, ...others] = found.flat();
-if (section && link && earlier && newest) {
+
+async function offer(): Promise<void> {
+  const found = await Promise.all((tryStorage(saved) ?? []).map(there));
+  const [newest, ...others] = found.flat();
+  if (!section || !link || !earlier || !newest) return;
   const where = link.querySelector('small');
   link.href = newest.href;
   if (where) where.textContent = newest.title;
@@ -52,3 +54,5 @@ if (section && link && earlier && newest) {
   // One thing stands out: what was begun.
   document.querySelector('.button.start')?.classList.add('plain');
 }
+
+void offer();

@@ -1,7 +1,6 @@
 // npm run close [-- FOLDER]: what a firm that closes publishes instead of its site.
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { firm, languageOf, languages, releases } from '../../content/load.ts';
 import { address } from '../addresses.ts';
@@ -45,8 +44,10 @@ export async function closeSite(dir: string): Promise<void> {
   await writeFile(join(dir, '_headers'), headersFile([], recalls));
 }
 
-if (argv[1] === fileURLToPath(import.meta.url)) {
-  const [, , folder = 'closed'] = argv;
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const [, , folder = 'closed'] = process.argv;
   await closeSite(folder);
-  console.log(`Written: ${folder}. Publish it in place of the site, and leave it for a year.`);
+  process.stdout.write(
+    `Written: ${folder}. Publish it in place of the site, and leave it for a year.\n`,
+  );
 }
