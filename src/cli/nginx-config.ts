@@ -28,10 +28,12 @@ function map(from: string, name: string, values: Values): string {
   return `map ${from} $hobnote_${name} {\n${lines.join('')}}\n`;
 }
 
-/** A folder's files, by the beginning of their address. */
+/** A folder's files, by the beginning of their address, or one file. */
 function filesOf(folder: string, pattern: string): string {
-  const [, path] = /^\/([\w/-]*)\*$/.exec(pattern) ?? [];
-  if (path === undefined) throw new Error(`_headers: ${pattern} is no folder`);
+  const [, path, all] = /^\/([\w/-]*|[\w/-]+\.json)(\*?)$/.exec(pattern) ?? [];
+  if (path === undefined || (all === '' && !path.endsWith('.json')))
+    throw new Error(`_headers: ${pattern} is neither a folder nor a file`);
+  if (all === '') return `${folder}${path}`;
   return path === '' ? 'default' : `~^${folder}${path}`;
 }
 

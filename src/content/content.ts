@@ -41,6 +41,8 @@ import { firmSchema, switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
+import { recallSchema } from './schema/recall.ts';
+import type { RecallFile } from './schema/recall.ts';
 import { retiredSchema } from './schema/retired.ts';
 import { reviewsSchema } from './schema/reviews.ts';
 import type { Review } from './schema/reviews.ts';
@@ -89,6 +91,8 @@ export interface Content {
   readonly reviews: () => Checked<readonly Review[]>;
   /** What the oldest releases did not freeze of their guides; nothing in a copy without such. */
   readonly retired: () => Checked<Retired>;
+  /** What copies kept on devices must not show any more. */
+  readonly recall: () => Checked<RecallFile>;
   /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
   readonly releases: () => Checked<readonly Release[]>;
   /** How the trade's terms are said; a language may have no glossary. */
@@ -300,6 +304,7 @@ function readerOf(root: string): Content {
     demos: file('demo.json', demoSchema),
     reviews: file('reviews.yaml', reviewsSchema),
     retired,
+    recall: file('recall.json', recallSchema),
     releases,
     glossary: eachOnce((language) => {
       const path = `glossaries/${language}.json`;

@@ -44,10 +44,10 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { blocks, carePages, demos, details, finder, firm, languages, models } = content;
-  const { glossary, releases, retired, reviews, staffViews, sources } = content;
+  const { glossary, recall, releases, retired, reviews, staffViews, sources } = content;
   const known = languages();
   const read = [blocks, carePages, demos, details, finder, firm, models] as const;
-  const later = [retired, releases, reviews, staffViews, sources] as const;
+  const later = [retired, recall, releases, reviews, staffViews, sources] as const;
   const parts = [
     ...files.map(content.text),
     ...[...read, ...later].map((part) => part()),

@@ -56,6 +56,8 @@ export const sources = () => need(content().sources());
 export const reviews = () => need(content().reviews());
 /** The safety flags, in the order staff see them. */
 export const flags = () => need(content().flags());
+/** What copies kept on devices must not show any more. */
+export const recall = () => need(content().recall());
 /** All frozen releases, the oldest first. */
 export const releases = () => need(content().releases());
 

@@ -26,6 +26,8 @@ import { switchedOff } from './schema/firm.ts';
 import type { Finder } from './schema/finder.ts';
 import type { Firm } from './schema/firm.ts';
 import type { Language } from './schema/languages.ts';
+import { recallTroubles } from './recall.ts';
+import type { RecallFile } from './schema/recall.ts';
 import type { Review } from './schema/reviews.ts';
 import { SOURCE } from './texts.ts';
 
@@ -322,10 +324,26 @@ function switchedReleases(
   );
 }
 
+/** A recall stops only what something can replace. */
+function recallNames(
+  text: Text,
+  recall: RecallFile,
+  guides: readonly Guide[],
+  releases: readonly Release[],
+): readonly Problem[] {
+  return recallTroubles(recall, guides, releases).map((trouble) =>
+    fileProblem(
+      text,
+      text.valueAt(trouble.code === 'recall-above' ? ['least'] : ['pages', trouble.at]),
+      trouble,
+    ),
+  );
+}
+
 /** Every name in the small files that nothing declares. */
 export function names(content: Content): readonly Problem[] {
   const { blocks, carePages, demos, details, firm, flags, guides, languages, releases } = content;
-  const { finder, retired, reviews, sources, text, wholeGuides } = content;
+  const { finder, recall, retired, reviews, sources, text, wholeGuides } = content;
   return [
     ...together((...known) => drawings(content, ...known), blocks(), wholeGuides()),
     ...together((...known) => unusedOfBlocks(...known).map(guideProblem), blocks(), wholeGuides()),
@@ -346,6 +364,7 @@ export function names(content: Content): readonly Problem[] {
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),
     ...together(reviewNames, text('reviews.yaml'), reviews(), guides()),
+    ...together(recallNames, text('recall.json'), recall(), wholeGuides(), releases()),
     ...together(demoNames, text('demo.json'), demos(), releases()),
   ];
 }

@@ -4,6 +4,7 @@ import type { GuideTrouble, SourcePosition } from '../guide/problem.ts';
 import type { Fault, PropertyId } from '../proof/property.ts';
 import type { TranslationProblem } from '../text/translation.ts';
 import type { Text } from './read.ts';
+import type { RecallTrouble } from './recall.ts';
 
 /** What can be wrong with a file of content by itself, or with a name in it. */
 export type FileTrouble =
@@ -24,6 +25,7 @@ export type FileTrouble =
   | { readonly code: 'demo-broken'; readonly id: string; readonly reason: string }
   /** A switch is off, and the newest release was frozen with it on. */
   | { readonly code: 'release-of-others'; readonly release: number; readonly switch: string }
+  | RecallTrouble
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }

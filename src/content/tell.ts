@@ -96,6 +96,16 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `"${trouble.switch}" is off, and release ${String(trouble.release)} is not of guides without it: codes would say something else.`,
         hint: 'Freeze a release of this copy: npm run release, then node tests/vectors/make.ts.',
       };
+    case 'recall-above':
+      return {
+        what: `It recalls all copies below release ${String(trouble.least)}, and the newest is release ${String(trouble.newest)}: nothing could replace them.`,
+        hint: 'Name a release that is there, or freeze the next one first: npm run release.',
+      };
+    case 'recall-page':
+      return {
+        what: `It recalls ${trouble.page}, and no release has or had such a page.`,
+        hint: 'Name a page by its address, /guide/page/, or a whole guide, /guide/.',
+      };
     case 'flag-unused':
       return {
         what: `No answer raises the flag "${trouble.flag}", and no stop.`,

@@ -32,8 +32,9 @@ const permissions = (camera: string): string =>
  * (RFC 9651, section 4.2.2).
  *
  * @param cameraPages folders that read codes with the camera, `/preview/`
+ * @param recalls what copies on devices ask for anew each time, `/recall.json`
  */
-export function headersFile(cameraPages: readonly string[]): string {
+export function headersFile(cameraPages: readonly string[], recalls: readonly string[]): string {
   const cameras = cameraPages.map((path) => `${path}*\n  ${permissions('(self)')}\n`);
   return `/*
   Content-Security-Policy: ${headerPolicy}
@@ -44,5 +45,5 @@ export function headersFile(cameraPages: readonly string[]): string {
   ${permissions('()')}
 ${cameras.join('')}/_astro/*
   Cache-Control: public, max-age=31536000, immutable
-`;
+${recalls.map((path) => `${path}\n  Cache-Control: no-store\n`).join('')}`;
 }

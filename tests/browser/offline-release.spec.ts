@@ -4,12 +4,15 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { keepOffline } from '../../src/site/build/keep-offline.ts';
 import { expect } from './support/fixtures.ts';
-import { copyOf, kept, list, state, test } from './support/offline.ts';
+import { DOWN, kept, list, state, test } from './support/offline.ts';
+import { copyOf } from './support/releases.ts';
 import { pagesOf, giveAnswer } from './support/site.ts';
 
 test.describe('a newer release', () => {
   // One worker, one copy.
   test.describe.configure({ mode: 'default' });
+  // What is asked for while one server takes the other's place is cut.
+  test.use({ expects: DOWN });
   let next: string;
   let css: string;
   test.beforeAll(async ({ small }) => {
@@ -51,7 +54,7 @@ test.describe('a newer release', () => {
     await expect(page.locator('.update [role="status"]')).toHaveText(/newer version/);
     await page.locator('.update button').click();
     await expect(page.locator('.update [role="status"]')).toHaveText(/another window/);
-    await traveller.locator('main a[data-answer="time"]').click();
+    await traveller.locator('main a[data-answer="ended"]').click();
     await isNew(traveller).toHaveCount(0);
 
     // A tab that is in no journey keeps what it was made of until it goes elsewhere.

@@ -95,6 +95,12 @@ function Problem(props: { readonly page: Page; readonly problem: ReadProblem }):
     <section class="card problem" id="problem">
       <h2>{t('preview:problem.next')}</h2>
       <p>{words().next}</p>
+      <Show when={props.problem.code === 'unknown-release'}>
+        {/* `offline/announce.ts` acts on it; the address holds the code. */}
+        <button type="button" data-newest>
+          {t('offline:update.newest')}
+        </button>
+      </Show>
     </section>
   );
 }

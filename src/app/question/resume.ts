@@ -8,6 +8,7 @@ import { STORED as key, keptJourneys } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { hashOf, parseRaw } from '../../address/grammar.ts';
 import { SAVED_MOST, savedAddress } from './saved.ts';
+import { lastThere } from './ways-back.ts';
 
 interface Kept {
   readonly href: string;
@@ -66,11 +67,20 @@ function lead(link: HTMLAnchorElement, { href, title, hours }: Kept, words: DOMS
   return title;
 }
 
+/** A journey whose page is gone goes on where it can; where it cannot, it is not offered. */
+async function there({ href, title, hours }: Kept): Promise<readonly Kept[]> {
+  const last = await lastThere(href);
+  return last === undefined ? [] : [{ href: last, title: last === href ? title : '', hours }];
+}
+
 const section = document.querySelector<HTMLElement>('.kept');
 const link = section?.querySelector<HTMLAnchorElement>('.resume');
 const earlier = section?.querySelector<HTMLElement>('.earlier');
-const [newest, ...others] = tryStorage(saved) ?? [];
-if (section && link && earlier && newest) {
+
+async function offer(): Promise<void> {
+  const found = await Promise.all((tryStorage(saved) ?? []).map(there));
+  const [newest, ...others] = found.flat();
+  if (!section || !link || !earlier || !newest) return;
   const where = link.querySelector('small');
   const what = lead(link, newest, section.dataset);
   if (where) where.textContent = what;
@@ -86,3 +96,5 @@ if (section && link && earlier && newest) {
   // One thing stands out: what was begun.
   document.querySelector('.button.start')?.classList.add('plain');
 }
+
+void offer();

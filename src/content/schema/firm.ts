@@ -52,6 +52,8 @@ export const firmSchema = z
         'keep-caller': z.enum(['never', 'tab']),
       })
       .default({ 'keep-caller': 'never' }),
+    /** Days after which a copy kept on a device, with no network, asks to be renewed before a guide is begun. */
+    'renew-after': z.int().min(1).default(90),
     numbers: z.record(z.enum(called), number),
   })
   .refine(

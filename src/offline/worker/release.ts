@@ -17,6 +17,8 @@ export interface Release {
   readonly scope: string;
   /** SHA-256 of the release's `precache.json`, base 64. */
   readonly version: string;
+  /** The release of the codes it writes, which recalls name. */
+  readonly number: number;
 }
 
 /**
@@ -28,7 +30,11 @@ const ROOM = 1.5;
 
 /** Caches are shared by all of an origin's folders: the scope keeps copies of the site apart. */
 export const prefixOf = ({ scope }: { readonly scope: string }): string => `hobnote ${scope} `;
-export const cacheOf = (release: Release): string => prefixOf(release) + release.version;
+export const cacheOf = (release: Release): string =>
+  `${prefixOf(release)}${String(release.number)} ${release.version}`;
+/** The release kept under a cache's name; 0 for copies from before they were told to say it. */
+export const releaseOf = (cacheName: string): number =>
+  Number(/ (\d+) \S+$/.exec(cacheName)?.[1] ?? 0);
 
 /** SHA-256 in base 64, as the build writes it. */
 async function digest(body: ArrayBuffer): Promise<string> {
@@ -56,7 +62,9 @@ async function list({ scope, version }: Release): Promise<Listed> {
 }
 
 async function hasRoom(bytes: number): Promise<boolean> {
-  const { quota, usage = 0 } = await navigator.storage.estimate();
+  // Safari before 17 cannot say, and keeps the site all the same; where room runs out, it is told.
+  const storage = navigator.storage as Partial<StorageManager> | undefined;
+  const { quota, usage = 0 } = (await storage?.estimate?.()) ?? {};
   return quota === undefined || quota - usage >= bytes * ROOM;
 }
 

@@ -2,19 +2,39 @@
  * The service worker: the breaker that feeds the range may feed the router. A release is
  * kept whole before it is used, tabs stay with the release they started with, and a new
  * one takes over when no tab of the old one is left, or when asked and nobody is in the
- * middle of a guide.
+ * middle of a guide. What is recalled goes at once, whoever is in the middle of it.
  */
-import { BUSY, TAKE_OVER } from '../messages.ts';
-import { cacheOf, find, keep, otherReleases, type Release } from './release.ts';
+import { BUSY, TAKE_OVER, TAKE_OVER_NOW } from '../messages.ts';
+import { daysOld, isGuidePage, recalls, type Recall } from '../recall.ts';
+import { ask, fresh, within } from './ask.ts';
+import { check, checked, forget, remember, remembered } from './memory.ts';
+import { cacheOf, find, keep, otherReleases, releaseOf, type Release } from './release.ts';
 
 /** SHA-256 of `precache.json`, put in by the build: the worker changes with every release. */
 declare const RELEASE: string;
+/** What the build knows of this copy. */
+declare const COPY: {
+  readonly release: number;
+  /** ISO 8601 date. */
+  readonly built: string;
+  /** Days after which it asks to be renewed. */
+  readonly renewAfter: number;
+  /** What was recalled when it was made. */
+  readonly recall: Recall;
+  /** Pages that guides start with, and pages whose step has heat, a breaker or a door in it. */
+  readonly starts: readonly string[];
+  readonly hazards: readonly string[];
+};
 
 /** TypeScript cannot know which kind of worker this is. */
 declare const self: ServiceWorkerGlobalScope;
 
 const { scope } = self.registration;
-const release: Release = { scope, version: RELEASE };
+const release: Release = { scope, version: RELEASE, number: COPY.release };
+const cacheName = cacheOf(release);
+const own = { release: COPY.release, pages: COPY.recall.pages };
+/** In an address, the reader's word that an old copy will do. */
+const OLD_WILL_DO = '?old';
 
 /** Kept beside the files: what to throw away, and the tabs it waits for. */
 const LEFTOVERS = new URL('?leftovers', scope).href;
@@ -25,10 +45,11 @@ interface Leftovers {
 
 const windows = (): Promise<readonly WindowClient[]> =>
   self.clients.matchAll({ includeUncontrolled: true, type: 'window' });
+/** A page's address below the scope. */
+const pathOf = (url: string): string => new URL(url).pathname.slice(new URL(scope).pathname.length);
 
 /** Older releases go when the last tab that was open at the change has left its page. */
 async function tidy(): Promise<void> {
-  const cacheName = cacheOf(release);
   const note = await caches.match(LEFTOVERS, { cacheName });
   if (!note) return;
   const { caches: old, tabs } = (await note.json()) as Leftovers;
@@ -41,23 +62,149 @@ async function takeOver(): Promise<void> {
   const old = await otherReleases(release);
   if (old.length > 0) {
     const leftovers: Leftovers = { caches: old, tabs: (await windows()).map(({ id }) => id) };
-    const cache = await caches.open(cacheOf(release));
+    const cache = await caches.open(cacheName);
     await cache.put(LEFTOVERS, new Response(JSON.stringify(leftovers)));
   }
   await tidy();
   await self.clients.claim();
+  // Tabs of a copy that could not find out itself are still on its pages.
+  if (old.some(isUnasked)) await turnAway(isGuidePage);
 }
 
-/** A guide's page or the note: `<guide>/<node>/`, `note/`. */
-const inTheMiddle = ({ url }: WindowClient): boolean =>
-  /^(?:(?!care\/)[\w-]+\/[\w-]+|note)\/$/.test(
-    new URL(url).pathname.slice(new URL(scope).pathname.length),
-  );
+/** From before copies asked: nothing told them of a recall. */
+const isUnasked = (name: string): boolean => releaseOf(name) === 0;
 
-async function answer(request: Request): Promise<Response> {
+/** A newer release that replaces a recalled one waits for nobody. */
+async function install(): Promise<void> {
+  await keep(release);
+  for (const name of await otherReleases(release))
+    if (releaseOf(name) < COPY.recall.least || (await remembered(name))) await self.skipWaiting();
+}
+
+const NOTE = 'note/';
+/** A guide's page or the note. */
+const isMiddle = (url: string): boolean => isGuidePage(pathOf(url)) || pathOf(url) === NOTE;
+
+/** Leads tabs from pages of the copy to the page that says why; the journey goes with them. */
+async function turnAway(which: (path: string, id: string) => boolean): Promise<boolean> {
+  const tabs = await self.clients.matchAll({ type: 'window' });
+  const found = tabs.filter(({ id, url }) => which(pathOf(url), id));
+  for (const tab of found) {
+    const to = away('recalled', pathOf(tab.url)) + new URL(tab.url).hash;
+    // Not waited for: the page it leads to may be this worker's to answer after this.
+    tab.navigate(to).catch(() => undefined);
+  }
+  return found.length > 0;
+}
+
+/** A page of the copy that says why the asked one is not shown, and leads there. */
+const away = (page: 'recalled' | 'renew', path: string): string => `${scope}${page}/?${path}`;
+
+/** Does what `recall.json` asks of this copy, each time that it answers. */
+async function heed(recall: Recall, client: string): Promise<void> {
+  await check(cacheName);
+  const before = await remembered(cacheName);
+  if (recall.least <= own.release && !recall.pages.some((page) => isNew(recall, page))) {
+    if (before) await forget(cacheName);
+    return;
+  }
+  await remember(cacheName, recall);
+  // Else tabs that came since are on pages of the network.
+  if (JSON.stringify(before) !== JSON.stringify(recall)) {
+    await turnAway((path, id) => id !== client && recalls(recall, own, path));
+    // The page just asked for is a tab once it is there; `clients.get` may wait for it in vain.
+    for (let tries = client === '' ? 0 : 30; tries > 0; tries -= 1) {
+      if (await turnAway((path, id) => id === client && recalls(recall, own, path))) break;
+      await new Promise((done) => setTimeout(done, 100));
+    }
+  }
+  const { registration } = self;
+  await registration.update().catch(() => undefined);
+  // What is being kept looks itself for what it replaces; what waits already did so too early.
+  if (!registration.installing) registration.waiting?.postMessage(TAKE_OVER_NOW);
+}
+const isNew = ({ pages }: Recall, page: string): boolean =>
+  pages.filter((one) => one === page).length > own.pages.filter((one) => one === page).length;
+
+/** Where a new release has no such page, its page for lost addresses leads on. */
+async function fromNetwork({ url }: Request): Promise<Response | undefined> {
+  const { signal, stop } = within(10_000);
+  // Redirects would be shown under the wrong address.
+  const response = await fetch(url, { cache: 'no-cache', redirect: 'error', signal }).catch(
+    () => undefined,
+  );
+  stop();
+  return response?.ok === true || response?.status === 404 ? response : undefined;
+}
+
+const lastChecked = async (): Promise<number> =>
+  Math.max(Date.parse(COPY.built), await checked(cacheName));
+
+/** Asks beside and does what the answer asks; the answer, once that is done. */
+async function askBeside(client = ''): Promise<Recall | undefined> {
+  const recall = await ask(scope);
+  if (recall) await heed(recall, client);
+  return recall;
+}
+
+/** Is a tab on a page with heat, a breaker or a door in it, with no answer of late? */
+async function leavesHazard(): Promise<boolean> {
+  if (fresh()) return false;
+  const tabs = await self.clients.matchAll({ type: 'window' });
+  return tabs.some(({ url }) => COPY.hazards.includes(pathOf(url)));
+}
+
+/** Is it the start of a guide in a copy that has found no newer word for too long? */
+async function startsOld({ url }: Request): Promise<boolean> {
+  return (
+    COPY.starts.includes(pathOf(url)) &&
+    new URL(url).search !== OLD_WILL_DO &&
+    daysOld(await lastChecked(), Date.now()) > COPY.renewAfter
+  );
+}
+
+/**
+ * A guide's page comes at once from the copy, and `recall.json` is asked for beside. Two pages wait
+ * for its answer, a few seconds at the most: what follows an answer given on a page with heat,
+ * breaker or door in it, and the start of a guide in an old copy.
+ */
+async function guidePage(event: FetchEvent, kept: Response): Promise<Response> {
+  const { request } = event;
+  const path = pathOf(request.url);
+  const isOld = await startsOld(request);
+  const waits = isOld || (await leavesHazard());
+  // A page that waits is no tab yet, and would be waited for in vain.
+  const asked = askBeside(waits ? '' : event.resultingClientId);
+  event.waitUntil(asked);
+  const answered = waits ? await asked : undefined;
+  const recall = await remembered(cacheName);
+  if (recall && (path === NOTE || recalls(recall, own, path))) {
+    const right = await fromNetwork(request);
+    return right ?? (path === NOTE ? kept : Response.redirect(away('recalled', path)));
+  }
+  return isOld && !answered ? Response.redirect(away('renew', path)) : kept;
+}
+
+/** To a page of ours: what the network says of recalls, and what this copy is. */
+async function aboutCopy(): Promise<Response> {
+  const recall = await askBeside();
+  const { built, release: number } = COPY;
+  const copy = { release: number, built, checked: await lastChecked() };
+  return new Response(JSON.stringify({ ...recall, copy }));
+}
+
+async function answer(event: FetchEvent): Promise<Response> {
+  const { request } = event;
   const { origin, pathname } = new URL(request.url);
   const url = origin + pathname;
+  if (pathOf(url) === 'recall.json') return aboutCopy();
   const kept = await find(release, url);
+  if (kept && isMiddle(url)) {
+    if (request.mode === 'navigate') return guidePage(event, kept);
+    const recall = await remembered(cacheName);
+    // Is a page still there? Not what the copy has of it counts.
+    if (recall && recalls(recall, own, pathOf(url))) return fetch(request);
+  }
   if (kept) return kept;
   const folder = request.mode === 'navigate' && !url.endsWith('/') ? `${url}/` : undefined;
   if (folder !== undefined && (await find(release, folder))) return Response.redirect(folder);
@@ -72,7 +219,7 @@ async function answer(request: Request): Promise<Response> {
 }
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(keep(release));
+  event.waitUntil(install());
 });
 self.addEventListener('activate', (event) => {
   event.waitUntil(takeOver());
@@ -80,18 +227,17 @@ self.addEventListener('activate', (event) => {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET' || new URL(request.url).origin !== new URL(scope).origin) return;
-  event.respondWith(answer(request));
+  event.respondWith(answer(event));
   if (request.mode === 'navigate') event.waitUntil(tidy());
 });
 self.addEventListener('message', (event) => {
   const data: unknown = event.data;
-  // Only our own pages have the worker to write to.
+  // Only our own pages and the release before have the worker to write to.
   const source = event.source as Client | null;
-  if (data !== TAKE_OVER) return;
   const decide = async (): Promise<void> => {
-    const busy = (await windows()).some((one) => one.id !== source?.id && inTheMiddle(one));
-    if (busy) source?.postMessage(BUSY);
+    const busy = (await windows()).some(({ id, url }) => id !== source?.id && isMiddle(url));
+    if (busy && data === TAKE_OVER) source?.postMessage(BUSY);
     else await self.skipWaiting();
   };
-  event.waitUntil(decide());
+  if (data === TAKE_OVER || data === TAKE_OVER_NOW) event.waitUntil(decide());
 });

@@ -2,7 +2,8 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { firm } from '../../content/load.ts';
+import { firm, languages } from '../../content/load.ts';
+import { address } from '../addresses.ts';
 import { headersFile } from '../policy.ts';
 import { frontPages } from './front-pages.ts';
 import { keepOffline } from './keep-offline.ts';
@@ -31,7 +32,8 @@ export function finishBuild(): AstroIntegration {
         const previews = pages
           .filter((page) => `/${page}`.endsWith('/preview/index.html'))
           .map((page) => `/${page.replace('index.html', '')}`);
-        await writeFile(join(root, '_headers'), headersFile(previews));
+        const recalls = languages().map((language) => address(language, 'recall.json'));
+        await writeFile(join(root, '_headers'), headersFile(previews, recalls));
         await keepOffline(root);
         await precompress(root);
       },

@@ -3,26 +3,67 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
+import { firm, guides, recall, releases } from '../../content/load.ts';
+import type { RecallFile } from '../../content/schema/recall.ts';
+import { ownNodes } from '../../guide/ids.ts';
+import type { Guide } from '../../guide/types.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
-const ENTRY = join(root, 'src/offline/worker/worker.ts');
+const WORKERS = join(root, 'src/offline/worker');
 
 /** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
 const LEFT_OUT =
-  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json)$/;
+  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json|recall\.json)$/;
 
 /** SHA-256 in base 64. */
 const digest = (data: string | Buffer): string =>
   createHash('sha256').update(data).digest('base64');
 
-/** The worker as one file, its release's digest put in. */
-async function bundle(version: string): Promise<string> {
+/** What a copy of the site knows of itself. */
+export interface CopyFacts {
+  readonly release: number;
+  /** ISO 8601 date. */
+  readonly built: string;
+  readonly renewAfter: number;
+  readonly recall: RecallFile;
+}
+
+/** The day of the build, or the one reproducible builds are told (SOURCE_DATE_EPOCH). */
+function today(): string {
+  const epoch = process.env['SOURCE_DATE_EPOCH'];
+  const now = epoch === undefined ? new Date() : new Date(Number(epoch) * 1000);
+  return now.toISOString().slice(0, 10);
+}
+
+const ofContent = (): CopyFacts => ({
+  release: releases().length,
+  built: today(),
+  renewAfter: firm()['renew-after'],
+  recall: recall(),
+});
+
+/** Pages at which an answer follows something done to heat, a breaker or a door. */
+export function hazardsOf(guide: Guide): readonly string[] {
+  return ownNodes(guide)
+    .filter(({ heat, action }) => heat || action === 'breaker' || action === 'door-by-hand')
+    .map(({ id }) => `${guide.id}/${id}/`);
+}
+
+/** A worker as one file, what the build knows put in. */
+export async function bundle(
+  entry: 'worker.ts' | 'closing.ts',
+  known: Readonly<Record<string, unknown>>,
+): Promise<string> {
+  const define = Object.entries(known).map(([name, value]) => [name, JSON.stringify(value)]);
   const built = await build({
     configFile: false,
     root,
     logLevel: 'warn',
-    define: { RELEASE: JSON.stringify(version) },
-    build: { write: false, lib: { entry: ENTRY, formats: ['iife'], name: 'worker' } },
+    define: Object.fromEntries(define) as Record<string, string>,
+    build: {
+      write: false,
+      lib: { entry: join(WORKERS, entry), formats: ['iife'], name: 'worker' },
+    },
   });
   const output = Array.isArray(built) ? built.flatMap((one) => one.output) : [];
   const chunk = output.find((one) => one.type === 'chunk');
@@ -31,14 +72,14 @@ async function bundle(version: string): Promise<string> {
 }
 
 /**
- * Puts `sw.js` and `precache.json` beside every language's manifest. The list holds every file
+ * Puts `sw.js`, `precache.json` and `recall.json` beside every language's manifest. The list holds every file
  * the language's pages need: its own pages, manifest and parts, and all that has no language.
  * Own code and not workbox-build: it lists MD5 revisions for one scope and brings Babel and Rollup
  * for it, where the worker here checks each file's SHA-256 and every language has a scope.
  *
  * @param dist the built site
  */
-export async function keepOffline(dist: string): Promise<void> {
+export async function keepOffline(dist: string, facts = ofContent()): Promise<void> {
   const entries = await readdir(dist, { recursive: true, withFileTypes: true });
   const files = entries
     .filter((entry) => entry.isFile())
@@ -59,6 +100,11 @@ export async function keepOffline(dist: string): Promise<void> {
     return scopes.includes(`${language}/`) ? scope === `${language}/` : scope === '';
   };
 
+  const COPY = {
+    ...facts,
+    starts: guides().map(({ id, start }) => `${id}/${start}/`),
+    hazards: guides().flatMap(hazardsOf),
+  };
   for (const scope of scopes) {
     const kept = files.filter(
       (file) =>
@@ -75,6 +121,10 @@ export async function keepOffline(dist: string): Promise<void> {
     }
     const list = JSON.stringify({ bytes, files: listed });
     await writeFile(join(dist, scope, 'precache.json'), list);
-    await writeFile(join(dist, scope, 'sw.js'), await bundle(digest(list)));
+    await writeFile(
+      join(dist, scope, 'sw.js'),
+      await bundle('worker.ts', { RELEASE: digest(list), COPY }),
+    );
+    await writeFile(join(dist, scope, 'recall.json'), JSON.stringify(facts.recall));
   }
 }

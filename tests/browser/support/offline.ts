@@ -1,14 +1,12 @@
 // With no network. Every test has an origin of its own: the server is really gone, not emulated so.
-import { cp, mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join, relative } from 'node:path';
+import { readFile, rm } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
 import { keepOffline } from '../../../src/site/build/keep-offline.ts';
 import { expect, siteDir, test as base } from './fixtures.ts';
 import { makeOrigin, type Origin } from './origin.ts';
-import { isForeign } from './site.ts';
+import { copyOf } from './releases.ts';
 import { watch } from './watch.ts';
-import { doorLocked, guides } from './shortest-journeys.ts';
 
 export interface Place {
   readonly origin: Origin;
@@ -49,32 +47,6 @@ export const test = base.extend<
     expect(problems, 'nothing goes wrong in the browser').toEqual([]);
   },
 });
-
-/** Folders of guides but the locked door. */
-const OTHER_GUIDES = new RegExp(
-  `^(?:${guides
-    .filter(({ id }) => id !== doorLocked().id)
-    .map(({ id }) => id)
-    .join('|')})(?:/|$)`,
-);
-/** What is made anew for a copy, and its compressed twins. */
-const REMADE = /^(?:sw\.js|precache\.json)/;
-/** A copy of the built site with one guide and one language, made as the build would. */
-export async function copyOf(without?: RegExp): Promise<string> {
-  const copy = await mkdtemp(join(tmpdir(), 'hobnote-copy-'));
-  const wanted = (path: string) =>
-    !isForeign(path) &&
-    !OTHER_GUIDES.test(path) &&
-    !REMADE.test(path) &&
-    without?.test(path) !== true;
-  await cp(siteDir(), copy, {
-    recursive: true,
-    // Compressed twins are taken for the files' own by their times.
-    preserveTimestamps: true,
-    filter: (path) => wanted(relative(siteDir(), path)),
-  });
-  return copy;
-}
 
 /** Resolves once a release is kept and in use. */
 export const kept = (page: Page) =>

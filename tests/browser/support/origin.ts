@@ -2,8 +2,8 @@ import { createServer, request, type IncomingMessage, type ServerResponse } from
 import type { AddressInfo } from 'node:net';
 import { serve, type Served } from '../../../src/cli/serve.ts';
 
-/** What becomes of a request: answered, cut without a word, or answered with other bytes. */
-export type Fate = 'answer' | 'cut' | 'spoil';
+/** What becomes of a request: answered, cut without a word, never answered, or answered with other bytes. */
+export type Fate = 'answer' | 'cut' | 'hang' | 'spoil';
 
 /** A web address whose site, folder and faults a test chooses while it runs. */
 export interface Origin {
@@ -53,7 +53,7 @@ export async function makeOrigin(dir: string, folder = '/'): Promise<Origin> {
     if (from.headers['sec-fetch-dest'] === 'empty') origin.fetched.push(inner);
     const fate = origin.fate(inner);
     if (fate === 'cut') to.destroy();
-    else pass(from, to, new URL(inner, site.url), fate === 'spoil');
+    else if (fate !== 'hang') pass(from, to, new URL(inner, site.url), fate === 'spoil');
   });
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
   const { port } = server.address() as AddressInfo;

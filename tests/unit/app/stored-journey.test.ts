@@ -4,6 +4,7 @@ import { FORGOTTEN, keptJourneys, store, STORED } from '../../../src/app/shared/
 const held = new Map<string, string>();
 beforeEach(() => {
   held.clear();
+  vi.useFakeTimers({ now: 36 * 60_000 });
   vi.stubGlobal('localStorage', {
     getItem: (key: string) => held.get(key) ?? null,
     removeItem: (key: string) => held.delete(key),
@@ -12,6 +13,7 @@ beforeEach(() => {
 });
 afterEach(() => {
   vi.unstubAllGlobals();
+  vi.useRealTimers();
 });
 
 const page = (node: string, ...answers: string[]): string =>
@@ -22,28 +24,34 @@ const [one, two, three] = [
   page('d', 'danger.none', 'b.yes', 'c.no'),
 ];
 
+/** A line as it is kept: when, in minutes to the base of 36, stands between. */
+const line = (address: string, title = '') => `${address} 10 ${title}`.trim();
+
 test('a journey that goes on, and one that goes back, is one', () => {
   for (const address of [one, two, three, two]) store(address);
-  expect(keptJourneys()).toEqual([two]);
+  expect(keptJourneys()).toEqual([line(two)]);
   store(page('e', 'danger.none', 'b.yesterday'), 'Another way');
-  expect(keptJourneys()).toEqual([`${page('e', 'danger.none', 'b.yesterday')} Another way`, two]);
+  expect(keptJourneys()).toEqual([
+    line(page('e', 'danger.none', 'b.yesterday'), 'Another way'),
+    line(two),
+  ]);
 });
 
 test('another start leaves the others beside it, three in all, titles with them', () => {
   store(three, 'Three lines');
   store(one);
-  expect(keptJourneys()).toEqual([one, `${three} Three lines`]);
+  expect(keptJourneys()).toEqual([line(one), line(three, 'Three lines')]);
   // Back to where the earlier one was: it is the newest, and only once there.
   store(two);
   store(three);
-  expect(keptJourneys()).toEqual([three]);
+  expect(keptJourneys()).toEqual([line(three)]);
   for (const guide of ['a', 'b', 'c']) store(`/fr/${guide}/start/#j=danger.none`);
   expect(keptJourneys()).toEqual([
-    '/fr/c/start/#j=danger.none',
-    '/fr/b/start/#j=danger.none',
-    '/fr/a/start/#j=danger.none',
+    line('/fr/c/start/#j=danger.none'),
+    line('/fr/b/start/#j=danger.none'),
+    line('/fr/a/start/#j=danger.none'),
   ]);
-  expect(held.get(STORED)).toBe('/fr/c/start/#j=danger.none');
+  expect(held.get(STORED)).toBe(line('/fr/c/start/#j=danger.none'));
 });
 
 test('what was taken off is not written again by Back, until an answer is tapped', () => {
@@ -55,5 +63,5 @@ test('what was taken off is not written again by Back, until an answer is tapped
   expect([keptJourneys(), held.size]).toEqual([[], 1]);
   store(two);
   store(two, 'A title');
-  expect([keptJourneys(), held.has(FORGOTTEN)]).toEqual([[`${two} A title`], false]);
+  expect([keptJourneys(), held.has(FORGOTTEN)]).toEqual([[line(two, 'A title')], false]);
 });

@@ -12,13 +12,19 @@ const SITE: NginxSite = {
   root: '/srv/hobnote',
   site: 'https://range.example',
   listen: '80',
-  rules: parseHeaders(headersFile(['/preview/'])),
+  rules: parseHeaders(headersFile(['/preview/'], ['/recall.json'])),
   languages: ['en'],
 };
 
 it('does not choose a language where there is one', () => {
   expect(nginxConfig(SITE)).not.toContain('accept_language');
   expect(nginxConfig({ ...SITE, languages: ['en', 'es'] })).toContain('accept_language');
+});
+
+it('has the recall stored nowhere, and no other file', () => {
+  const config = nginxConfig(SITE);
+  expect(config).toContain('/recall.json "no-store";');
+  expect(config).toContain('default "no-cache";');
 });
 
 it.each<[string, Partial<NginxSite>]>([

@@ -226,7 +226,7 @@ describe('answers it takes', () => {
     ],
   ])('%s: %i at most', (_, most, way, end) => {
     const got = door(way);
-    expect(String(got.end.page)).toBe(end);
+    expect(got.end.page).toBe(end);
     expect(got.answers).toBeLessThanOrEqual(most);
   });
 });
