@@ -1,5 +1,6 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
+import { COMPLAINT } from './evidence.ts';
 import { OTHER, visitsFile } from './visits-schema.ts';
 import type { RecordedVisit, VisitsFile } from './visits-schema.ts';
 
@@ -60,4 +61,9 @@ export function onceEach(visits: readonly RecordedVisit[]): readonly RecordedVis
     met.add(id);
     return !known;
   });
+}
+
+/** A visit with its complaint: its own, or the guide of its file where that is older. */
+export function complained(visit: RecordedVisit, guide: string): RecordedVisit {
+  return { ...visit, answers: { [COMPLAINT]: guide, ...visit.answers } };
 }

@@ -1,15 +1,14 @@
-import { buildModel } from '../../../../src/diagnosis/build-model.ts';
-import { loadFaults } from '../../../../src/diagnosis/load.ts';
+import { loadFigures } from '../../../../src/diagnosis/load.ts';
 import { perturbed } from '../../../../src/diagnosis/perturb.ts';
 import { seeded } from '../../../../src/diagnosis/random.ts';
-import type { FaultsFile } from '../../../../src/diagnosis/schema.ts';
+import type { ModelFile } from '../../../../src/diagnosis/schema.ts';
 import type { RecordedVisit } from '../../../../src/diagnosis/visits-schema.ts';
-import { realContext, realFaults } from './real.ts';
+import { realContext, realFiles, realModel } from './real.ts';
 import { simulate } from './simulate.ts';
 
 /** The published figures in their authors' form. */
-export function realFile(): FaultsFile {
-  const loaded = loadFaults(realFaults, 'faults.yaml', realContext());
+export function realFile(): ModelFile {
+  const loaded = loadFigures(realFiles, realContext());
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.error));
   return loaded.value;
 }
@@ -19,7 +18,7 @@ export function realFile(): FaultsFile {
  * `factor` as `truth` has it; `seed` draws the visits.
  */
 export function logOf(count: number, factor: number, truth: number, seed: number): RecordedVisit[] {
-  const model = buildModel(realFile());
+  const model = realModel();
   const world = { ...realContext(), truth: perturbed(model, factor, seeded(truth)) };
   return simulate(world, count, seeded(seed)).map(({ fault, evidence }) => ({
     answers: Object.fromEntries(evidence.map(({ key, answer }) => [key, answer])),
