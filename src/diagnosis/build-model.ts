@@ -84,11 +84,12 @@ function complaints(file: ModelFile): EvidenceTable {
   const list = Object.values(file.faults);
   const guides = [...new Set(list.flatMap(({ calls = {} }) => Object.keys(calls)))].toSorted();
   const rows = list.map(({ calls = {} }) => {
-    const total = sum(Object.values(calls));
-    return guides.map(
-      (guide) =>
-        ELSEWHERE / guides.length +
-        (total > 0 ? ((1 - ELSEWHERE) * (calls[guide] ?? 0)) / total : 0),
+    const named = sum(Object.values(calls));
+    return scaled(
+      guides.map(
+        (guide) =>
+          ELSEWHERE / guides.length + (1 - ELSEWHERE) * ((calls[guide] ?? 0) / (named || 1)),
+      ),
     );
   });
   const own: Rows = { rows, rowOf: list.map((_, fault) => fault) };

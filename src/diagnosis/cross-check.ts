@@ -137,13 +137,11 @@ function evidence(
     if (name === 'unsure') report(at, 'unsure-is-no-evidence');
     if (table.answers.indexOf(name) !== index) report(at, 'twice', { name });
   });
-  names(
-    table.supersedes ?? [],
-    file.observations,
-    [...path, 'supersedes'],
-    'unknown-evidence',
-    report,
-  );
+  for (const [answer, over] of Object.entries(table.supersedes ?? {})) {
+    const place = [...path, 'supersedes', answer];
+    if (!table.answers.includes(answer)) report(place, 'unknown-answer', { name: answer });
+    names(over, file.observations, place, 'unknown-evidence', report);
+  }
   distribution(table.default.p, table.answers.length, [...path, 'default', 'p'], report);
   rows(table.rows, table.answers.length, file, [...path, 'rows'], report);
   once(table.rows, [...path, 'rows'], report);

@@ -33,14 +33,19 @@ export function cutFor(model: Model, guide: Guide): Model {
         : [];
     }),
   );
-  const checks = model.checks.filter(({ results }) =>
+  const finding = model.checks.filter(({ results }) =>
     results.some(({ pointsTo }) => pointsTo.some((fault) => own.has(fault))),
   );
+  const ids = new Set(finding.map(({ id }) => id));
+  // One waits for another where that other finds something here.
+  const checks = finding.map((check) => ({
+    ...check,
+    after: check.after.filter((id) => ids.has(id)),
+  }));
   const found = new Set(
     checks.flatMap(({ results }) => results.flatMap(({ pointsTo }) => pointsTo)),
   );
   const parts = new Set(model.faults.flatMap(({ id, parts: all }) => (found.has(id) ? all : [])));
-  const ids = new Set(checks.map(({ id }) => id));
   const opened = new Set(checks.flatMap(({ access }) => access));
   return {
     ...model,

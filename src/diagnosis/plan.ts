@@ -62,13 +62,29 @@ function foundBy(model: Model, check: number): number[] {
 }
 
 /**
- * Of the checks not done those that find most, as many as the exact search takes; what only
- * the others would find counts as found by none.
+ * Of the checks not done those that find most, each with those it waits for, as many as the
+ * exact search takes; what only the others would find counts as found by none.
  */
 function worthwhile(model: Model, now: readonly number[], done: readonly number[]): number[] {
   const open = [...model.checks.keys()].filter((check) => !done.includes(check));
-  const found = open.map((check) => sum(foundBy(model, check).map((fault) => at(now, fault))));
-  return largest(found, MOST_CHECKS).map((place) => at(open, place));
+  const found = new Map(
+    open.map((check) => [check, sum(foundBy(model, check).map((fault) => at(now, fault)))]),
+  );
+  const places = new Map(model.checks.map(({ id }, check) => [id, check]));
+  const withFirst = (check: number): number[] => [
+    ...at(model.checks, check).after.flatMap((id) => {
+      const first = places.get(id);
+      return first === undefined ? [] : withFirst(first);
+    }),
+    check,
+  ];
+  const taken = new Set<number>();
+  for (const check of open.toSorted((a, b) => (found.get(b) ?? 0) - (found.get(a) ?? 0))) {
+    const next = withFirst(check).filter((one) => open.includes(one) && !taken.has(one));
+    if (taken.size + next.length > MOST_CHECKS) continue;
+    for (const one of next) taken.add(one);
+  }
+  return [...taken].toSorted((a, b) => a - b);
 }
 
 /**

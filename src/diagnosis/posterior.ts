@@ -38,7 +38,8 @@ function heardOf(model: Model, { key, answer }: EvidenceGiven): Heard[] {
     : (check?.results.findIndex(({ id }) => id === answer) ?? -1);
   if (place < 0) return [];
   const column = (table?.rows ?? check?.likelihoods ?? []).map((row) => at(row, place));
-  const { rules = [], supersedes = [] } = table ?? {};
+  const { rules = [], supersedes: over = {} } = table ?? {};
+  const supersedes = over[answer] ?? [];
   const rowOf = table?.rowOf ?? model.faults.map((_, fault) => fault);
   return [{ key, answer, column, rowOf, rules, supersedes }];
 }

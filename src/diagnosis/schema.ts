@@ -54,7 +54,8 @@ const table = z.strictObject({
   answers: z.array(id).min(2),
   /** The fact that the answers tell of: all answers about one fact count it once. */
   about: id.optional(),
-  supersedes: z.array(key).optional(),
+  /** Answer → the keys that it puts out of date. */
+  supersedes: z.record(id, z.array(key).min(1)).optional(),
   default: row.omit({ faults: true }),
   rows: z.array(ruled),
 });

@@ -65,8 +65,8 @@ export interface EvidenceTable {
   readonly rowOf: readonly number[];
   /** The first that holds speaks in place of `rowOf`. */
   readonly rules?: readonly Rule[];
-  /** Keys whose answers count for nothing once this one is answered: it tells what became of them. */
-  readonly supersedes?: readonly string[];
+  /** Answer → keys whose answers then count for nothing: it tells what became of them. */
+  readonly supersedes?: Readonly<Record<string, readonly string[]>>;
 }
 
 export interface AccessGroup {

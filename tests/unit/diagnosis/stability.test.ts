@@ -61,8 +61,9 @@ describe('stability', () => {
 describe('a perturbed model', () => {
   test('keeps every distribution a distribution, within the factor squared', () => {
     const moved = perturbed(real, 2, seeded(7));
-    const rowsOf = ({ faults, evidence: tables, checks }: typeof real) => [
+    const rowsOf = ({ faults, facts = [], evidence: tables, checks }: typeof real) => [
       faults.map(({ prior }) => prior),
+      ...facts.flatMap(({ rows }) => rows),
       ...tables.flatMap(({ rows }) => rows),
       ...checks.flatMap(({ likelihoods }) => likelihoods),
     ];

@@ -83,7 +83,8 @@ function caller(world: World, random: Random): Simulated | undefined {
     const key = tables.has(full) ? full : full.slice(full.indexOf('/') + 1);
     let answer = answers.find(({ to }) => guide.nodes.get(to)?.kind !== 'stop') ?? answers[0];
     if (tables.has(key)) {
-      if (random() < UNSURE) answer = answers.find(({ id }) => String(id) === 'unsure') ?? answers[0];
+      if (random() < UNSURE)
+        answer = answers.find(({ id }) => String(id) === 'unsure') ?? answers[0];
       else
         for (let tries = 0, found = false; !found; tries++) {
           // A later step may offer fewer of the answers: drawn again until one is offered.
