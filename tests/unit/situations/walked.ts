@@ -24,7 +24,8 @@ export interface Situation {
   readonly details?: Readonly<Record<string, string>>;
 }
 
-function journeyOf(guide: Guide, way: string): Journey {
+/** A journey from pages as the address has them or, on any track, by their sentences. */
+export function journeyOf(guide: Guide, way: string): Journey {
   let at = guide.nodes.get(guide.start);
   return parseJourney(way.split(' ').join('~')).map(({ at: name, answer }) => {
     const here = String(at?.sentences) === String(name) ? (at?.id ?? name) : name;
