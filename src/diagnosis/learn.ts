@@ -1,4 +1,7 @@
-import { at, sum } from './numbers.ts';
+import { buildModel } from './build-model.ts';
+import { COMPLAINT, VISIT } from './evidence.ts';
+import { at, scaled, sum } from './numbers.ts';
+import { shares } from './posterior.ts';
 import type { ModelFile, RowFile, TableFile } from './schema.ts';
 import { OTHER } from './visits-schema.ts';
 import type { RecordedVisit } from './visits-schema.ts';
@@ -109,6 +112,49 @@ export function ofFigures(file: ModelFile, visits: readonly RecordedVisit[]): Re
 }
 
 /**
+ * Priors from visits, each complaint by itself: a visit tells of the faults only among those that
+ * come as its complaint g and have not passed by then. With e = P(f | g, visit needed) by the old
+ * figures, worth `strength` visits, n visits of g and c of them with f, that part of a fault's
+ * calls is multiplied by (strength · e + c) / ((strength + n) · e); other parts stay:
+ *
+ *   P′(f) ∝ P(f) · Σ_g P(g | f) · (strength · e + c) / ((strength + n) · e)
+ *
+ * Taken over all visits alike, the complaint would count twice, in the prior and as an answer.
+ */
+function priorChanges(
+  file: ModelFile,
+  visits: readonly RecordedVisit[],
+  { strength, minimum }: LearnOptions,
+): Change[] {
+  const model = buildModel(file);
+  const complaint = model.evidence.find(({ key }) => key === COMPLAINT);
+  const names = Object.keys(file.faults);
+  const factor = names.map(() => 1);
+  let seen = 0;
+  // Visits without one tell of all faults.
+  for (const guide of new Set(visits.map(({ answers }) => answers[COMPLAINT]))) {
+    const own = visits.filter(({ answers }) => answers[COMPLAINT] === guide);
+    if (own.length < minimum) continue;
+    seen += own.length;
+    const told = guide === undefined ? [] : [{ key: COMPLAINT, answer: guide }];
+    const expected = shares(model, [...told, { key: VISIT, answer: 'needed' }]);
+    const place = complaint?.answers.indexOf(guide ?? '') ?? -1;
+    for (const [fault, name] of names.entries()) {
+      const part =
+        place < 0 || !complaint ? 1 : at(at(complaint.rows, at(complaint.rowOf, fault)), place);
+      const count = own.filter((visit) => visit.fault === name).length;
+      const ratio =
+        (strength * at(expected, fault) + count) / ((strength + own.length) * at(expected, fault));
+      factor[fault] = at(factor, fault) + part * (ratio - 1);
+    }
+  }
+  if (seen === 0) return [];
+  const before = Object.values(file.faults).map(({ prior }) => prior);
+  const after = rounded(scaled(before.map((prior, fault) => prior * at(factor, fault))));
+  return [{ paths: names.map((name) => ['faults', name, 'prior']), seen, before, after }];
+}
+
+/**
  * What visits would change in the figures: the priors, and each row of each table of answers
  * that hangs on no hidden fact. A row keeps speaking for all of its faults together; what is not
  * listed answers like the average, so its visits move its prior alone. Checks stay as they are,
@@ -121,14 +167,8 @@ export function learn(
   visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): readonly Change[] {
-  const names = Object.keys(file.faults);
   const known = ofFigures(file, visits);
-  const priors = change(
-    names.map((name) => ['faults', name, 'prior']),
-    Object.values(file.faults).map(({ prior }) => prior),
-    names.map((name) => known.filter(({ fault }) => fault === name).length),
-    options,
-  );
+  const priors = priorChanges(file, known, options);
   const listed = known.filter(({ fault }) => fault !== unlisted(file));
   const tables = Object.entries(file.observations);
   return [...priors, ...tables.flatMap((one) => tableChanges(one, listed, options))];
