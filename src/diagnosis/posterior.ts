@@ -144,20 +144,32 @@ export function informative(model: Model, evidence: Evidence): Informative[] {
 /** 10·log10 of a ratio given as a difference of natural logarithms: decibans. */
 const DECIBANS = 10 / Math.LN10;
 
+/** The sums of a list before each place. */
+function before(list: readonly number[]): number[] {
+  let total = 0;
+  return list.map((one) => {
+    const sum = total;
+    total += one;
+    return sum;
+  });
+}
+
+/** For each place the sum of all others; not as all minus own, which would cancel near all. */
+function others(list: readonly number[]): number[] {
+  const after = before(list.toReversed()).toReversed();
+  return before(list).map((sum, place) => sum + at(after, place));
+}
+
 /**
- * P(answer | any fault but this one): the likelihood averaged over the others,
+ * P(answer | any fault but this one), for each: the likelihood averaged over the others,
  * each weighted by what is believed of it before this answer.
  */
-function complement(before: readonly number[], likelihood: readonly number[], fault: number) {
-  let mass = 0;
-  let joint = 0;
-  // Summed over the others, not as all minus own: that would cancel near share 1.
-  for (const [other, share] of before.entries()) {
-    if (other === fault) continue;
-    mass += share;
-    joint += share * at(likelihood, other);
-  }
-  return mass > 0 ? joint / mass : at(likelihood, fault);
+function complements(now: readonly number[], likelihood: readonly number[]): number[] {
+  const mass = others(now);
+  const joint = others(now.map((share, fault) => share * at(likelihood, fault)));
+  return joint.map((one, fault) =>
+    at(mass, fault) > 0 ? one / at(mass, fault) : at(likelihood, fault),
+  );
 }
 
 /**
@@ -185,10 +197,9 @@ export function posterior(model: Model, evidence: Evidence): Share[] {
   const weights: Weight[][] = model.faults.map(() => []);
   let logs = model.faults.map(({ prior }) => Math.log(prior));
   for (const { key, answer, likelihood } of informative(model, evidence)) {
-    const before = normalised(logs);
+    const rest = complements(normalised(logs), likelihood);
     for (const [fault, list] of weights.entries()) {
-      const others = complement(before, likelihood, fault);
-      const nats = Math.log(at(likelihood, fault)) - Math.log(others);
+      const nats = Math.log(at(likelihood, fault)) - Math.log(at(rest, fault));
       list.push({ key, answer, decibans: DECIBANS * nats });
     }
     logs = logs.map((log, fault) => log + Math.log(at(likelihood, fault)));
