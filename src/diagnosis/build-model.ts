@@ -154,7 +154,10 @@ export function buildModel(file: ModelFile): Model {
   return {
     guide: '',
     source: file.source,
-    faults: list.map(([id, { parts }], index) => ({ id, prior: at(priors, index), parts })),
+    faults: list.map(([id, { parts, calls }], index) => ({
+      ...{ id, prior: at(priors, index), parts },
+      ...(calls ? {} : { unlisted: true }),
+    })),
     facts: Object.entries(file.facts).map(([id, one]): Fact => ({
       id,
       values: one.values,

@@ -3,7 +3,7 @@ import type { Model, PartId } from './types.ts';
 
 export interface Load {
   readonly parts: readonly PartId[];
-  /** Probability that the repair needs no part beyond these. */
+  /** Probability that the repair needs no part beyond these, given that the fault is a listed one. */
   readonly chance: number;
 }
 
@@ -46,10 +46,11 @@ function choicesOf(model: Model, shares: readonly number[]) {
   // The shares of the faults that need the same parts, together; one that needs a part left out
   // is covered by no load.
   const wanted = new Map<number, number>();
-  for (const [fault, { parts }] of model.faults.entries()) {
-    if (parts.some((part) => !needs.includes(part))) continue;
+  const listed = sum(shares.filter((_, fault) => !at(model.faults, fault).unlisted));
+  for (const [fault, { parts, unlisted }] of model.faults.entries()) {
+    if (unlisted || parts.some((part) => !needs.includes(part))) continue;
     const mask = parts.reduce((all, part) => all | (1 << needs.indexOf(part)), 0);
-    wanted.set(mask, (wanted.get(mask) ?? 0) + at(shares, fault));
+    wanted.set(mask, (wanted.get(mask) ?? 0) + at(shares, fault) / listed);
   }
   return { choices, wanted: [...wanted] };
 }

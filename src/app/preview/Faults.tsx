@@ -39,7 +39,13 @@ export function Faults(props: Props): JSX.Element {
   const shown = () =>
     ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
   const others = () => ranking().slice(shown().length);
-  const told = () => ranking().some(({ weights }) => weights.length > 0);
+  /** Whether an answer besides the complaint tells the faults apart. */
+  const told = () =>
+    ranking().some(({ weights }) =>
+      weights.some(
+        ({ key, decibans }) => key !== COMPLAINT && key !== VISIT && Math.abs(decibans) >= SLIGHT,
+      ),
+    );
   return (
     <section class="ranking">
       <h2>{words().t('preview:ranking.title')}</h2>
