@@ -168,7 +168,7 @@ export function buildModel(file: ModelFile): Model {
       ...Object.entries(file.observations).map(([key, one]) => evidenceTable(key, one, file)),
       visits(file),
     ],
-    access: Object.entries(file.access).map(([id, { minutes }]) => ({ id, minutes })),
+    access: Object.entries(file.access).map(([id, one]) => ({ id, ...defined(one) })),
     checks: Object.entries(file.checks).map(([id, check]) => buildCheck(id, check, faults)),
     parts: Object.entries(file.parts).map(([id, { cost, covers }]) => ({
       ...{ id, cost },

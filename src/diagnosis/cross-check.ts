@@ -3,7 +3,7 @@ import { ownNodes } from '../guide/ids.ts';
 import { depthFirst } from '../guide/loops.ts';
 import type { Guide } from '../guide/types.ts';
 import { resultRow } from './build-model.ts';
-import { COMPLAINT, detailKey } from './evidence.ts';
+import { COMPLAINT, KIND, detailKey } from './evidence.ts';
 import { sum } from './numbers.ts';
 import type { Report } from './problem.ts';
 import type { CheckFile, ModelFile, RowFile, TableFile } from './schema.ts';
@@ -208,6 +208,19 @@ export function crossCheck(file: ModelFile, context: Context, report: Report): v
     if (calls && !found.has(name)) report(['faults', name], 'fault-without-check', { name });
     if (context.guides)
       names(Object.keys(calls ?? {}), guides, ['faults', name, 'calls'], 'unknown-guide', report);
+  }
+  const kinds = context.details?.find(({ id }) => id === KIND)?.answers;
+  for (const [name, { kinds: own = {}, instead = {} }] of Object.entries(file.access)) {
+    names(
+      [...new Set(Object.values(instead))],
+      file.access,
+      ['access', name, 'instead'],
+      'unknown-access',
+      report,
+    );
+    for (const kind of [...Object.keys(own), ...Object.keys(instead)])
+      if (kinds && !kinds.some((one) => one === kind))
+        report(['access', name], 'unknown-answer', { name: kind });
   }
   for (const [name, { covers = [] }] of Object.entries(file.parts))
     names(covers, file.parts, ['parts', name, 'covers'], 'unknown-part', report);

@@ -46,7 +46,13 @@ export function cutFor(model: Model, guide: Guide): Model {
     checks.flatMap(({ results }) => results.flatMap(({ pointsTo }) => pointsTo)),
   );
   const parts = new Set(model.faults.flatMap(({ id, parts: all }) => (found.has(id) ? all : [])));
-  const opened = new Set(checks.flatMap(({ access }) => access));
+  const used = checks.flatMap(({ access }) => access);
+  const opened = new Set([
+    ...used,
+    ...model.access.flatMap(({ id, instead = {} }) =>
+      used.includes(id) ? Object.values(instead) : [],
+    ),
+  ]);
   return {
     ...model,
     guide: guide.id,

@@ -12,6 +12,9 @@ export const COMPLAINT = 'complaint';
 /** The key under which it counts as evidence that a visit is still needed. */
 export const VISIT = 'visit';
 
+/** The optional detail on which the minutes of an access hang. */
+export const KIND = 'kind';
+
 /** The key under which an optional detail counts as evidence. */
 export function detailKey(detail: string): string {
   return `detail.${detail}`;

@@ -1,4 +1,4 @@
-import { checkKey } from './evidence.ts';
+import { KIND, checkKey, detailKey } from './evidence.ts';
 import { at, sum } from './numbers.ts';
 import { MOST_CHECKS, bestOrder, likeliestFirst, stepsOf } from './order.ts';
 import type { Search, SearchStep } from './order.ts';
@@ -97,10 +97,12 @@ function searchOf(
   now: readonly number[],
   todo: readonly number[],
   done: readonly number[],
+  kind: string,
 ) {
   const accessBit = new Map(model.access.map(({ id }, bit) => [id, bit]));
+  const there = (id: AccessId) => model.access.find((one) => one.id === id)?.instead?.[kind] ?? id;
   const opens = (check: number) =>
-    mask(at(model.checks, check).access.flatMap((id) => accessBit.get(id) ?? []));
+    mask(at(model.checks, check).access.flatMap((id) => accessBit.get(there(id)) ?? []));
   const findable = new Set(todo.flatMap((check) => foundBy(model, check)));
   const faults = largest(
     now.map((share, fault) => (findable.has(fault) ? share : -1)),
@@ -124,7 +126,7 @@ function searchOf(
   const search: Search = {
     shares: kept.map((share) => (mass > 0 ? share / mass : 0)),
     checks,
-    access: model.access.map(({ minutes }) => minutes),
+    access: model.access.map(({ minutes, kinds = {} }) => kinds[kind] ?? minutes),
     opened: done.reduce((all, check) => all | opens(check), 0),
   };
   return { search, leftOver: Math.max(0, 1 - mass) };
@@ -136,7 +138,8 @@ function prepared(model: Model, evidence: Evidence) {
   const done = results.map(({ check }) => check);
   const now = shares(model, evidence);
   const todo = worthwhile(model, now, done);
-  const { search, leftOver } = searchOf(model, now, todo, done);
+  const kind = evidence.find(({ key }) => key === detailKey(KIND))?.answer ?? '';
+  const { search, leftOver } = searchOf(model, now, todo, done, kind);
   const step = ({ check, minutes, opens, reached }: SearchStep): PlanStep => ({
     check: at(model.checks, at(todo, check)).id,
     minutes,

@@ -88,7 +88,16 @@ export const modelFile = z.strictObject({
   faults: z.record(id, fault),
   facts: z.record(id, fact),
   observations: z.record(key, table),
-  access: z.record(id, z.strictObject({ minutes })),
+  access: z.record(
+    id,
+    z.strictObject({
+      minutes,
+      /** Kind of range → minutes there. */
+      kinds: z.record(id, minutes).optional(),
+      /** Kind of range → the access that serves there. */
+      instead: z.record(id, id).optional(),
+    }),
+  ),
   /** In the usual order of the trade, to compare a plan with. */
   checks: z.record(id, check),
   parts: z.record(

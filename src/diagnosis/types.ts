@@ -75,6 +75,10 @@ export interface AccessGroup {
   readonly id: AccessId;
   /** Minutes to open and close again, counted once however many checks use it. */
   readonly minutes: number;
+  /** Answer to the detail `kind` → minutes on a range of that kind. */
+  readonly kinds?: Readonly<Record<string, number>>;
+  /** Answer to the detail `kind` → the access that serves there in place of this one. */
+  readonly instead?: Readonly<Record<string, AccessId>>;
 }
 
 /** How a check is read; readings of resistance need the wires off the part. */

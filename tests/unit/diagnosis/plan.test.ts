@@ -101,6 +101,27 @@ describe('the published checks', () => {
   });
 });
 
+describe('what it takes to get at a part', () => {
+  test('hangs on the kind of range: a wall oven has no top to lift, and is drawn out once', () => {
+    const told = (kind: string) => {
+      const evidence = given(
+        'display.error',
+        'check.controls-look.as-should',
+        `detail.kind.${kind}`,
+      );
+      return plan(real, evidence).best.steps;
+    };
+    const opened = (kind: string) => told(kind).flatMap(({ opens }) => opens.map(String));
+    expect(opened('free-standing')).toContain('top-lifted');
+    expect(opened('wall')).not.toContain('top-lifted');
+    expect(opened('wall').filter((one) => one === 'back-off')).toHaveLength(1);
+    const step = told('wall').find(({ opens }) => opens.map(String).includes('back-off'));
+    const alone = real.checks.find(({ id }) => id === step?.check)?.minutes ?? NaN;
+    const others = (step?.opens ?? []).map(String).includes('supply-off') ? 5 : 0;
+    expect(step?.minutes).toBe(alone + others + 40);
+  });
+});
+
 describe('the habit of likeliest first', () => {
   test('with access to share is beaten by the plan', () => {
     // p .5 .3 .2, minutes 10 2 1: 7.6 against 11.2, and 5 minutes to open for the last two.
