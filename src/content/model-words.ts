@@ -10,7 +10,8 @@ const hints: Readonly<Record<ModelProblemCode, string>> = {
   'unknown-part': 'Use a name listed under parts.',
   'unknown-access': 'Use a name listed under access.',
   'unknown-check': 'Use a name listed under checks.',
-  'unknown-evidence': 'Use the name of a page, with its guide and / before it where several guides have one of that name, or detail. and a detail.',
+  'unknown-evidence':
+    'Use the name of a page, with its guide and / before it where several guides have one of that name, or detail. and a detail.',
   'unknown-answer': 'Use an answer that this question offers.',
   'unsure-is-no-evidence': 'Take unsure out: it never carries information.',
   twice: 'Take one of the two out.',

@@ -66,7 +66,7 @@ function randomModel(random: Random): Model {
     };
   });
   const plain = modelOf({ priors: many(faults, () => random() + 0.05) });
-  return { ...plain, facts, evidence: tables } as Model;
+  return { ...plain, facts, evidence: tables };
 }
 
 /** All combinations of one number below each of the given ones. */
