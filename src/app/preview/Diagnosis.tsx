@@ -2,6 +2,7 @@ import { Show, type JSX } from 'solid-js';
 import type { Model } from '../../diagnosis/types.ts';
 import type { NoteCode } from '../../note/types.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
+import { AskFirst } from './AskFirst.tsx';
 import { Faults } from './Faults.tsx';
 import { PartsToBring } from './PartsToBring.tsx';
 import { Plan } from './Plan.tsx';
@@ -53,6 +54,7 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
           })}
         </p>
       </Show>
+      <AskFirst page={props.page} visit={visit} />
       <Faults
         page={props.page}
         guides={[last, ...view.legs.map((leg) => leg.guide)]}
