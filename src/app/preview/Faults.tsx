@@ -125,7 +125,7 @@ function Fault(props: Props & { readonly one: Share }): JSX.Element {
               words(),
               'checks',
               checks().map(({ id }) => id),
-            )}
+            ) || words().t('preview:ranking.noParts')}
           </dd>
         </div>
         <div>
