@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { learn } from '../diagnosis/learn.ts';
 import type { Change, LearnOptions } from '../diagnosis/learn.ts';
-import { complained, onceEach } from '../diagnosis/read-visits.ts';
+import { named, onceEach } from '../diagnosis/read-visits.ts';
 import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
 import type { HeldOut } from '../diagnosis/score.ts';
 import { OTHER } from '../diagnosis/visits-schema.ts';
@@ -95,9 +95,12 @@ function main(): void {
   const unknown = good.flatMap((one) => strangers(one.file, one.visits, model));
   if (unknown.length > 0) stop(unknown);
 
+  const tables = new Set(Object.keys(model.observations));
   // Two devices may have handed on the same visit.
   const visits = onceEach(
-    good.flatMap(({ visits: { guide, visits: own } }) => own.map((one) => complained(one, guide))),
+    good.flatMap(({ visits: { guide, visits: own } }) =>
+      own.map((one) => named(one, guide, tables)),
+    ),
   );
   const found = heldOut(model, visits, options);
   const changes = learn(model, visits, options);

@@ -62,9 +62,19 @@ export function complaintOf(model: Model, { first, last }: Course): string | und
 }
 
 /**
- * A journey's evidence as the model's tables name it, the complaint first: a page by its guide
- * and name where a table is of that guide's page only, else by its name alone, for a page that
- * guides share says the same in each. Asked again in another guide, the later answer stands.
+ * An answer's key as tables name it: a page by its guide and name where a table is of that
+ * guide's page only, else by its name alone.
+ *
+ * @param first the guide whose own pages `key` names without a guide
+ */
+export function keyIn(tables: ReadonlySet<string>, first: string, key: string): string {
+  const full = key.includes('.') ? key : qualify(first, key);
+  return tables.has(full) ? full : full.slice(full.indexOf('/') + 1);
+}
+
+/**
+ * A journey's evidence as the model's tables name it, the complaint first. A page that guides
+ * share says the same in each: asked again in another guide, the later answer stands.
  *
  * @param evidence named as the guide the journey began in does
  */
@@ -74,8 +84,7 @@ export function observed(model: Model, course: Course, evidence: Evidence): Evid
   const answers = new Map<string, string>();
   if (complaint !== undefined) answers.set(COMPLAINT, complaint);
   for (const { key, answer } of evidence) {
-    const full = key.includes('.') ? key : qualify(course.first, key);
-    const name = tables.has(full) ? full : full.slice(full.indexOf('/') + 1);
+    const name = keyIn(tables, course.first, key);
     answers.delete(name);
     answers.set(name, answer);
   }
