@@ -1,10 +1,11 @@
-/** Visits and figures from files, and figures back into their file. */
-import { existsSync, readFileSync } from 'node:fs';
+/** Visits and figures from files, and figures back into their files. */
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { isScalar, parseDocument } from 'yaml';
 import type { Change } from '../diagnosis/learn.ts';
-import { loadFaults } from '../diagnosis/load.ts';
+import { loadFigures } from '../diagnosis/load.ts';
 import { readVisits, unknownNames } from '../diagnosis/read-visits.ts';
-import type { FaultsFile } from '../diagnosis/schema.ts';
+import type { ModelFile } from '../diagnosis/schema.ts';
 import type { VisitsFile } from '../diagnosis/visits-schema.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
@@ -13,67 +14,61 @@ import { content } from '../content/load.ts';
 import { tellProblem } from '../content/tell.ts';
 import type { Detail } from '../guide/details.ts';
 import type { Guide } from '../guide/types.ts';
+import type { SourceFile } from '../guide/yaml.ts';
 import { tellVisitsProblem } from './learn-words.ts';
 
 /** Lines for people: what is wrong, and what to do. */
 type ProblemLines = readonly string[];
 
-function textOf(file: string): Result<string, ProblemLines> {
-  return existsSync(file)
-    ? ok(readFileSync(file, 'utf8'))
-    : fail([`${file}: There is no such file to read.\n    Correct the name.`]);
-}
-
 /** A file of visits; names are not looked at yet. */
 export function visitsOf(file: string): Result<VisitsFile, ProblemLines> {
-  const source = textOf(file);
-  if (!source.ok) return source;
-  const visits = readVisits(source.value);
+  if (!existsSync(file))
+    return fail([`${file}: There is no such file to read.\n    Correct the name.`]);
+  const visits = readVisits(readFileSync(file, 'utf8'));
   return visits.ok ? visits : fail(visits.error.map((one) => tellVisitsProblem(file, one)));
 }
 
 /** Names in visits that the figures do not declare, told. */
-export function strangers(file: string, visits: VisitsFile, faults: FaultsFile): ProblemLines {
-  return unknownNames(visits, faults).map((one) => tellVisitsProblem(file, one));
+export function strangers(file: string, visits: VisitsFile, figures: ModelFile): ProblemLines {
+  return unknownNames(visits, figures).map((one) => tellVisitsProblem(file, one));
 }
 
-export interface FaultFigures {
-  readonly source: string;
-  readonly faults: FaultsFile;
+export interface Figures {
+  readonly files: readonly SourceFile[];
+  readonly model: ModelFile;
 }
 
-/** The figures of a guide, checked against its questions; `shown` is the file's name in problems. */
-export function figuresOf(
-  file: string,
-  shown: string,
-  name: string,
-): Result<FaultFigures, ProblemLines> {
-  const source = textOf(file);
-  if (!source.ok) return source;
+/** The figures in a folder, checked against the guides' questions. */
+export function figuresOf(folder: string): Result<Figures, ProblemLines> {
+  const names = existsSync(folder) ? readdirSync(folder).toSorted() : [];
+  const files = names
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => join(folder, name))
+    .map((file) => ({ file, source: readFileSync(file, 'utf8') }));
+  if (files.length === 0)
+    return fail([`${folder}: There are no figures to read.\n    Correct the name.`]);
   const working = all<[readonly Guide[], readonly Detail[]]>(
-    content().guides(),
+    content().wholeGuides(),
     content().details(),
   );
   if (!working.ok) return fail(working.error.map(tellProblem));
   const [guides, details] = working.value;
-  const guide = guides.find(({ id }) => String(id) === name);
-  if (!guide)
-    return fail([`There is no guide "${name}".\n    Use the visits of a guide there is.`]);
-  const faults = loadFaults(source.value, shown, { guide, details });
-  if (!faults.ok)
+  const model = loadFigures(files, { guides, details });
+  if (!model.ok)
     return fail(
-      faults.error.map(({ file: of, place, ...trouble }) =>
+      model.error.map(({ file: of, place, ...trouble }) =>
         tellProblem({ file: of, place, about: 'model', trouble }),
       ),
     );
-  return ok({ source: source.value, faults: faults.value });
+  return ok({ files, model: model.value });
 }
 
-/** The text of `faults.yaml` with the changes made; all else stays to the letter. */
+/** The text of a file of figures with the changes of its own parts made; all else stays to the letter. */
 export function rewritten(source: string, changes: readonly Change[]): string {
   const document = parseDocument(source);
   const figures = changes.flatMap(({ paths, after }) =>
-    paths.map((path, index) => {
+    paths.flatMap((path, index) => {
+      if (!document.has(path[0])) return [];
       const node = document.getIn(path, true);
       if (!isScalar(node) || !node.range) throw new Error(`no figure at ${path.join('.')}`);
       const [start, end] = node.range;

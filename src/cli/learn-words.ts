@@ -13,9 +13,9 @@ export function tellVisitsProblem(file: string, problem: VisitsProblem): string 
     case 'wrong-shape':
       return `${file}: ${problem.path || 'The file'} has the wrong form (${problem.issue}).\n    Compare with public/schema/visits.json.`;
     case 'unknown-fault':
-      return `${file}: Visit ${problem.visit} names the fault "${problem.name}".\n    Use a name in faults.yaml, or "other".`;
+      return `${file}: Visit ${problem.visit} names the fault "${problem.name}".\n    Use a name in content/model/faults.yaml, or "other".`;
     case 'unknown-part':
-      return `${file}: Visit ${problem.visit} names the part "${problem.name}".\n    Use a name in faults.yaml, or take it out.`;
+      return `${file}: Visit ${problem.visit} names the part "${problem.name}".\n    Use a name in content/model/parts.yaml, or take it out.`;
   }
 }
 
@@ -59,5 +59,5 @@ export function verdict(
   if (!clearlyBetter(found))
     return 'Learned figures do not foretell clearly better: keep the figures as they are. Nothing written.';
   if (written !== undefined) return `Written to ${written}. Read the change before you publish it.`;
-  return 'Learned figures foretell clearly better. Nothing written: add --write to change faults.yaml.';
+  return 'Learned figures foretell clearly better. Nothing written: add --write to change the figures.';
 }

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { learn } from '../diagnosis/learn.ts';
 import type { Change, LearnOptions } from '../diagnosis/learn.ts';
-import { onceEach } from '../diagnosis/read-visits.ts';
+import { named, onceEach } from '../diagnosis/read-visits.ts';
 import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
 import type { HeldOut } from '../diagnosis/score.ts';
 import { OTHER } from '../diagnosis/visits-schema.ts';
@@ -16,11 +16,11 @@ import { figuresOf, rewritten, strangers, visitsOf } from './learn-files.ts';
 import { changeLines, scoreLines, verdict } from './learn-words.ts';
 
 const USAGE = `Use:
-  npm run learn -- VISITS.JSON…      what visits would change in the figures of their guide
-    --write          change content/guides/GUIDE/faults.yaml, if that foretells better
+  npm run learn -- VISITS.JSON…      what visits would change in the figures
+    --write          change the files in content/model, if that foretells better
     --strength N     how many visits each old distribution is worth (200)
     --minimum N      fewer visits leave a distribution as it is (10)
-    --faults FILE    figures elsewhere than in content/guides
+    --model FOLDER   figures elsewhere than in content/model
     --json           for machines
 The form of VISITS.JSON is in public/schema/visits.json.`;
 
@@ -38,7 +38,7 @@ function parsed() {
         json: { type: 'boolean', default: false },
         strength: { type: 'string', default: '200' },
         minimum: { type: 'string', default: '10' },
-        faults: { type: 'string' },
+        model: { type: 'string' },
       },
     });
   } catch {
@@ -52,25 +52,17 @@ function count(text: string, option: string): number {
   return Number(text);
 }
 
-/** All visits of the files, which must be of one guide. */
+/** All visits of the files. */
 function allVisits(files: readonly string[]) {
+  if (files.length === 0) return stop([USAGE]);
   const read = files.map((file) => ({ file, visits: visitsOf(file) }));
   const bad = read.flatMap(({ visits }) => (visits.ok ? [] : visits.error));
   if (bad.length > 0) return stop(bad);
-  const good = read.flatMap(({ file, visits }) =>
-    visits.ok ? [{ file, visits: visits.value }] : [],
-  );
-  const [guide, ...others] = new Set(good.map(({ visits }) => visits.guide));
-  if (guide === undefined) return stop([USAGE]);
-  if (others.length > 0)
-    return stop([
-      `Visits of several guides: ${[guide, ...others].join(', ')}.\n    Learn one guide at a time.`,
-    ]);
-  return { guide, good };
+  return read.flatMap(({ file, visits }) => (visits.ok ? [{ file, visits: visits.value }] : []));
 }
 
 interface Outcome {
-  readonly guide: string;
+  readonly guides: readonly string[];
   readonly visits: number;
   readonly other: number;
   readonly heldOut: HeldOut | undefined;
@@ -79,8 +71,10 @@ interface Outcome {
   readonly written: string | undefined;
 }
 
-function tell({ guide, visits, other, heldOut: found, changes, written }: Outcome): void {
-  console.log(`${visits} visits of ${guide}, ${other} of them with a fault that is not listed.`);
+function tell({ guides, visits, other, heldOut: found, changes, written }: Outcome): void {
+  console.log(
+    `${visits} visits of ${guides.join(', ')}, ${other} of them with a fault that is not listed.`,
+  );
   if (found) console.log(scoreLines(found).join('\n'));
   if (changes.length > 0) console.log(['Changes:', ...changeLines(changes)].join('\n'));
   console.log(verdict(found, changes, written));
@@ -92,24 +86,29 @@ function main(): void {
     strength: count(values.strength, 'strength'),
     minimum: count(values.minimum, 'minimum'),
   };
-  const { guide, good } = allVisits(positionals);
-  const file = values.faults ?? join(content().root, `guides/${guide}/faults.yaml`);
-  const shown = values.faults ?? content().shown(`guides/${guide}/faults.yaml`);
-  const figures = figuresOf(file, shown, guide);
+  const good = allVisits(positionals);
+  const folder = values.model ?? join(content().root, 'model');
+  const shown = values.model ?? content().shown('model');
+  const figures = figuresOf(folder);
   if (!figures.ok) return stop(figures.error);
-  const { source, faults } = figures.value;
-  const unknown = good.flatMap((one) => strangers(one.file, one.visits, faults));
+  const { files, model } = figures.value;
+  const unknown = good.flatMap((one) => strangers(one.file, one.visits, model));
   if (unknown.length > 0) stop(unknown);
 
+  const tables = new Set(Object.keys(model.observations));
   // Two devices may have handed on the same visit.
-  const visits = onceEach(good.flatMap((one) => one.visits.visits));
-  const found = heldOut(faults, visits, options);
-  const changes = learn(faults, visits, options);
+  const visits = onceEach(
+    good.flatMap(({ visits: { guide, visits: own } }) =>
+      own.map((one) => named(one, guide, tables)),
+    ),
+  );
+  const found = heldOut(model, visits, options);
+  const changes = learn(model, visits, options);
   const better = found !== undefined && changes.length > 0 && clearlyBetter(found);
   const write = values.write && better;
-  if (write) writeFileSync(file, rewritten(source, changes));
+  if (write) for (const { file, source } of files) writeFileSync(file, rewritten(source, changes));
   const outcome: Outcome = {
-    guide,
+    guides: [...new Set(good.map((one) => one.visits.guide))],
     visits: visits.length,
     other: visits.filter(({ fault }) => fault === OTHER).length,
     heldOut: found,

@@ -6,6 +6,7 @@
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import type { z } from 'zod';
+import { cutFor } from '../diagnosis/cut.ts';
 import { loadModel } from '../diagnosis/load.ts';
 import type { Model } from '../diagnosis/types.ts';
 import { loadDetails } from '../guide/details.ts';
@@ -78,7 +79,9 @@ export interface Content {
   readonly copies: () => readonly Copy[];
   /** In the order of the file, which is part of the note code. */
   readonly details: () => Checked<readonly Detail[]>;
-  /** Guide → its diagnosis model, for the guides that have one. */
+  /** The evidence model of the whole range. */
+  readonly model: () => Checked<Model>;
+  /** Guide → the cut of the model that its journeys need. */
   readonly models: () => Checked<Readonly<Record<string, Model>>>;
   /** Guide → how a technician sees it, for the guides that say so. */
   readonly staffViews: () => Checked<StaffViews>;
@@ -129,7 +132,7 @@ function eachOnce<T>(make: (path: string) => T): (path: string) => T {
   };
 }
 
-/** Guides' and models' own words for a slip of syntax become the file's. */
+/** Guides' and the model's own words for a slip of syntax become the file's. */
 export function guideProblem({ file, place, ...trouble }: GuideProblem): Problem {
   return trouble.code === 'yaml-syntax'
     ? syntaxProblem(file, { ...trouble, place })
@@ -243,11 +246,18 @@ function readerOf(root: string): Content {
       const values = parts.value;
       return ok(Object.fromEntries(own.map(({ id }, index) => [id, values[index] as T])));
     });
-  const model = (path: string, guide: Guide): Checked<Model> => {
-    const parts = all<[SourceFile, readonly Detail[]]>(source(path), details());
+  const model = once((): Checked<Model> => {
+    const names = has('model') ? readdirSync(join(root, 'model')).toSorted() : [];
+    const own = names.filter((name) => name.endsWith('.yaml')).map((name) => `model/${name}`);
+    const parts = all<[readonly Guide[], readonly Detail[], SourceFile[]]>(
+      wholeGuides(),
+      details(),
+      // Without a file the first is the one that is missed.
+      all<SourceFile[]>(...(own.length > 0 ? own : ['model/faults.yaml']).map(source)),
+    );
     if (!parts.ok) return parts;
-    const [read, known] = parts.value;
-    const loaded = loadModel(read.source, read.file, { guide, details: known });
+    const [known, told, files] = parts.value;
+    const loaded = loadModel(files, { guides: known, details: told });
     if (loaded.ok) return loaded;
     return fail(
       loaded.error.map(({ file: of, place, ...trouble }): Problem => {
@@ -257,7 +267,13 @@ function readerOf(root: string): Content {
         return syntaxProblem(of, { reason: String(yaml), place, ...before });
       }),
     );
-  };
+  });
+  const models = once((): Checked<Readonly<Record<string, Model>>> => {
+    const parts = all<[Model, readonly Guide[]]>(model(), wholeGuides());
+    if (!parts.ok) return parts;
+    const [known, list] = parts.value;
+    return ok(Object.fromEntries(list.map((guide) => [guide.id, cutFor(known, guide)])));
+  });
   const retired = once((): Checked<Retired> =>
     has('retired.json') ? shaped('retired.json', retiredSchema) : ok({}),
   );
@@ -296,7 +312,8 @@ function readerOf(root: string): Content {
     wholeGuides,
     copies,
     details,
-    models: ofGuides('faults.yaml', model),
+    model,
+    models,
     staffViews: ofGuides('preview.yaml', (path, guide) => shaped(path, staffViewSchema(guide))),
     finder: file('finder.yaml', finderSchema),
     carePages: file('care.yaml', carePagesSchema),

@@ -36,17 +36,17 @@ export interface Gate {
 }
 
 /** Files with a reader of their own, which knows their places better. */
-const READ_APART = /^(?:details|flags|blocks\/.*|guides\/.*(?:graph|faults))\.yaml$/;
+const READ_APART = /^(?:details|flags|blocks\/.*|model\/.*|guides\/.*graph)\.yaml$/;
 
 /** Every file can be parsed, has each key once and no alias, and every part has its form. */
 function shape(content: Content): readonly Problem[] {
   const files = readdirSync(content.root, { recursive: true, encoding: 'utf8' })
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
-  const { blocks, carePages, demos, details, finder, firm, languages, models } = content;
+  const { blocks, carePages, demos, details, finder, firm, languages, model } = content;
   const { glossary, recall, releases, retired, reviews, staffViews, sources } = content;
   const known = languages();
-  const read = [blocks, carePages, demos, details, finder, firm, models] as const;
+  const read = [blocks, carePages, demos, details, finder, firm, model] as const;
   const later = [retired, recall, releases, reviews, staffViews, sources] as const;
   const parts = [
     ...files.map(content.text),

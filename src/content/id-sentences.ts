@@ -10,7 +10,7 @@ import { fileProblem, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
-import { SOURCE, faultTexts } from './texts.ts';
+import { MODEL, SOURCE } from './texts.ts';
 
 /** A sentence, or a list of them, that pages ask for by an id. */
 interface Wanted {
@@ -25,18 +25,17 @@ interface Wanted {
 /** What all sentences of a part must be asked for by some id: `file`, then the part's path. */
 type Closed = readonly [file: string, ...path: readonly string[]];
 
-function ofModel(guide: string, model: Model): Wanted[] {
-  const source = `guides/${guide}/faults.yaml`;
-  const file = faultTexts(guide);
+function ofModel(model: Model): Wanted[] {
+  const file = MODEL;
   const faults = model.faults.flatMap(({ id }) =>
     ['name', 'why'].map((part): Wanted => ({
       file,
       path: ['faults', id, part],
-      by: [source, 'faults', id],
+      by: ['model/faults.yaml', 'faults', id],
     })),
   );
   const checks = model.checks.flatMap(({ id, results, ...check }): Wanted[] => {
-    const by = [source, 'checks', id] as const;
+    const by = ['model/checks.yaml', 'checks', id] as const;
     const shared = (['access', 'tools', 'skills', 'cautions'] as const).flatMap((kind) =>
       check[kind].map((one): Wanted => ({ file: 'diagnosis', path: [kind, one], by })),
     );
@@ -54,7 +53,7 @@ function ofModel(guide: string, model: Model): Wanted[] {
   const parts = model.parts.map(({ id }): Wanted => ({
     file: 'diagnosis',
     path: ['parts', id],
-    by: [source, 'parts', id],
+    by: ['model/parts.yaml', 'parts', id],
   }));
   return [...faults, ...checks, ...parts];
 }
@@ -77,12 +76,10 @@ function wanted(content: Content): { readonly all: Wanted[]; readonly closed: Cl
     }
     closed.push(['note', 'details'], ['preview', 'details']);
   }
-  const models = content.models();
-  if (models.ok) {
-    for (const [guide, model] of Object.entries(models.value)) {
-      all.push(...ofModel(guide, model));
-      closed.push([faultTexts(guide)]);
-    }
+  const model = content.model();
+  if (model.ok) {
+    all.push(...ofModel(model.value));
+    closed.push([MODEL]);
     for (const kind of ['access', 'tools', 'skills', 'cautions', 'parts'])
       closed.push(['diagnosis', kind]);
   }

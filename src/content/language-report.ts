@@ -1,5 +1,4 @@
 /** The check of every language but English, which the others are made from. */
-import type { Model } from '../diagnosis/types.ts';
 import type { Guide } from '../guide/types.ts';
 import { fail, ok } from '../result.ts';
 import { checkLanguage } from '../text/check-language.ts';
@@ -11,7 +10,7 @@ import { fileProblem } from './problem.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
 import type { Language } from './schema/languages.ts';
-import { BLOCKS, SOURCE, faultTexts, namespaces, ownerTexts } from './texts.ts';
+import { BLOCKS, MODEL, SOURCE, namespaces, ownerTexts } from './texts.ts';
 
 /** Text files of a language by their names, as values. */
 export function readTexts(
@@ -27,15 +26,10 @@ export function readTexts(
 
 /** The text files of a language that do not follow a guide's pages. */
 export function textsOf(content: Content, language: string): Checked<readonly string[]> {
-  const parts = all<[Readonly<Record<string, Language>>, Readonly<Record<string, Model>>]>(
-    content.languages(),
-    content.models(),
-  );
-  if (!parts.ok) return parts;
-  const [languages, models] = parts.value;
-  const known = languages[language];
-  if (known)
-    return ok(known.staff ? [...namespaces, ...Object.keys(models).map(faultTexts)] : ownerTexts);
+  const languages = content.languages();
+  if (!languages.ok) return languages;
+  const known = languages.value[language];
+  if (known) return ok(known.staff ? [...namespaces, MODEL] : ownerTexts);
   const trouble = { code: 'name-unknown', name: language, among: 'languages.yaml' } as const;
   return fail([fileProblem({ file: content.shown('languages.yaml') }, TOP, trouble)]);
 }

@@ -42,7 +42,9 @@ export const guides = () => need(content().guides());
 export const wholeGuides = () => need(content().wholeGuides());
 /** The optional details, in the order of the note code. */
 export const details = () => need(content().details());
-/** Guide → its diagnosis model, for the guides that have one. */
+/** The evidence model of the whole range. */
+export const model = () => need(content().model());
+/** Guide → the cut of the model that its journeys need. */
 export const models = () => need(content().models());
 /** Guide → how a technician sees it, for the guides that say so. */
 export const staffViews = () => need(content().staffViews());

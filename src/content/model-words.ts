@@ -1,8 +1,8 @@
-/** Words for what is wrong with a diagnosis model's file. */
+/** Words for what is wrong with a file of the evidence model. */
 import type { ModelProblem, ModelProblemCode } from '../diagnosis/problem.ts';
 import type { ProblemWords } from './guide-words.ts';
 
-/** What to do about each slip in `faults.yaml`. */
+/** What to do about each slip in `content/model`. */
 const hints: Readonly<Record<ModelProblemCode, string>> = {
   'not-yaml': 'Check indentation, brackets and quotes at this place.',
   'wrong-shape': 'Compare with the same key elsewhere in the file.',
@@ -10,24 +10,25 @@ const hints: Readonly<Record<ModelProblemCode, string>> = {
   'unknown-part': 'Use a name listed under parts.',
   'unknown-access': 'Use a name listed under access.',
   'unknown-check': 'Use a name listed under checks.',
-  'wrong-guide': 'Give the name of the folder that the file is in.',
-  'unknown-evidence': 'Use the text name of a node in graph.yaml, or detail. and a detail.',
+  'unknown-evidence':
+    'Use the name of a page, with its guide and / before it where several guides have one of that name, or detail. and a detail.',
   'unknown-answer': 'Use an answer that this question offers.',
   'unsure-is-no-evidence': 'Take unsure out: it never carries information.',
   twice: 'Take one of the two out.',
   'priors-do-not-sum-to-one': 'Correct the priors so that they sum to 1.',
   'row-does-not-sum-to-one': 'Correct the row so that it sums to 1.',
   'row-length': 'Give one figure for each answer.',
-  'too-many-checks': 'Leave out or merge checks: the plan is exact up to 16.',
-  'too-many-faults': 'Leave out or merge faults: there may be 31.',
-  'too-many-parts': 'Leave out or merge parts: there may be 16.',
+  'unknown-fact': 'Use a name listed under facts.',
+  'unknown-value': 'Use a value that this fact has.',
+  'unknown-guide': 'Use the name of a guide.',
+  'is-about-nothing': 'Say what fact the table is about, or take is out.',
+  'row-of-nothing': 'Name faults or a condition, or make it the default.',
   'not-one-clear-result': 'Let exactly one result rule nothing in.',
   'no-room-for-clear-result': 'Lower catches or false-alarms.',
   'fault-without-check': 'Let a result of some check rule it in.',
   'unsafe-reading': 'Resistance needs proved-dead and wires-off; a live reading has neither.',
   'checks-in-a-circle': 'Take one of the waits out.',
-  'fixed-order-breaks-after': 'Move it behind the check it waits for.',
-  'fixed-order-misses': 'Add it to fixed-order.',
+  'order-breaks-after': 'Move it behind the check it waits for.',
 };
 
 /** What is wrong with a diagnosis model and what to do. */

@@ -32,10 +32,8 @@ export const namespaces = [...ownerTexts, ...staffTexts] as const;
 /** The text file of the pages of blocks. */
 export const BLOCKS = 'blocks';
 
-/** The text file of a guide's own faults and checks. */
-export function faultTexts(guide: string): string {
-  return `${guide}.faults`;
-}
+/** The text file of the model's faults and checks. */
+export const MODEL = 'model';
 
 /**
  * A guide's sentences by its nodes' keys: its own, those of the blocks' pages it has, and under

@@ -1,21 +1,111 @@
 import { defined } from '../defined.ts';
+import { COMPLAINT, VISIT } from './evidence.ts';
 import { at, scaled, sum } from './numbers.ts';
-import type { CheckFile, FaultsFile, TableFile } from './schema.ts';
-import type { Check, EvidenceTable, Model } from './types.ts';
+import type { CheckFile, FactFile, ModelFile, RowFile, TableFile } from './schema.ts';
+import type { Check, EvidenceTable, Fact, Model, Rule } from './types.ts';
 
-/** The index of the row that speaks for a fault: 0 is the default, later rows follow the file. */
-function rowIndex(rows: readonly { readonly faults: readonly string[] }[], fault: string): number {
-  return 1 + rows.findIndex(({ faults }) => faults.includes(fault));
+/** Of a fault's calls so many come as a complaint that its `calls` do not name, spread evenly. */
+const ELSEWHERE = 0.02;
+/** Hours from the call to the visit: the next day. */
+const UNTIL_VISIT = 24;
+/** What does not cure itself is still there at the visit, all but surely. */
+const STAYS = 0.999;
+
+/** Rows, with the row of each fault; the faults of no row have the default one, 0. */
+interface Rows {
+  readonly rows: readonly (readonly number[])[];
+  readonly rowOf: readonly number[];
 }
 
-function evidenceTable(key: string, table: TableFile, faults: readonly string[]): EvidenceTable {
+/**
+ * The fault without `calls` stands for all that is not listed: it answers as the listed ones do
+ * on the average, P(a | none) = Σ P(f) P(a | f) / Σ P(f). So no answer speaks for it or against
+ * it by itself; it gains where every listed fault fits badly.
+ */
+function withMixture({ rows, rowOf }: Rows, file: ModelFile): Rows {
+  const list = Object.values(file.faults);
+  if (list.every(({ calls }) => calls)) return { rows, rowOf };
+  const listed = list.flatMap(({ calls, prior }, fault) =>
+    calls ? [{ prior, row: at(rows, at(rowOf, fault)) }] : [],
+  );
+  const mixture = at(rows, 0).map((_, answer) =>
+    sum(listed.map(({ prior, row }) => prior * at(row, answer))),
+  );
+  return {
+    rows: [...rows, scaled(mixture)],
+    rowOf: rowOf.map((row, fault) => (at(list, fault).calls ? row : rows.length)),
+  };
+}
+
+const unconditional = ({ faults, is, if: facts, given }: RowFile) =>
+  faults !== undefined && !is && !facts && !given;
+
+/** Rows sum to 1 within a rounding error; scaling removes the rest of it. */
+function rowsOf({ default: first, rows }: TableFile | FactFile, file: ModelFile): Rows {
+  const own = Object.keys(file.faults).map(
+    (fault) => 1 + rows.findIndex((row) => unconditional(row) && row.faults?.includes(fault)),
+  );
+  return withMixture({ rows: [first, ...rows].map(({ p }) => scaled(p)), rowOf: own }, file);
+}
+
+function rulesOf({ about, rows }: TableFile, file: ModelFile): Rule[] {
+  const faults = Object.keys(file.faults);
+  const facts = Object.keys(file.facts);
+  return [...rows.entries()].flatMap(([index, row]) => {
+    if (unconditional(row)) return [];
+    const named = { ...(about && row.is ? { [about]: row.is } : {}), ...row.if };
+    const conditions = Object.entries(named).map(([name, values]) => {
+      const all = file.facts[name]?.values ?? [];
+      return [facts.indexOf(name), values.map((value) => all.indexOf(value))] as const;
+    });
+    return {
+      row: 1 + index,
+      ...defined({
+        faults: row.faults?.map((fault) => faults.indexOf(fault)),
+        if: conditions.length > 0 ? conditions : undefined,
+        given: row.given ? Object.entries(row.given) : undefined,
+      }),
+    };
+  });
+}
+
+function evidenceTable(key: string, table: TableFile, file: ModelFile): EvidenceTable {
+  const rules = rulesOf(table, file);
   return {
     key,
     answers: table.answers,
-    // Rows sum to 1 within a rounding error; this removes the rest of it.
-    rows: [table.default, ...table.rows].map(({ p }) => scaled(p)),
-    rowOf: faults.map((fault) => rowIndex(table.rows, fault)),
+    ...rowsOf(table, file),
+    ...defined({ rules: rules.length > 0 ? rules : undefined, supersedes: table.supersedes }),
   };
+}
+
+/** P(complaint | fault): the guide that the caller's trouble led to. */
+function complaints(file: ModelFile): EvidenceTable {
+  const list = Object.values(file.faults);
+  const guides = [...new Set(list.flatMap(({ calls = {} }) => Object.keys(calls)))].toSorted();
+  const rows = list.map(({ calls = {} }) => {
+    const named = sum(Object.values(calls));
+    return scaled(
+      guides.map(
+        (guide) =>
+          ELSEWHERE / guides.length + (1 - ELSEWHERE) * ((calls[guide] ?? 0) / (named || 1)),
+      ),
+    );
+  });
+  const own: Rows = { rows, rowOf: list.map((_, fault) => fault) };
+  return { key: COMPLAINT, answers: guides, ...withMixture(own, file) };
+}
+
+/**
+ * P(the visit is still needed | fault), as half of what cures itself is over after its hours h:
+ * 2^(−24 / h). That somebody still waits for the technician is an observation like any other.
+ */
+function visits(file: ModelFile): EvidenceTable {
+  const rows = Object.values(file.faults).map(({ passes }) => {
+    const stays = passes === undefined ? STAYS : 2 ** (-UNTIL_VISIT / passes);
+    return [stays, 1 - stays];
+  });
+  return { key: VISIT, answers: ['needed', 'passed'], rows, rowOf: rows.map((_, fault) => fault) };
 }
 
 /**
@@ -57,18 +147,33 @@ function buildCheck(id: string, check: CheckFile, faults: readonly string[]): Ch
 }
 
 /** A checked file as the model that everything else reads. */
-export function buildModel(file: FaultsFile): Model {
+export function buildModel(file: ModelFile): Model {
   const faults = Object.keys(file.faults);
   const priors = scaled(Object.values(file.faults).map(({ prior }) => prior));
   const list = Object.entries(file.faults);
   return {
-    guide: file.guide,
+    guide: '',
     source: file.source,
-    faults: list.map(([id, { parts }], index) => ({ id, prior: at(priors, index), parts })),
-    evidence: Object.entries(file.evidence).map(([key, one]) => evidenceTable(key, one, faults)),
-    access: Object.entries(file.access).map(([id, { minutes }]) => ({ id, minutes })),
+    faults: list.map(([id, { parts, calls }], index) => ({
+      ...{ id, prior: at(priors, index), parts },
+      ...(calls ? {} : { unlisted: true }),
+    })),
+    facts: Object.entries(file.facts).map(([id, one]): Fact => ({
+      id,
+      values: one.values,
+      ...rowsOf(one, file),
+    })),
+    evidence: [
+      complaints(file),
+      ...Object.entries(file.observations).map(([key, one]) => evidenceTable(key, one, file)),
+      visits(file),
+    ],
+    access: Object.entries(file.access).map(([id, one]) => ({ id, ...defined(one) })),
     checks: Object.entries(file.checks).map(([id, check]) => buildCheck(id, check, faults)),
-    parts: Object.entries(file.parts).map(([id, { cost }]) => ({ id, cost })),
-    fixedOrder: file['fixed-order'],
+    parts: Object.entries(file.parts).map(([id, { cost, covers }]) => ({
+      ...{ id, cost },
+      ...defined({ covers }),
+    })),
+    fixedOrder: Object.keys(file.checks),
   } as unknown as Model; // As above.
 }

@@ -1,11 +1,19 @@
-import { qualifyOther, parseId } from '../guide/ids.ts';
+import { qualify } from '../guide/ids.ts';
 import type { GraphNode, Journey, NodeId } from '../guide/types.ts';
-import type { Evidence } from './types.ts';
+import type { Evidence, Model } from './types.ts';
 
 /** A node's answers count under the text id of the node. */
 interface NodesOfGuide {
   readonly nodes: ReadonlyMap<NodeId, Pick<GraphNode, 'sentences'>>;
 }
+
+/** The key under which the guide that a journey came to counts as evidence. */
+export const COMPLAINT = 'complaint';
+/** The key under which it counts as evidence that a visit is still needed. */
+export const VISIT = 'visit';
+
+/** The optional detail on which the minutes of an access hang. */
+export const KIND = 'kind';
 
 /** The key under which an optional detail counts as evidence. */
 export function detailKey(detail: string): string {
@@ -38,17 +46,48 @@ export function evidenceOf(
   return [...answers].map(([key, answer]) => ({ key, answer }));
 }
 
+/** Where a journey began and where it stands. */
+export interface Course {
+  readonly first: string;
+  readonly last: string;
+  /** It ended in a visit: what cures itself is over by then. */
+  readonly visit?: boolean;
+}
+
+/** The complaint of a journey, as the model knows it; undefined where it knows neither guide. */
+export function complaintOf(model: Model, { first, last }: Course): string | undefined {
+  const known = model.evidence.find(({ key }) => key === COMPLAINT)?.answers ?? [];
+  // A hand-over corrects what the caller thought the trouble was.
+  return [last, first].find((guide) => known.includes(guide));
+}
+
 /**
- * The evidence of a journey that came over from another guide, as the tables of the guide it
- * ended in name it: that guide's own answers by their names, those of others as `guide/name`.
- * So earlier answers count only where a table of the last guide names them.
+ * An answer's key as tables name it: a page by its guide and name where a table is of that
+ * guide's page only, else by its name alone.
  *
- * @param first the guide the journey began in, whose names `evidence` has
+ * @param first the guide whose own pages `key` names without a guide
  */
-export function seenFrom(last: string, first: string, evidence: Evidence): Evidence {
-  return evidence.map(({ key, answer }) => {
-    if (key.startsWith(detailKey(''))) return { key, answer };
-    const { guide = first, name } = parseId(key);
-    return { key: guide === last ? name : qualifyOther(guide, name), answer };
-  });
+export function keyIn(tables: ReadonlySet<string>, first: string, key: string): string {
+  const full = key.includes('.') ? key : qualify(first, key);
+  return tables.has(full) ? full : full.slice(full.indexOf('/') + 1);
+}
+
+/**
+ * A journey's evidence as the model's tables name it, the complaint first. A page that guides
+ * share says the same in each: asked again in another guide, the later answer stands.
+ *
+ * @param evidence named as the guide the journey began in does
+ */
+export function observed(model: Model, course: Course, evidence: Evidence): Evidence {
+  const tables = new Set(model.evidence.map(({ key }) => key));
+  const complaint = complaintOf(model, course);
+  const answers = new Map<string, string>();
+  if (complaint !== undefined) answers.set(COMPLAINT, complaint);
+  for (const { key, answer } of evidence) {
+    const name = keyIn(tables, course.first, key);
+    answers.delete(name);
+    answers.set(name, answer);
+  }
+  if (course.visit) answers.set(VISIT, 'needed');
+  return [...answers].map(([key, answer]) => ({ key, answer }));
 }

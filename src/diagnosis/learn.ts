@@ -1,5 +1,8 @@
-import { at, sum } from './numbers.ts';
-import type { FaultsFile, TableFile } from './schema.ts';
+import { buildModel } from './build-model.ts';
+import { COMPLAINT, VISIT } from './evidence.ts';
+import { at, scaled, sum } from './numbers.ts';
+import { shares } from './posterior.ts';
+import type { ModelFile, RowFile, TableFile } from './schema.ts';
 import { OTHER } from './visits-schema.ts';
 import type { RecordedVisit } from './visits-schema.ts';
 
@@ -59,59 +62,120 @@ function change(
   return after.every((one, index) => one === before[index]) ? [] : [{ paths, seen, before, after }];
 }
 
-/** The faults a row of a table speaks for; row −1 is the default. */
-function faultsOf(table: TableFile, row: number, all: readonly string[]): readonly string[] {
-  if (row >= 0) return at(table.rows, row).faults;
-  const named = table.rows.flatMap(({ faults }) => faults);
-  return all.filter((fault) => !named.includes(fault));
+/** Whether hidden facts decide which row speaks: then no count of answers tells a row's own share. */
+const hidden = ({ about, rows }: TableFile) =>
+  about !== undefined || rows.some((row) => row.if !== undefined);
+
+/** The row that speaks for a visit; −1 is the default. */
+function rowFor(table: TableFile, { fault, answers }: RecordedVisit): number {
+  const holds = ({ faults, given }: RowFile) =>
+    (faults?.includes(fault) ?? true) &&
+    Object.entries(given ?? {}).every(([key, list]) => list.includes(answers[key] ?? ''));
+  const ruled = table.rows.findIndex((row) => row.given !== undefined && holds(row));
+  return ruled >= 0
+    ? ruled
+    : table.rows.findIndex((row) => row.given === undefined && row.faults?.includes(fault));
 }
 
 function tableChanges(
   [key, table]: readonly [string, TableFile],
-  all: readonly string[],
   visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): Change[] {
+  if (hidden(table)) return [];
+  const answered = visits.filter(({ answers }) => answers[key] !== undefined);
   return [-1, ...table.rows.keys()].flatMap((row) => {
-    const faults = faultsOf(table, row, all);
     const { p } = row < 0 ? table.default : at(table.rows, row);
-    const way = row < 0 ? ['evidence', key, 'default', 'p'] : ['evidence', key, 'rows', row, 'p'];
+    const way =
+      row < 0 ? ['observations', key, 'default', 'p'] : ['observations', key, 'rows', row, 'p'];
+    const own = answered.filter((visit) => rowFor(table, visit) === row);
     const counts = table.answers.map(
-      (answer) =>
-        visits.filter((one) => faults.includes(one.fault) && one.answers[key] === answer).length,
+      (answer) => own.filter(({ answers }) => answers[key] === answer).length,
     );
     const paths = p.map((_, index) => [...way, index]);
     return change(paths, p, counts, options);
   });
 }
 
+/** The fault of the figures that stands for what is not listed. */
+export function unlisted({ faults }: ModelFile): string | undefined {
+  return Object.keys(faults).find((name) => faults[name]?.calls === undefined);
+}
+
+/** The visits whose fault the figures have; what is not listed, where a fault stands for it. */
+export function ofFigures(file: ModelFile, visits: readonly RecordedVisit[]): RecordedVisit[] {
+  const rest = unlisted(file);
+  return visits.flatMap((visit) => {
+    if (visit.fault !== OTHER) return [visit];
+    return rest === undefined ? [] : [{ ...visit, fault: rest }];
+  });
+}
+
 /**
- * What visits would change in the figures: the priors, and each row of each table
- * of answers. A row keeps speaking for all of its faults together. Checks stay as
- * they are, and so does what fewer than `minimum` visits speak for. Visits that
- * found something else count for nothing.
+ * Priors from visits, each complaint by itself: a visit tells of the faults only among those that
+ * come as its complaint g and have not passed by then. With e = P(f | g, visit needed) by the old
+ * figures, worth `strength` visits, n visits of g and c of them with f, that part of a fault's
+ * calls is multiplied by (strength · e + c) / ((strength + n) · e); other parts stay:
  *
- * Visits come from callers whose door stayed locked: the new figures speak for them.
+ *   P′(f) ∝ P(f) · Σ_g P(g | f) · (strength · e + c) / ((strength + n) · e)
+ *
+ * Taken over all visits alike, the complaint would count twice, in the prior and as an answer.
+ */
+function priorChanges(
+  file: ModelFile,
+  visits: readonly RecordedVisit[],
+  { strength, minimum }: LearnOptions,
+): Change[] {
+  const model = buildModel(file);
+  const complaint = model.evidence.find(({ key }) => key === COMPLAINT);
+  const names = Object.keys(file.faults);
+  const factor = names.map(() => 1);
+  let seen = 0;
+  // Visits without one tell of all faults.
+  for (const guide of new Set(visits.map(({ answers }) => answers[COMPLAINT]))) {
+    const own = visits.filter(({ answers }) => answers[COMPLAINT] === guide);
+    if (own.length < minimum) continue;
+    seen += own.length;
+    const told = guide === undefined ? [] : [{ key: COMPLAINT, answer: guide }];
+    const expected = shares(model, [...told, { key: VISIT, answer: 'needed' }]);
+    const place = complaint?.answers.indexOf(guide ?? '') ?? -1;
+    for (const [fault, name] of names.entries()) {
+      const part =
+        place < 0 || !complaint ? 1 : at(at(complaint.rows, at(complaint.rowOf, fault)), place);
+      const count = own.filter((visit) => visit.fault === name).length;
+      const ratio =
+        (strength * at(expected, fault) + count) / ((strength + own.length) * at(expected, fault));
+      factor[fault] = at(factor, fault) + part * (ratio - 1);
+    }
+  }
+  if (seen === 0) return [];
+  const before = Object.values(file.faults).map(({ prior }) => prior);
+  const after = rounded(scaled(before.map((prior, fault) => prior * at(factor, fault))));
+  return [{ paths: names.map((name) => ['faults', name, 'prior']), seen, before, after }];
+}
+
+/**
+ * What visits would change in the figures: the priors, and each row of each table of answers
+ * that hangs on no hidden fact. A row keeps speaking for all of its faults together; what is not
+ * listed answers like the average, so its visits move its prior alone. Checks stay as they are,
+ * and so does what fewer than `minimum` visits speak for.
+ *
+ * Visits come from callers whom no guide helped: the new figures speak for them.
  */
 export function learn(
-  file: FaultsFile,
+  file: ModelFile,
   visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): readonly Change[] {
-  const names = Object.keys(file.faults);
-  const known = visits.filter(({ fault }) => fault !== OTHER);
-  const priors = change(
-    names.map((name) => ['faults', name, 'prior']),
-    Object.values(file.faults).map(({ prior }) => prior),
-    names.map((name) => known.filter(({ fault }) => fault === name).length),
-    options,
-  );
-  const tables = Object.entries(file.evidence);
-  return [...priors, ...tables.flatMap((one) => tableChanges(one, names, known, options))];
+  const known = ofFigures(file, visits);
+  const priors = priorChanges(file, known, options);
+  const listed = known.filter(({ fault }) => fault !== unlisted(file));
+  const tables = Object.entries(file.observations);
+  return [...priors, ...tables.flatMap((one) => tableChanges(one, listed, options))];
 }
 
 /** The file with the changes made; the one given is left as it is. */
-export function changed(file: FaultsFile, changes: readonly Change[]): FaultsFile {
+export function changed(file: ModelFile, changes: readonly Change[]): ModelFile {
   const next = structuredClone(file);
   for (const { paths, after } of changes)
     for (const [index, path] of paths.entries()) put(next, path, at(after, index));

@@ -3,7 +3,7 @@ import type { Random } from './random.ts';
 import type { Model } from './types.ts';
 
 /**
- * The model with every prior and every likelihood, of answers and of checks,
+ * The model with every prior and every likelihood, of facts, answers and checks,
  * multiplied by a factor of its own, log-uniform between 1/factor and factor;
  * then each distribution is scaled to sum to 1 again.
  */
@@ -14,6 +14,7 @@ export function perturbed(model: Model, factor: number, random: Random): Model {
   return {
     ...model,
     faults: model.faults.map((fault, index) => ({ ...fault, prior: priors[index] ?? 0 })),
+    facts: (model.facts ?? []).map((fact) => ({ ...fact, rows: fact.rows.map(shaken) })),
     evidence: model.evidence.map((table) => ({ ...table, rows: table.rows.map(shaken) })),
     checks: model.checks.map((check) => ({
       ...check,

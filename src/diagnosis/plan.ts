@@ -1,6 +1,6 @@
-import { checkKey } from './evidence.ts';
+import { KIND, checkKey, detailKey } from './evidence.ts';
 import { at, sum } from './numbers.ts';
-import { bestOrder, likeliestFirst, stepsOf } from './order.ts';
+import { MOST_CHECKS, bestOrder, likeliestFirst, stepsOf } from './order.ts';
 import type { Search, SearchStep } from './order.ts';
 import { shares } from './posterior.ts';
 import type { AccessId, CheckId, Evidence, FaultId, Model } from './types.ts';
@@ -44,6 +44,49 @@ function resultsOf(model: Model, evidence: Evidence) {
   });
 }
 
+/** Sets of faults are kept in the bits of one 32-bit integer. */
+const MOST_FAULTS = 31;
+
+/** The places of the largest values, so many of them, in the order of the list. */
+function largest(values: readonly number[], most: number): number[] {
+  return [...values.keys()]
+    .toSorted((a, b) => at(values, b) - at(values, a))
+    .slice(0, most)
+    .toSorted((a, b) => a - b);
+}
+
+/** The places of the faults that a check's results rule in. */
+function foundBy(model: Model, check: number): number[] {
+  const ids = new Set(at(model.checks, check).results.flatMap(({ pointsTo }) => pointsTo));
+  return model.faults.flatMap(({ id }, fault) => (ids.has(id) ? fault : []));
+}
+
+/**
+ * Of the checks not done those that find most, each with those it waits for, as many as the
+ * exact search takes; what only the others would find counts as found by none.
+ */
+function worthwhile(model: Model, now: readonly number[], done: readonly number[]): number[] {
+  const open = [...model.checks.keys()].filter((check) => !done.includes(check));
+  const found = new Map(
+    open.map((check) => [check, sum(foundBy(model, check).map((fault) => at(now, fault)))]),
+  );
+  const places = new Map(model.checks.map(({ id }, check) => [id, check]));
+  const withFirst = (check: number): number[] => [
+    ...at(model.checks, check).after.flatMap((id) => {
+      const first = places.get(id);
+      return first === undefined ? [] : withFirst(first);
+    }),
+    check,
+  ];
+  const taken = new Set<number>();
+  for (const check of open.toSorted((a, b) => (found.get(b) ?? 0) - (found.get(a) ?? 0))) {
+    const next = withFirst(check).filter((one) => open.includes(one) && !taken.has(one));
+    if (taken.size + next.length > MOST_CHECKS) continue;
+    for (const one of next) taken.add(one);
+  }
+  return [...taken].toSorted((a, b) => a - b);
+}
+
 /**
  * The checks of a model that are not done as a search; `todo` holds their places
  * in the model. Probabilities are those given that one of these checks finds the
@@ -54,31 +97,36 @@ function searchOf(
   now: readonly number[],
   todo: readonly number[],
   done: readonly number[],
+  kind: string,
 ) {
-  const faultBit = new Map(model.faults.map(({ id }, bit) => [id, bit]));
   const accessBit = new Map(model.access.map(({ id }, bit) => [id, bit]));
+  const there = (id: AccessId) => model.access.find((one) => one.id === id)?.instead?.[kind] ?? id;
   const opens = (check: number) =>
-    mask(at(model.checks, check).access.flatMap((id) => accessBit.get(id) ?? []));
+    mask(at(model.checks, check).access.flatMap((id) => accessBit.get(there(id)) ?? []));
+  const findable = new Set(todo.flatMap((check) => foundBy(model, check)));
+  const faults = largest(
+    now.map((share, fault) => (findable.has(fault) ? share : -1)),
+    MOST_FAULTS,
+  ).filter((fault) => findable.has(fault));
   const checks = todo.map((index) => {
-    const { minutes, results, after } = at(model.checks, index);
-    const finds = results.flatMap(({ pointsTo }) => pointsTo);
+    const { minutes, after } = at(model.checks, index);
+    const finds = foundBy(model, index).map((fault) => faults.indexOf(fault));
     const first = todo.flatMap((other, bit) =>
       after.includes(at(model.checks, other).id) ? bit : [],
     );
     return {
       minutes,
       access: opens(index),
-      finds: mask(finds.flatMap((id) => faultBit.get(id) ?? [])),
+      finds: mask(finds.filter((bit) => bit >= 0)),
       after: mask(first),
     };
   });
-  const findable = checks.reduce((all, { finds }) => all | finds, 0);
-  const kept = now.map((share, bit) => ((findable >>> bit) & 1 ? share : 0));
+  const kept = faults.map((fault) => at(now, fault));
   const mass = sum(kept);
   const search: Search = {
     shares: kept.map((share) => (mass > 0 ? share / mass : 0)),
     checks,
-    access: model.access.map(({ minutes }) => minutes),
+    access: model.access.map(({ minutes, kinds = {} }) => kinds[kind] ?? minutes),
     opened: done.reduce((all, check) => all | opens(check), 0),
   };
   return { search, leftOver: Math.max(0, 1 - mass) };
@@ -88,8 +136,10 @@ function searchOf(
 function prepared(model: Model, evidence: Evidence) {
   const results = resultsOf(model, evidence);
   const done = results.map(({ check }) => check);
-  const todo = [...model.checks.keys()].filter((check) => !done.includes(check));
-  const { search, leftOver } = searchOf(model, shares(model, evidence), todo, done);
+  const now = shares(model, evidence);
+  const todo = worthwhile(model, now, done);
+  const kind = evidence.find(({ key }) => key === detailKey(KIND))?.answer ?? '';
+  const { search, leftOver } = searchOf(model, now, todo, done, kind);
   const step = ({ check, minutes, opens, reached }: SearchStep): PlanStep => ({
     check: at(model.checks, at(todo, check)).id,
     minutes,

@@ -1,6 +1,6 @@
 import type { SourcePosition } from '../guide/problem.ts';
 
-/** Something wrong in `faults.yaml`, as data; the command line turns it into words. */
+/** Something wrong in the evidence model, as data; the command line turns it into words. */
 export type ModelProblemCode =
   /** Not YAML as it is taken here. Facts: `yaml`, the reason; `first`, the line of a doubled key's first. */
   | 'not-yaml'
@@ -12,7 +12,6 @@ export type ModelProblemCode =
   | 'unknown-access'
   | 'unknown-check'
   /** The figures are another guide's. Facts: `name`, `expected`. */
-  | 'wrong-guide'
   /** No node or detail has this key. Facts: `name`. */
   | 'unknown-evidence'
   /** The node or detail has no such answer. Facts: `name`. */
@@ -26,10 +25,14 @@ export type ModelProblemCode =
   | 'row-does-not-sum-to-one'
   /** Facts: `expected`, `found`. */
   | 'row-length'
-  /** Facts: `found`. */
-  | 'too-many-checks'
-  | 'too-many-faults'
-  | 'too-many-parts'
+  /** Facts: `name`. */
+  | 'unknown-fact'
+  | 'unknown-value'
+  | 'unknown-guide'
+  /** `is` in a table that is about no fact. */
+  | 'is-about-nothing'
+  /** A row that names neither faults nor a condition. */
+  | 'row-of-nothing'
   /** Facts: `found`, how many results rule nothing in. */
   | 'not-one-clear-result'
   /** The two figures leave nothing for the clear result. Facts: `fault`. */
@@ -41,9 +44,7 @@ export type ModelProblemCode =
   /** Checks wait for each other. Facts: `name`. */
   | 'checks-in-a-circle'
   /** A check comes before one it needs. Facts: `name`. */
-  | 'fixed-order-breaks-after'
-  /** Facts: `name`. */
-  | 'fixed-order-misses';
+  | 'order-breaks-after';
 
 export interface ModelProblem {
   readonly file: string;

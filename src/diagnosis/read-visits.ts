@@ -1,5 +1,6 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
+import { COMPLAINT, keyIn } from './evidence.ts';
 import { FORMAT, OTHER, VERSION, visitsFile } from './visits-schema.ts';
 import type { RecordedVisit, VisitsFile } from './visits-schema.ts';
 
@@ -65,4 +66,23 @@ export function onceEach(visits: readonly RecordedVisit[]): readonly RecordedVis
     met.add(id);
     return !known;
   });
+}
+
+/**
+ * A visit as tables name its answers, with its complaint. Files from before the model was one
+ * name a guide's own pages without it, and have the guide for a complaint.
+ */
+export function named(
+  visit: RecordedVisit,
+  guide: string,
+  tables: ReadonlySet<string>,
+): RecordedVisit {
+  const answers = Object.entries(visit.answers).map(([key, answer]) => [
+    keyIn(tables, guide, key),
+    answer,
+  ]);
+  return {
+    ...visit,
+    answers: { [COMPLAINT]: guide, ...(Object.fromEntries(answers) as RecordedVisit['answers']) },
+  };
 }

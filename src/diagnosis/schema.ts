@@ -2,9 +2,9 @@ import { z } from 'zod';
 import { benches, readings } from './types.ts';
 
 /**
- * The authors' form of a diagnosis model: `faults.yaml`. Shape only; what one
- * part says about another is checked by `cross-check.ts`. Build and command
- * line only: no page loads this.
+ * The authors' form of the evidence model: the files of `content/model`, joined. Shape only;
+ * what one part says about another is checked by `cross-check.ts`. Build and command line
+ * only: no page loads this.
  */
 const id = z.string().regex(/^[a-z0-9]+(-[a-z0-9]+)*$/);
 const because = z.string().trim().min(1);
@@ -19,12 +19,45 @@ const row = z.strictObject({
   because,
 });
 
-const fault = z.strictObject({ prior: probability, parts: z.array(id), because });
+const fault = z.strictObject({
+  /** Share of all calls about a range. */
+  prior: probability,
+  /** Guide → share of this fault's calls that come as its complaint. Left out: the mixture of all. */
+  calls: z.record(id, z.number().positive()).optional(),
+  parts: z.array(id),
+  /** Cures itself: half are over after so many hours. */
+  passes: z.number().positive().optional(),
+  because,
+});
+
+const fact = z.strictObject({
+  values: z.array(id).min(2),
+  default: row.omit({ faults: true }),
+  rows: z.array(row),
+});
+
+/** Guides' pages keep their names where only one guide has it, else the guide comes before it. */
+const key = z.string().regex(/^[a-z0-9-]+([./][a-z0-9-]+)?$/);
+
+/** A row for some faults, or for all, where all that it names holds. The first that fits speaks. */
+const ruled = row.extend({
+  faults: z.array(id).min(1).optional(),
+  /** Values of the fact that the table is about. */
+  is: z.array(id).min(1).optional(),
+  /** Hidden facts and the values of which one holds. */
+  if: z.record(id, z.array(id).min(1)).optional(),
+  /** Other answers, of which one was given. */
+  given: z.record(key, z.array(id).min(1)).optional(),
+});
 
 const table = z.strictObject({
   answers: z.array(id).min(2),
+  /** The fact that the answers tell of: all answers about one fact count it once. */
+  about: id.optional(),
+  /** Answer → the keys that it puts out of date. */
+  supersedes: z.record(id, z.array(key).min(1)).optional(),
   default: row.omit({ faults: true }),
-  rows: z.array(row),
+  rows: z.array(ruled),
 });
 
 const check = z.strictObject({
@@ -50,17 +83,31 @@ const check = z.strictObject({
   rows: z.array(row).optional(),
 });
 
-export const faultsFile = z.strictObject({
-  guide: id,
+export const modelFile = z.strictObject({
   source: z.literal('assumption-common-practice'),
   faults: z.record(id, fault),
-  evidence: z.record(z.string(), table),
-  access: z.record(id, z.strictObject({ minutes })),
+  facts: z.record(id, fact),
+  observations: z.record(key, table),
+  access: z.record(
+    id,
+    z.strictObject({
+      minutes,
+      /** Kind of range → minutes there. */
+      kinds: z.record(id, minutes).optional(),
+      /** Kind of range → the access that serves there. */
+      instead: z.record(id, id).optional(),
+    }),
+  ),
+  /** In the usual order of the trade, to compare a plan with. */
   checks: z.record(id, check),
-  parts: z.record(id, z.strictObject({ cost: z.number().positive() })),
-  'fixed-order': z.array(id),
+  parts: z.record(
+    id,
+    z.strictObject({ cost: z.number().positive(), covers: z.array(id).optional() }),
+  ),
 });
 
-export type FaultsFile = z.infer<typeof faultsFile>;
+export type ModelFile = z.infer<typeof modelFile>;
 export type CheckFile = z.infer<typeof check>;
+export type FactFile = z.infer<typeof fact>;
 export type TableFile = z.infer<typeof table>;
+export type RowFile = z.infer<typeof ruled>;

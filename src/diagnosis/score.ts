@@ -1,11 +1,10 @@
 import { buildModel } from './build-model.ts';
-import { changed, learn } from './learn.ts';
+import { changed, learn, ofFigures } from './learn.ts';
 import type { LearnOptions } from './learn.ts';
 import { at, sum } from './numbers.ts';
 import { shares } from './posterior.ts';
-import type { FaultsFile } from './schema.ts';
+import type { ModelFile } from './schema.ts';
 import type { Model } from './types.ts';
-import { OTHER } from './visits-schema.ts';
 import type { RecordedVisit } from './visits-schema.ts';
 
 /** How well shares foretold what it turned out to be. */
@@ -44,7 +43,7 @@ export interface HeldOut {
   /** Mean gain in log score by a visit, and its standard error. */
   readonly gain: number;
   readonly gainError: number;
-  /** Visits scored: those that found a listed fault. */
+  /** Visits scored: those whose fault the figures have. */
   readonly visits: number;
 }
 
@@ -57,11 +56,11 @@ export const FOLDS = 5;
  * other four. Undefined below one visit in each part.
  */
 export function heldOut(
-  file: FaultsFile,
+  file: ModelFile,
   visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): HeldOut | undefined {
-  const known = visits.filter(({ fault }) => fault !== OTHER);
+  const known = ofFigures(file, visits);
   if (known.length < FOLDS) return undefined;
   const old = buildModel(file);
   const pairs = Array.from({ length: FOLDS }, (_, fold) => {

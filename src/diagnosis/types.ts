@@ -1,10 +1,10 @@
 /**
- * The diagnosis model of one guide: what may be wrong, how likely each answer is
- * for each fault, which checks find it, which parts cure it. Loaded from
- * `faults.yaml` by `load.ts`; plain JSON, so that a page can carry it.
+ * The evidence model of the whole range: what may be wrong, how likely each answer is
+ * for each fault, which checks find it, which parts cure it. Loaded from `content/model`
+ * by `load.ts`; plain JSON, so that a page can carry it, or the cut of it that a guide needs.
  *
- * Assumptions, throughout: exactly one fault is present; given the fault, the
- * answers are independent; every figure is an assumption of the trade.
+ * Assumptions, throughout: exactly one fault is present; given the fault and the hidden
+ * facts, the answers are independent; every figure is an assumption of the trade.
  */
 declare const brand: unique symbol;
 type Branded<K extends string> = string & { readonly [brand]: K };
@@ -22,15 +22,42 @@ export type ResultId = Branded<'ResultId'>;
 
 export interface Fault {
   readonly id: FaultId;
-  /** Share of visits with this fault before any answer; all priors sum to 1. */
+  /** Share of calls with this fault before anything is told; all priors sum to 1. */
   readonly prior: number;
   /** All the parts the repair needs; empty when it needs none. */
   readonly parts: readonly PartId[];
+  /** It stands for all that is not listed: no part and no check is known for it. */
+  readonly unlisted?: true;
 }
 
-/** P(answer | fault) for one question of the guide or one optional detail. */
+/** Something true of the range that nobody sees as such, and that several answers tell of. */
+export interface Fact {
+  readonly id: string;
+  readonly values: readonly string[];
+  /** P(value | fault): distributions over `values`; row 0 is the default one. */
+  readonly rows: readonly (readonly number[])[];
+  /** For each fault, in the model's order, the index of its row. */
+  readonly rowOf: readonly number[];
+}
+
+/** When a row of a table speaks in place of the fault's own; all that is named must hold. */
+export interface Rule {
+  /** The index of the row that speaks. */
+  readonly row: number;
+  /** Places of the faults in the model; all faults where left out. */
+  readonly faults?: readonly number[];
+  /** Hidden facts: the place of the fact, and the places of its values of which one holds. */
+  readonly if?: readonly (readonly [fact: number, values: readonly number[]])[];
+  /** Other answers that were given: the key, and the answers of which one was given. */
+  readonly given?: readonly (readonly [key: string, answers: readonly string[]])[];
+}
+
+/** P(answer | fault, facts, earlier answers) for one page, one detail, the complaint or the visit. */
 export interface EvidenceTable {
-  /** A node's text id (`listen`), or `detail.` and a detail's id (`detail.fuel`). */
+  /**
+   * A page's text id (`listen`), with its guide before it where guides have pages of that name
+   * (`no-heat/when`); `detail.` and a detail's id; `complaint`; `visit`.
+   */
   readonly key: string;
   /** The answers that carry information. Any other answer (`unsure`) carries none. */
   readonly answers: readonly string[];
@@ -38,12 +65,20 @@ export interface EvidenceTable {
   readonly rows: readonly (readonly number[])[];
   /** For each fault, in the model's order, the index of its row. */
   readonly rowOf: readonly number[];
+  /** The first that holds speaks in place of `rowOf`. */
+  readonly rules?: readonly Rule[];
+  /** Answer → keys whose answers then count for nothing: it tells what became of them. */
+  readonly supersedes?: Readonly<Record<string, readonly string[]>>;
 }
 
 export interface AccessGroup {
   readonly id: AccessId;
   /** Minutes to open and close again, counted once however many checks use it. */
   readonly minutes: number;
+  /** Answer to the detail `kind` → minutes on a range of that kind. */
+  readonly kinds?: Readonly<Record<string, number>>;
+  /** Answer to the detail `kind` → the access that serves there in place of this one. */
+  readonly instead?: Readonly<Record<string, AccessId>>;
 }
 
 /** How a check is read; readings of resistance need the wires off the part. */
@@ -86,16 +121,19 @@ export interface SparePart {
   readonly id: PartId;
   /** Cost of carrying it, relative to the other parts; breaks ties between equally small loads. */
   readonly cost: number;
+  /** Parts that it comes with, and so stands in for. */
+  readonly covers?: readonly PartId[];
 }
 
 export interface Model {
+  /** The guide that a cut of the model is for; empty for the whole. */
   readonly guide: string;
   /** Where every figure comes from; the words for it belong to the page. */
   readonly source: 'assumption-common-practice';
   readonly faults: readonly Fault[];
+  readonly facts?: readonly Fact[];
   readonly evidence: readonly EvidenceTable[];
   readonly access: readonly AccessGroup[];
-  /** At most 16, so that the plan stays exact. */
   readonly checks: readonly Check[];
   readonly parts: readonly SparePart[];
   /** The usual fixed order of the trade, all checks, to compare a plan with. */

@@ -2,7 +2,7 @@
  * What a note says to staff, as one view model: the preview, the route, the desk's job and the
  * command line only show it.
  */
-import { evidenceOf, seenFrom } from '../diagnosis/evidence.ts';
+import { complaintOf, evidenceOf, observed } from '../diagnosis/evidence.ts';
 import type { Evidence, Model } from '../diagnosis/types.ts';
 import { parseId } from '../guide/ids.ts';
 import { urgencies } from '../guide/types.ts';
@@ -17,7 +17,7 @@ import type { Group, StaffViews } from './staff-view.ts';
 
 /** What is known of a guide besides its codebook, and of those it hands over to. */
 export interface Figures {
-  /** Guide → its diagnosis model. */
+  /** Guide → the cut of the model for journeys that begin in it. */
   readonly models: Readonly<Record<string, Model>>;
   readonly staffViews: StaffViews;
 }
@@ -44,7 +44,7 @@ export interface VisitLeg {
 export interface VisitView {
   readonly note: Note;
   readonly guide: CodebookGuide;
-  /** The guide the journey stands in: its faults are ranked. */
+  /** The guide the journey stands in: the complaint, as far as it is known. */
   readonly last: GuideId;
   readonly end: CodebookNode;
   readonly state: State;
@@ -61,9 +61,9 @@ export interface VisitView {
   /** What was done, in order. */
   readonly tried: readonly Step[];
   readonly notAsked: readonly CodebookNode[];
-  /** The figures of the last guide, where it has some. */
+  /** The figures, where they know the complaint. */
   readonly model: Model | undefined;
-  /** As the last guide's figures name it. */
+  /** As the figures name it. A journey that ended at a stop ends in a visit. */
   readonly evidence: Evidence;
 }
 
@@ -95,6 +95,10 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
   const traced = trace(guide, note.journey);
   const { steps, end, state, flags } = traced;
   const last = end.guide;
+  const course = { first: guide.id, last, visit: state === 'stop' };
+  const model = Object.hasOwn(figures.models, guide.id) ? figures.models[guide.id] : undefined;
+  const known = model && complaintOf(model, course) !== undefined ? model : undefined;
+  const told = evidenceOf(guide, note.journey, note.details);
   return {
     note,
     guide,
@@ -112,8 +116,8 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
     })),
     tried: steps.filter(({ node }) => node.kind === 'step'),
     notAsked: notAsked(guide, traced),
-    model: Object.hasOwn(figures.models, last) ? figures.models[last] : undefined,
-    evidence: seenFrom(last, guide.id, evidenceOf(guide, note.journey, note.details)),
+    model: known,
+    evidence: known ? observed(known, course, told) : told,
   };
 }
 

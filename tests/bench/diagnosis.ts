@@ -1,3 +1,5 @@
+import { guides } from '../../src/content/load.ts';
+import { COMPLAINT } from '../../src/diagnosis/evidence.ts';
 import { bestOrder } from '../../src/diagnosis/order.ts';
 import { plan } from '../../src/diagnosis/plan.ts';
 import { posterior } from '../../src/diagnosis/posterior.ts';
@@ -37,6 +39,8 @@ function hardest() {
 export function benchDiagnosis(): Promise<Row[]> {
   const model = realModel();
   const visits = simulate({ ...realContext(), truth: model }, 300, seeded(1));
+  const complaints = model.evidence.find(({ key }) => key === COMPLAINT)?.answers ?? [];
+  const complaining = guides().filter(({ id }) => complaints.includes(id));
   return Promise.resolve([
     {
       name: 'plan of 16 checks, no order spared',
@@ -52,7 +56,6 @@ export function benchDiagnosis(): Promise<Row[]> {
       ceiling: 5,
       note: `median of 300 notes, ${model.checks.length} checks, processor time`,
     },
-    ...simulatedVisits(model, 1),
-    ...simulatedVisits(model, 2),
+    ...complaining.flatMap((guide) => [...simulatedVisits(guide, 1), ...simulatedVisits(guide, 2)]),
   ]);
 }

@@ -1,7 +1,7 @@
 // The technician's page: every way a code can come in, and what a sound one shows.
-import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { loadModel } from '../../src/diagnosis/load.ts';
+import { models } from '../../src/content/load.ts';
+import { shares } from '../../src/diagnosis/posterior.ts';
 import { spell } from '../../src/note/spelling.ts';
 import { axe } from './support/axe.ts';
 import { expect, siteUrl, test } from './support/fixtures.ts';
@@ -75,10 +75,9 @@ test.describe('a sound code', () => {
   test('with nothing answered ranks by the assumed shares', async ({ page }) => {
     await open(page, `#c=${written('danger.none')}`);
     await expect(note(page)).toContainText('starting assumptions');
-    const file = 'content/guides/door-locked/faults.yaml';
-    const model = loadModel(readFileSync(file, 'utf8'), file);
-    if (!model.ok) throw new Error('faults.yaml is broken');
-    const most = Math.max(...model.value.faults.map(({ prior }) => prior));
+    const model = models()['door-locked'];
+    if (!model) throw new Error('no model');
+    const most = Math.max(...shares(model, [{ key: 'complaint', answer: 'door-locked' }]));
     await expect(note(page).locator('.share').first()).toContainText(
       `${String(Math.round(100 * most))}%`,
     );

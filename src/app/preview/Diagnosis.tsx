@@ -1,12 +1,12 @@
-import { createMemo, Show, type JSX } from 'solid-js';
+import { Show, type JSX } from 'solid-js';
 import type { Model } from '../../diagnosis/types.ts';
 import type { NoteCode } from '../../note/types.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
+import { AskFirst } from './AskFirst.tsx';
 import { Faults } from './Faults.tsx';
 import { PartsToBring } from './PartsToBring.tsx';
 import { Plan } from './Plan.tsx';
 import { guideName } from '../shared/content-words.ts';
-import { forGuide } from '../shared/staff-words.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
@@ -44,27 +44,31 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
   const { model, view, code } = props;
   const { guide, last } = view;
   const visit = createVisit(model, view.evidence, code);
-  const page = createMemo(() => ({ ...props.page, words: forGuide(props.page.words, last) }));
   return (
     <>
       <Show when={last !== guide.id}>
         <p class="card crossed">
-          {page().words.t('preview:ranking.crossed', {
-            first: guideName(page().words, guide.id),
-            last: guideName(page().words, last),
+          {props.page.words.t('preview:ranking.crossed', {
+            first: guideName(props.page.words, guide.id),
+            last: guideName(props.page.words, last),
           })}
         </p>
       </Show>
-      <Faults page={page()} guide={last} visit={visit} />
-      <Plan page={page()} visit={visit} />
-      <PartsToBring page={page()} visit={visit} />
+      <AskFirst page={props.page} visit={visit} />
+      <Faults
+        page={props.page}
+        guides={[last, ...view.legs.map((leg) => leg.guide)]}
+        visit={visit}
+      />
+      <Plan page={props.page} visit={visit} />
+      <PartsToBring page={props.page} visit={visit} />
       <LazyDetails
         class="record-fold"
-        title={page().words.t('visits:record.title')}
-        failed={page().words.t('visits:failed')}
+        title={props.page.words.t('visits:record.title')}
+        failed={props.page.words.t('visits:failed')}
         content={() =>
           import('../visits/Record.tsx').then(({ RecordVisit }) => () => (
-            <RecordVisit page={page()} visit={visit} code={code} />
+            <RecordVisit page={props.page} visit={visit} code={code} />
           ))
         }
       />

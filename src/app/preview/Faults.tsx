@@ -1,17 +1,24 @@
 import { For, Show, type JSX } from 'solid-js';
+import { COMPLAINT, VISIT } from '../../diagnosis/evidence.ts';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
 import { Bar } from './Bar.tsx';
 import { RankingStability } from './RankingStability.tsx';
 import { shareWords } from './facts.ts';
-import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
+import {
+  answerWords,
+  detailAnswer,
+  detailName,
+  guideName,
+  nodeWords,
+} from '../shared/content-words.ts';
 import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
 
 interface Props {
   readonly page: Page;
-  /** Whose faults these are. */
-  readonly guide: string;
+  /** The guides that the journey came through, the last first. */
+  readonly guides: readonly string[];
   readonly visit: DiagnosisState;
 }
 
@@ -32,7 +39,13 @@ export function Faults(props: Props): JSX.Element {
   const shown = () =>
     ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
   const others = () => ranking().slice(shown().length);
-  const told = () => ranking().some(({ weights }) => weights.length > 0);
+  /** Whether an answer besides the complaint tells the faults apart. */
+  const told = () =>
+    ranking().some(({ weights }) =>
+      weights.some(
+        ({ key, decibans }) => key !== COMPLAINT && key !== VISIT && Math.abs(decibans) >= SLIGHT,
+      ),
+    );
   return (
     <section class="ranking">
       <h2>{words().t('preview:ranking.title')}</h2>
@@ -112,7 +125,7 @@ function Fault(props: Props & { readonly one: Share }): JSX.Element {
               words(),
               'checks',
               checks().map(({ id }) => id),
-            )}
+            ) || words().t('preview:ranking.noParts')}
           </dd>
         </div>
         <div>
@@ -153,11 +166,16 @@ function Reason(props: Props & { readonly weight: Weight }): JSX.Element {
 }
 
 /** The answer a weight comes from: what was asked or checked, a colon, what it gave. */
-function answered({ page: { words }, guide }: Props, { key, answer }: Weight): string {
+function answered({ page: { words }, guides }: Props, { key, answer }: Weight): string {
   const [kind, id = key] = key.includes('.') ? key.split('.') : ['node'];
   if (kind === 'check') return `${name(words, 'checks', id)}: ${resultName(words, id, answer)}`;
   if (kind === 'detail')
     return `${detailName(words, 'preview', id)}: ${detailAnswer(words, 'preview', id, answer)}`;
-  const [of, node] = [{ id: guide }, { sentences: key }];
-  return `${nodeWords(words, of, node).short}: ${answerWords(words, of, node, answer)}`;
+  if (key === COMPLAINT)
+    return words.t('preview:ranking.complaint', { guide: guideName(words, answer) });
+  if (key === VISIT) return words.t('preview:ranking.visit');
+  // A page that guides share is worded under each of them.
+  const of = guides.find((guide) => words.content(guide, key) !== undefined) ?? '';
+  const node = { sentences: key };
+  return `${nodeWords(words, { id: of }, node).short}: ${answerWords(words, { id: of }, node, answer)}`;
 }

@@ -3,7 +3,7 @@ import { LIKELY } from '../../route/parts-to-bring.ts';
 import type { PlannedVisit } from '../../route/types.ts';
 import { percent } from '../preview/facts.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
-import { flagWords, forGuide, name } from '../shared/staff-words.ts';
+import { flagWords, name } from '../shared/staff-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -35,18 +35,17 @@ export interface VisitFacts {
 
 export function told(page: Page, { seen, assessed }: PlannedVisit): VisitFacts {
   const known = page.guides.known(seen.guide.id);
-  const own = known?.words ?? page.words;
-  const of = forGuide(own, seen.last);
+  const of = known?.words ?? page.words;
   const { because, danger, guide, end } = seen;
   const said = ({ node, edge }: NonNullable<typeof because>) =>
-    answerWords(own, guide, node, edge.id);
+    answerWords(of, guide, node, edge.id);
   return {
     urgency: of.t(`preview:outcome.urgency.${seen.urgency}`),
     reason:
       seen.urgency === 'open' || !because
-        ? page.words.t('round:visits.left', { title: nodeWords(own, guide, end).short })
+        ? page.words.t('round:visits.left', { title: nodeWords(of, guide, end).short })
         : page.words.t('round:visits.because', {
-            asked: nodeWords(own, guide, because.node).short,
+            asked: nodeWords(of, guide, because.node).short,
             answer: said(because),
           }),
     flags: [

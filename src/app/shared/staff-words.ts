@@ -12,22 +12,14 @@ export function demoName(words: Words, demo: string): string {
   return said(words, demo, 'preview', 'demo', 'list', demo);
 }
 
-/** The same words, a guide's own faults and checks (`<guide>.faults`) before the diagnosis'. */
-export function forGuide(words: Words, guide: string): Words {
-  return {
-    ...words,
-    content: (namespace, ...path) =>
-      (namespace === 'diagnosis' ? words.content(`${guide}.faults`, ...path) : undefined) ??
-      words.content(namespace, ...path),
-  };
-}
-
 /** What the diagnosis names. */
 export type Kind = 'faults' | 'checks' | 'parts' | 'access' | 'tools' | 'skills' | 'cautions';
 
-/** The name of something in the diagnosis. */
+/** The name of something in the diagnosis: faults and checks are worded with the model. */
 export function name(words: Words, kind: Kind, id: string): string {
-  return said(words, said(words, id, 'diagnosis', kind, id, 'name'), 'diagnosis', kind, id);
+  return kind === 'faults' || kind === 'checks'
+    ? said(words, id, 'model', kind, id, 'name')
+    : said(words, id, 'diagnosis', kind, id);
 }
 
 /** Several names in one line. */
@@ -37,16 +29,16 @@ export function names(words: Words, kind: Kind, ids: readonly string[]): string 
 
 /** Why a fault does what is seen. */
 export function faultReason(words: Words, fault: string): string {
-  return said(words, '', 'diagnosis', 'faults', fault, 'why');
+  return said(words, '', 'model', 'faults', fault, 'why');
 }
 
 /** How a check is made, in order. */
 export function checkSteps(words: Words, check: string): readonly string[] {
-  const steps = words.content('diagnosis', 'checks', check, 'how');
+  const steps = words.content('model', 'checks', check, 'how');
   return (steps as readonly string[] | undefined) ?? [];
 }
 
 /** What a check's result is called. */
 export function resultName(words: Words, check: string, result: string): string {
-  return said(words, result, 'diagnosis', 'checks', check, 'results', result);
+  return said(words, result, 'model', 'checks', check, 'results', result);
 }

@@ -27,6 +27,13 @@ export function RecordVisit(props: Props): JSX.Element {
   const [saved, setSaved] = createSignal(false);
   let choice: HTMLSelectElement | undefined;
 
+  const listed = () => {
+    const rest = props.visit.model.faults.find(({ unlisted }) => unlisted)?.id;
+    return props.visit
+      .ranking()
+      .map(({ fault: id }) => id)
+      .filter((id) => id !== rest);
+  };
   const faultName = (id: string) =>
     id === OTHER ? t('visits:record.other') : name(words(), 'faults', id);
   const before = () => {
@@ -85,10 +92,8 @@ export function RecordVisit(props: Props): JSX.Element {
         }}
       >
         <option value="">{t('visits:record.choose')}</option>
-        {/* Likeliest first, as above. */}
-        <For each={props.visit.ranking().map((share) => share.fault)}>
-          {(id) => <option value={id}>{faultName(id)}</option>}
-        </For>
+        {/* Likeliest first, as above. What is not listed has its own words here. */}
+        <For each={listed()}>{(id) => <option value={id}>{faultName(id)}</option>}</For>
         <option value={OTHER}>{faultName(OTHER)}</option>
       </select>
       <Show when={missing()}>

@@ -2,7 +2,6 @@
 import type { Model } from '../../diagnosis/types.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { fetchData } from '../shared/fetched.ts';
-import { forGuide } from '../shared/staff-words.ts';
 import { pageWords, type Words } from '../shared/words.ts';
 import type { Page, PreviewPart } from '../preview/page.ts';
 import type { ImportProblem } from './stored.ts';
@@ -24,5 +23,5 @@ export async function figuresOf(
   const { models, texts } = data.value as PreviewPart;
   const model = models[guide];
   if (!model) return fail({ code: 'other-guide', guide });
-  return ok({ model, words: forGuide(pageWords(texts), guide) });
+  return ok({ model, words: pageWords(texts) });
 }

@@ -1,6 +1,6 @@
 /** Visits as this device keeps them, and as files. Pure. */
 import './no-eval.ts';
-import { readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
+import { named, readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
 import { informative } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
@@ -122,9 +122,11 @@ export async function fromFile(
 ): Promise<Result<readonly StoredVisit[], readonly ImportProblem[]>> {
   const file = readVisits(text);
   if (!file.ok) return file;
-  const { guide, visits } = file.value;
+  const { guide } = file.value;
   const model = await modelOf(guide);
   if (!model.ok) return fail([model.error]);
+  const tables = new Set(model.value.evidence.map(({ key }) => key));
+  const visits = file.value.visits.map((visit) => named(visit, guide, tables));
   const unknown = [
     ...unknownNames(file.value, declared(model.value)),
     ...unknownAnswers(visits, model.value),

@@ -5,7 +5,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { GraphNode } from '../../../src/guide/types.ts';
 import { answerWords, nodeWords } from '../../../src/app/shared/content-words.ts';
-import { forGuide, name } from '../../../src/app/shared/staff-words.ts';
+import { name } from '../../../src/app/shared/staff-words.ts';
 import type { Key, ListKey, Namespace } from '../../../src/app/shared/keys.ts';
 import { makeWords, type Words } from '../../../src/app/shared/words.ts';
 import type { namespaces } from '../../../src/content/texts.ts';
@@ -85,8 +85,8 @@ describe('sentences under content’s own names', () => {
         start: { answers: { fire: 'Fire' } },
       },
       there: { ask: { title: 'Other' } },
-      diagnosis: { parts: { latch: 'Latch' }, faults: { bent: { name: 'Bent' } } },
-      'here.faults': { faults: { bent: { name: 'Bent here' } } },
+      diagnosis: { parts: { latch: 'Latch' } },
+      model: { faults: { bent: { name: 'Bent' } } },
     },
   });
 
@@ -102,10 +102,9 @@ describe('sentences under content’s own names', () => {
     expect(answerWords(content, guide, { sentences: 'ask' }, 'fire')).toBe('Fire');
   });
 
-  it('are a guide’s own before those of the diagnosis', () => {
+  it('are the model’s for faults and checks, the diagnosis’ for the rest', () => {
     expect(name(content, 'faults', 'bent')).toBe('Bent');
-    expect(name(forGuide(content, 'here'), 'faults', 'bent')).toBe('Bent here');
-    expect(name(forGuide(content, 'here'), 'parts', 'latch')).toBe('Latch');
+    expect(name(content, 'parts', 'latch')).toBe('Latch');
   });
 
   it('are never what objects inherit: a name may come from an address', () => {

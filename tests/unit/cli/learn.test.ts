@@ -1,12 +1,12 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { loadModel } from '../../../src/diagnosis/load.ts';
 import type { RecordedVisit } from '../../../src/diagnosis/visits-schema.ts';
 import { logOf } from '../diagnosis/support/logs.ts';
-import { realContext, realFaults } from '../diagnosis/support/real.ts';
+import { realContext, realFiles } from '../diagnosis/support/real.ts';
 import { here } from './here.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'learn-'));
@@ -16,6 +16,16 @@ function put(name: string, text: string): string {
   writeFileSync(join(folder, name), text);
   return join(folder, name);
 }
+
+/** A folder of the published figures, changed where asked. */
+function putModel(name: string, change = (text: string): string => text): string {
+  mkdirSync(join(folder, name));
+  for (const { file, source } of realFiles) put(join(name, file), change(source));
+  return join(folder, name);
+}
+
+const modelAt = (path: string) =>
+  realFiles.map(({ file }) => ({ file, source: readFileSync(join(path, file), 'utf8') }));
 
 function putVisits(name: string, visits: readonly RecordedVisit[], guide = 'door-locked'): string {
   return put(name, JSON.stringify({ format: 'hobnote-visits', version: 1, guide, visits }));
@@ -32,41 +42,51 @@ interface Json {
   readonly written?: string;
 }
 
-const wrongTables = putVisits('wrong.json', logOf(800, 2, 11, 1));
+const complaints = [
+  ...['burner', 'clean-wont-start', 'door-locked', 'error-shows'],
+  ...['melted-smoke', 'no-heat', 'wrong-temperature'],
+];
+
+const wrong = logOf(800, 2, 11, 1);
+const others = wrong.filter(({ fault }) => fault === 'other').length;
+const wrongTables = putVisits('wrong.json', wrong);
 
 describe('npm run learn', () => {
   test('tells the scores and the changes, and writes nothing unasked', () => {
-    const faults = put('unasked.yaml', realFaults);
-    const command = ['src/cli/learn.ts', wrongTables, '--faults', faults];
+    const model = putModel('unasked');
+    const command = ['src/cli/learn.ts', wrongTables, '--model', model];
     const done = spawnSync(process.execPath, command, { encoding: 'utf8' });
     const { status, stdout: out, stderr } = done;
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
     expect(out).toContain('800 visits of door-locked');
     expect(out).toMatch(/learned figures +−\d\.\d{4} +\d\.\d{4}/);
-    expect(out).toMatch(/priors \(800 visits\): .*sensor 0\.035 → 0\.\d+/);
+    expect(out).toMatch(/priors \(800 visits\): .*latch-hook 0\.\d+ → 0\.\d+/);
     expect(out).toContain('Nothing written: add --write');
-    expect(readFileSync(faults, 'utf8')).toBe(realFaults);
+    expect(modelAt(model)).toEqual(realFiles);
   });
 
-  test('--write changes figures only: every word and line stays, and the file loads', async () => {
-    const faults = put('asked.yaml', realFaults);
-    const { status, out } = await learn(wrongTables, '--faults', faults, '--write');
+  // Every guide has visits that a firm may learn from.
+  test.each(complaints)('--write after visits of %s changes figures only', async (guide) => {
+    const model = putModel(`asked-${guide}`);
+    const visits = putVisits(`${guide}.json`, logOf(600, 3, 11, 1, guide), guide);
+    const { status, out } = await learn(visits, '--model', model, '--write');
     expect(status).toBe(0);
-    expect(out).toContain(`Written to ${faults}`);
-    const after = readFileSync(faults, 'utf8');
-    expect(after).not.toBe(realFaults);
-    const words = (text: string) => text.replace(/\b0\.\d+\b/g, '#');
-    expect(words(after)).toBe(words(realFaults));
-    expect(loadModel(after, 'asked.yaml', realContext()).ok).toBe(true);
+    expect(out).toContain(`Written to ${model}`);
+    const after = modelAt(model);
+    const words = (files: typeof after) =>
+      files.map(({ source }) => source.replace(/\b[01](\.\d+)?\b/g, '#'));
+    expect(after).not.toEqual(realFiles);
+    expect(words(after)).toEqual(words(realFiles));
+    expect(loadModel(after, realContext()).ok).toBe(true);
   });
 
   test('where the figures are right already, --write writes nothing', async () => {
-    const faults = put('right.yaml', realFaults);
+    const model = putModel('right');
     const visits = putVisits('right.json', logOf(400, 1, 1, 1));
-    const { status, out } = await learn(visits, '--faults', faults, '--write');
+    const { status, out } = await learn(visits, '--model', model, '--write');
     expect(status).toBe(0);
     expect(out).toContain('keep the figures as they are');
-    expect(readFileSync(faults, 'utf8')).toBe(realFaults);
+    expect(modelAt(model)).toEqual(realFiles);
   });
 
   test('--json, several files, other faults', async () => {
@@ -74,7 +94,9 @@ describe('npm run learn', () => {
     const { status, out } = await learn(wrongTables, other, '--json');
     expect(status).toBe(0);
     const found = JSON.parse(out) as Json;
-    expect(found).toMatchObject({ visits: 801, other: 1, better: true, heldOut: { visits: 800 } });
+    expect(found).toMatchObject({
+      ...{ visits: 801, other: 1 + others, better: true, heldOut: { visits: 801 } },
+    });
     expect(found.heldOut.gain).toBeGreaterThan(0);
     expect(found.changes.length).toBeGreaterThan(10);
     expect(found.written).toBeUndefined();
@@ -93,11 +115,10 @@ describe('npm run learn', () => {
     ['a file that is not there', [join(folder, 'nowhere.json')], 'no such file'],
     ['no JSON', [put('broken.json', '{')], 'not JSON'],
     ['another form', [put('shape.json', '{}')], 'public/schema/visits.json'],
-    ['another guide', [putVisits('guide.json', [], 'no-such-guide')], 'no such file'],
     [
-      'two guides',
-      [putVisits('a.json', []), putVisits('b.json', [], 'other-guide')],
-      'one guide at a time',
+      'another folder',
+      [putVisits('guide.json', []), '--model', join(folder, 'nowhere')],
+      'There are no figures to read',
     ],
     [
       'an unknown fault',
@@ -106,7 +127,11 @@ describe('npm run learn', () => {
     ],
     [
       'figures with a slip',
-      [wrongTables, '--faults', put('slip.yaml', realFaults.replace('prior: 0.35', 'prior: 0.45'))],
+      [
+        wrongTables,
+        '--model',
+        putModel('slip', (text) => text.replace('prior: 0.05', 'prior: 0.15')),
+      ],
       'priors-do-not-sum-to-one',
     ],
     ['a strength of none', [wrongTables, '--strength', '0'], '--strength takes'],

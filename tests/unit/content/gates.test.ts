@@ -93,10 +93,10 @@ const slips: readonly Slip[] = [
   {
     name: 'a fault without words',
     gate: 'sentences',
-    file: 'text/en/door-locked.faults.json',
+    file: 'text/en/model.json',
     from: '    "not-cool": {',
     to: '    "no-such-fault": {',
-    what: 'There is no sentence door-locked.faults:faults.not-cool.name, which ',
+    what: 'There is no sentence model:faults.not-cool.name, which ',
     hint: 'Write it here',
     below: -1,
   },
@@ -152,13 +152,13 @@ const slips: readonly Slip[] = [
     hint: 'Say “color”.',
   },
   {
-    name: 'such a word in a guide’s faults',
+    name: 'such a word in the model’s faults',
     gate: 'languages',
-    file: 'text/en/door-locked.faults.json',
+    file: 'text/en/model.json',
     from: '    "not-cool": {\n      "name": "',
     to: '    "not-cool": {\n      "name": "Of late ',
     below: 1,
-    what: 'door-locked.faults:faults.not-cool.name: the glossary refuses “Of late”.',
+    what: 'model:faults.not-cool.name: the glossary refuses “Of late”.',
     hint: 'Say “lately”.',
   },
   {
@@ -434,7 +434,6 @@ describe('who is called, and where the site is', () => {
 
   it.each([
     ['graph.yaml', 'id: burner', 5, 'This is the guide "elsewhere", in the folder "burner"'],
-    ['faults.yaml', 'guide: burner', 8, 'guide, wrong-guide, name elsewhere, expected burner'],
   ])(
     '%s that names another guide than its folder, told once and at its line',
     (file, from, column, what) => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { checkKey, detailKey, evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
+import { checkKey, detailKey, evidenceOf, observed } from '../../../src/diagnosis/evidence.ts';
 import { informative } from '../../../src/diagnosis/posterior.ts';
+import { qualify } from '../../../src/guide/ids.ts';
 import type { Journey } from '../../../src/guide/types.ts';
 import { given, realContext, realModel } from './support/real.ts';
 
@@ -51,9 +52,12 @@ describe('a journey as evidence', () => {
 
   test('every table belongs to a question or a detail, and each of its answers informs', () => {
     const model = realModel();
+    const pages = [...guide.nodes.values()].map(({ sentences }) => qualify(guide.id, sentences));
     const keys = new Set([
-      ...[...guide.nodes.values()].map(({ sentences }) => sentences),
+      ...pages,
+      ...pages.map((page) => page.slice(page.indexOf('/') + 1)),
       ...details.map(({ id }) => detailKey(id)),
+      ...['complaint', 'visit'],
     ]);
     expect(model.evidence.length).toBeGreaterThan(20);
     for (const { key, answers } of model.evidence) {
@@ -68,22 +72,37 @@ describe('a journey as evidence', () => {
   });
 });
 
-describe('evidence of a journey that went over into another guide', () => {
-  test('is named as the tables of the last guide name it, details as ever', () => {
-    const evidence = [
-      { key: 'doing', answer: 'ended' },
-      { key: 'other/seen', answer: 'yes' },
-      { key: 'third/more', answer: 'no' },
-      { key: 'detail.fuel', answer: 'gas' },
-    ];
-    expect(seenFrom('other', 'first', evidence)).toEqual([
-      { key: 'first/doing', answer: 'ended' },
-      { key: 'seen', answer: 'yes' },
-      { key: 'third/more', answer: 'no' },
-      { key: 'detail.fuel', answer: 'gas' },
-    ]);
-    const own = evidence.filter(({ key }) => !key.includes('/'));
-    expect(own.length).toBeGreaterThan(1);
-    expect(seenFrom('first', 'first', own)).toEqual(own);
+describe('a journey as the model names it', () => {
+  const model = realModel();
+  const course = { first: 'door-locked', last: 'door-locked' };
+
+  test('has the complaint first, and pages with their guide only where guides share the name', () => {
+    const seen = observed(model, course, given('since.over-4', 'listen.click', 'detail.fuel.gas'));
+    expect(seen).toEqual(
+      given('complaint.door-locked', 'door-locked/since.over-4', 'listen.click', 'detail.fuel.gas'),
+    );
+  });
+
+  test('says a page of a block the same, whichever guide asked', () => {
+    const pages = ['off-once.same', 'error-shows/off-once.same', 'no-heat/off-once.same'];
+    for (const page of pages)
+      expect(observed(model, course, given(page))[1]).toEqual({ key: 'off-once', answer: 'same' });
+    // Asked again, the later answer stands.
+    expect(
+      observed(model, course, given('off-once.same', 'error-shows/off-once.changed')).slice(1),
+    ).toEqual(given('off-once.changed'));
+  });
+
+  test('complains of what a hand-over led to, and of where it began if that is not known', () => {
+    const complaint = (first: string, last: string) =>
+      observed(model, { first, last }, [])[0]?.answer;
+    expect(complaint('error-shows', 'door-locked')).toBe('door-locked');
+    expect(complaint('door-locked', 'something-else')).toBe('door-locked');
+    expect(complaint('something-else', 'something-else')).toBeUndefined();
+  });
+
+  test('needs the visit that it ended in', () => {
+    const seen = observed(model, { ...course, visit: true }, given('listen.click'));
+    expect(seen.at(-1)).toEqual({ key: 'visit', answer: 'needed' });
   });
 });

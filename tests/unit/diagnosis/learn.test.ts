@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { buildModel } from '../../../src/diagnosis/build-model.ts';
-import { changed, learn } from '../../../src/diagnosis/learn.ts';
+import { changed, learn, ofFigures } from '../../../src/diagnosis/learn.ts';
 import type { LearnOptions } from '../../../src/diagnosis/learn.ts';
 import { clearlyBetter, heldOut, score } from '../../../src/diagnosis/score.ts';
 import type { RecordedVisit } from '../../../src/diagnosis/visits-schema.ts';
@@ -16,59 +16,80 @@ const visit = (fault: string, answers: Readonly<Record<string, string>> = {}): R
   parts: [],
 });
 
+/** Where the priors change: the first fault's place stands for all. */
+const PRIORS = 'faults.' + (Object.keys(file.faults)[0] ?? '');
+
 const wayOf = (change: { readonly paths: readonly (readonly (string | number)[])[] }) =>
   (change.paths[0] ?? []).slice(0, -1).join('.');
 
 describe('learning', () => {
   test('counts a row by the faults it speaks for, the default by all others', () => {
-    // `near`: rows for not-cool and for cooling-fan; latch-hook has none of its own.
+    // `listen`: the first row is the hung control's, the next the hook's; the cutoff has one, too.
     const visits = [
-      ...many(30, () => visit('not-cool', { near: 'quiet' })),
-      ...many(20, () => visit('latch-hook', { near: 'heat' })),
-      ...many(5, () => visit('cooling-fan', { near: 'heat' })),
+      ...many(30, () => visit('control-hung', { listen: 'nothing' })),
+      ...many(20, () => visit('cooling-fan', { listen: 'hum-click' })),
+      ...many(5, () => visit('latch-hook', { listen: 'hum-click' })),
     ];
-    const near = learn(file, visits, options).filter(({ paths }) => paths[0]?.[1] === 'near');
-    expect(near.map(wayOf)).toEqual(['evidence.near.default.p', 'evidence.near.rows.0.p']);
-    // By hand: (200 · 0.12 + 20) / 220 and (200 · 0.75) / 230.
-    expect(near.map(({ seen, after }) => [seen, after[0]])).toEqual([
-      [20, 0.2],
-      [30, 0.6522],
+    const heard = learn(file, visits, options).filter(({ paths }) => paths[0]?.[1] === 'listen');
+    const places = ['observations.listen.default.p', 'observations.listen.rows.0.p'];
+    expect(heard.map(wayOf)).toEqual(places);
+    // By hand: (200 · 0.28 + 20) / 220 and (200 · 0.74) / 230.
+    expect(heard.map(({ seen, after }) => [seen, after[0]])).toEqual([
+      [20, 0.3455],
+      [30, 0.6435],
     ]);
   });
 
-  test('counts the priors over all visits with a listed fault', () => {
-    const visits = [...many(100, () => visit('sensor')), ...many(500, () => visit('other'))];
+  test('counts a row with a condition only where it held', () => {
+    // The lock's own row of the door speaks where the lock went off, else the default.
+    const tried = { 'control-lock': 'went-off', 'try-door': 'stuck' };
+    const visits = [
+      ...many(20, () => visit('control-lock', tried)),
+      ...many(30, () => visit('control-lock', { ...tried, 'control-lock': 'no-change' })),
+    ];
+    const door = learn(file, visits, options).filter(({ paths }) => paths[0]?.[1] === 'try-door');
+    expect(door.map(({ seen }) => seen)).toEqual([30, 20]);
+  });
+
+  test('leaves tables alone that hang on a hidden fact', () => {
+    const visits = many(50, () => visit('sensor', { 'door-locked/near': 'heat', fuel: 'dual' }));
+    expect(learn(file, visits, options).map(wayOf)).toEqual([PRIORS]);
+  });
+
+  test('counts the priors over all visits, what is not listed under the fault that stands for it', () => {
+    const visits = [...many(100, () => visit('sensor')), ...many(300, () => visit('other'))];
     const [priors, ...rest] = learn(file, visits, options);
     expect(rest).toEqual([]);
-    const place = Object.keys(file.faults).indexOf('sensor');
-    // By hand: (200 · 0.035 + 100) / 300, and (200 · 0.35) / 300.
-    expect([priors?.seen, priors?.before[place], priors?.before[0]]).toEqual([100, 0.035, 0.35]);
-    expect(priors?.after[0]).toBe(0.2333);
-    // The largest takes what rounding the others left.
-    expect(priors?.after[place]).toBeCloseTo(0.3567, 3);
+    const names = Object.keys(file.faults);
+    const [sensor, none] = [names.indexOf('sensor'), names.indexOf('none-of-these')];
+    const old = file.faults['sensor']?.prior ?? NaN;
+    expect([priors?.seen, priors?.before[sensor], priors?.before[none]]).toEqual([400, old, 0.05]);
+    // By hand: (200 p + 100) / 600, and (200 · 0.05 + 300) / 600 less what rounding left.
+    expect(priors?.after[sensor]).toBeCloseTo((200 * old + 100) / 600, 2);
+    expect(priors?.after[none]).toBeCloseTo(0.5167, 1);
   });
 
   test('fewer visits than the minimum leave a distribution as it is', () => {
-    const visits = many(9, () => visit('sensor', { near: 'heat' }));
+    const visits = many(9, () => visit('sensor', { listen: 'error' }));
     expect(learn(file, visits, options)).toEqual([]);
     expect(learn(file, visits, { ...options, minimum: 9 }).length).toBeGreaterThan(0);
   });
 
   test('answers that no table lists count for nothing', () => {
-    const visits = many(50, () => visit('sensor', { near: 'unsure', nowhere: 'yes' }));
-    expect(learn(file, visits, options).map(wayOf)).toEqual(['faults.not-cool']);
+    const visits = many(50, () => visit('sensor', { listen: 'unsure', nowhere: 'yes' }));
+    expect(learn(file, visits, options).map(wayOf)).toEqual([PRIORS]);
   });
 
   test('the stronger the old figures, the less they move', () => {
-    const visits = many(50, () => visit('sensor', { near: 'heat' }));
+    const visits = many(50, () => visit('sensor', { listen: 'hum-click' }));
     const moved = [10, 100, 1000].map((strength) => {
-      const near = learn(file, visits, { ...options, strength }).find(
-        ({ paths }) => paths[0]?.[1] === 'near',
+      const heard = learn(file, visits, { ...options, strength }).find(
+        ({ paths }) => paths[0]?.[1] === 'listen',
       );
-      return near?.after[0] ?? NaN;
+      return heard?.after[0] ?? NaN;
     });
     expect(moved).toEqual(moved.toSorted((a, b) => b - a));
-    expect(moved.at(-1)).toBeGreaterThan(0.08);
+    expect(moved.at(-1)).toBeGreaterThan(0.03);
   });
 
   test('new distributions sum to 1, hold no 0 and load; the old file is left as it is', () => {
@@ -98,7 +119,7 @@ describe('learning on a simulated log', () => {
     expect(clearlyBetter(found)).toBe(true);
     expect(found.after.brier).toBeLessThan(found.before.brier);
     // And on another log of the same truth.
-    const fresh = logOf(1500, 2, truth, 2);
+    const fresh = ofFigures(file, logOf(1500, 2, truth, 2));
     const before = score(buildModel(file), fresh);
     const after = score(buildModel(changed(file, learn(file, log, options))), fresh);
     expect(after.log).toBeGreaterThan(before.log);
@@ -126,7 +147,7 @@ describe('scores', () => {
   });
 
   test('nothing is held out of fewer visits than there are parts', () => {
-    const visits = [...many(4, () => visit('sensor')), visit('other')];
+    const visits = many(4, () => visit('sensor'));
     expect(heldOut(file, visits, options)).toBeUndefined();
   });
 

@@ -9,7 +9,7 @@ import {
 import { bestPlan, plan } from '../../../src/diagnosis/plan.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
 import { many, whole } from './support/models.ts';
-import { given, realModel } from './support/real.ts';
+import { realModel, told } from './support/real.ts';
 
 function randomMinutes(seed: number): Minutes {
   const random = seeded(seed);
@@ -39,7 +39,7 @@ function outcomes(all: readonly Minutes[]): { minutes: number; chance: number }[
 
 describe('minutes until the fault is found', () => {
   const model = realModel();
-  const evidence = given('doing.ended', 'since.over-4', 'near.cool', 'listen.click');
+  const evidence = told('since.over-4', 'near.quiet', 'listen.click');
 
   test('have the plan’s expected minutes as their mean', () => {
     const { best } = plan(model, evidence);

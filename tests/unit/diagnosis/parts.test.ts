@@ -4,7 +4,7 @@ import { shares } from '../../../src/diagnosis/posterior.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
 import type { Random } from '../../../src/diagnosis/random.ts';
 import { many, modelOf, whole } from './support/models.ts';
-import { given, realModel } from './support/real.ts';
+import { realModel, told } from './support/real.ts';
 
 function randomModel(random: Random) {
   const parts = whole(1, 6, random);
@@ -87,7 +87,7 @@ describe('parts for one visit', () => {
 
   test('the published model: a motor that does not turn calls for the latch assembly', () => {
     const model = realModel();
-    const now = shares(model, given('doing.ended', 'since.over-4', 'near.cool', 'listen.click'));
+    const now = shares(model, told('since.over-4', 'near.quiet', 'listen.click'));
     expect(bestLoad(model, now, 1).parts).toEqual(['latch-assembly']);
     const chances = [0, 1, 2, 3].map((count) => bestLoad(model, now, count).chance);
     expect(chances).toEqual(chances.toSorted((a, b) => a - b));

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import { modelOf } from './support/models.ts';
-import { given, realModel } from './support/real.ts';
+import { given, realModel, told } from './support/real.ts';
 
 const real = realModel();
 const ids = (steps: readonly { readonly check: string }[]) => steps.map(({ check }) => check);
@@ -61,10 +61,10 @@ describe('the plan', () => {
 
 const situations = [
   [],
-  given('doing.ended', 'since.over-4', 'near.cool', 'listen.click'),
-  given('doing.outage', 'display.blank', 'detail.burners.none'),
-  given('display.error', 'set-clock.error', 'check.sensor-at-plug.off'),
-  given('check.latch-look.straight', 'check.latch-switch.follows-plunger'),
+  told('since.over-4', 'near.quiet', 'listen.click'),
+  told('since.outage', 'display.blank', 'detail.burners.none'),
+  told('display.error', 'off-once.error', 'check.sensor-at-plug.off'),
+  told('check.latch-look.straight', 'check.latch-switch.follows-plunger'),
 ];
 
 describe('the published checks', () => {
@@ -94,10 +94,31 @@ describe('the published checks', () => {
 
   test('an answer that speaks for the sensor brings its check forward', () => {
     const place = (...pairs: readonly string[]) =>
-      ids(plan(real, given(...pairs)).best.steps).indexOf('sensor-at-plug');
-    const heard = place('display.error', 'set-clock.error', 'fan.running');
+      ids(plan(real, told(...pairs)).best.steps).indexOf('sensor-at-plug');
+    const heard = place('display.error', 'off-once.error');
     expect(heard).toBeGreaterThanOrEqual(0);
     expect(heard).toBeLessThan(place());
+  });
+});
+
+describe('what it takes to get at a part', () => {
+  test('hangs on the kind of range: a wall oven has no top to lift, and is drawn out once', () => {
+    const told = (kind: string) => {
+      const evidence = given(
+        'display.error',
+        'check.controls-look.as-should',
+        `detail.kind.${kind}`,
+      );
+      return plan(real, evidence).best.steps;
+    };
+    const opened = (kind: string) => told(kind).flatMap(({ opens }) => opens.map(String));
+    expect(opened('free-standing')).toContain('top-lifted');
+    expect(opened('wall')).not.toContain('top-lifted');
+    expect(opened('wall').filter((one) => one === 'back-off')).toHaveLength(1);
+    const step = told('wall').find(({ opens }) => opens.map(String).includes('back-off'));
+    const alone = real.checks.find(({ id }) => id === step?.check)?.minutes ?? NaN;
+    const others = (step?.opens ?? []).map(String).includes('supply-off') ? 5 : 0;
+    expect(step?.minutes).toBe(alone + others + 40);
   });
 });
 

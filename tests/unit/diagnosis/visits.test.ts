@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
+import { named, readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
 import { logOf, realFile } from './support/logs.ts';
 
 const good = {
@@ -72,5 +72,18 @@ describe('a file of visits', () => {
       { code: 'unknown-fault', visit: 2, name: 'gremlin' },
       { code: 'unknown-part', visit: 2, name: 'flux' },
     ]);
+  });
+
+  test('from before the model was one is named as its tables are, with the guide as complaint', () => {
+    const tables = new Set(['door-locked/since', 'listen', 'detail.fuel']);
+    const answers = { since: 'never', 'other/listen': 'click', 'detail.fuel': 'gas' };
+    const visit = named({ answers, fault: 'sensor', parts: [] }, 'door-locked', tables);
+    expect(visit.answers).toEqual({
+      ...{ complaint: 'door-locked', 'door-locked/since': 'never' },
+      ...{ listen: 'click', 'detail.fuel': 'gas' },
+    });
+    // A visit that tells its complaint keeps it.
+    const own = { ...visit, answers: { ...visit.answers, complaint: 'no-heat' } };
+    expect(named(own, 'door-locked', tables)).toEqual(own);
   });
 });

@@ -253,7 +253,7 @@ const situations: readonly Told[] = [
     end: 'stop-book',
     urgency: 'soon',
     fault: 'supply-leg',
-    check: 'supply',
+    check: 'breaker-set',
   },
   {
     who: 'half-tripped breaker: all burners back after the reset',

@@ -122,7 +122,7 @@ const situations: readonly Situation[] = [
     end: 'stop-book',
     urgency: 'soon',
     fault: 'gasket',
-    check: 'door-fit',
+    check: 'gasket-look',
   },
   {
     who: 'element with a blister, seen by a handy son: nobody bakes on',
@@ -190,7 +190,7 @@ const situations: readonly Situation[] = [
     way: 'danger.none what.heat turn-off.wont-stop',
     end: 'stop-runaway',
     urgency: 'today',
-    fault: 'heat-relay',
+    fault: 'relay-stuck',
   },
   {
     who: 'smoke and an error: aired out first, then the breaker, no guessing',

@@ -3,7 +3,7 @@
  * first, and after how many answers at most, is common practice, no source.
  */
 import { describe, expect, it } from 'vitest';
-import { evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
+import { evidenceOf, observed } from '../../../src/diagnosis/evidence.ts';
 import { posterior } from '../../../src/diagnosis/posterior.ts';
 import { parseJourney } from '../../../src/address/journey-text.ts';
 import { guides, models } from '../../../src/content/load.ts';
@@ -323,7 +323,8 @@ describe('the ranking', () => {
     const model = models()['no-heat'];
     if (!guide || !model) throw new Error('no no-heat');
     const journey = parseJourney(way.split(' ').join('~'));
-    const seen = seenFrom(guide.id, 'no-heat', evidenceOf(guide, journey, details));
+    const course = { first: guide.id, last: guide.id };
+    const seen = observed(model, course, evidenceOf(guide, journey, details));
     return posterior(model, seen).find((one) => String(one.fault) === fault)?.share ?? 0;
   };
 

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { evidenceOf, seenFrom } from '../../../src/diagnosis/evidence.ts';
+import { complaintOf, evidenceOf, observed } from '../../../src/diagnosis/evidence.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { posterior } from '../../../src/diagnosis/posterior.ts';
 import { parseJourney } from '../../../src/address/journey-text.ts';
@@ -24,7 +24,8 @@ export interface Situation {
   readonly details?: Readonly<Record<string, string>>;
 }
 
-function journeyOf(guide: Guide, way: string): Journey {
+/** A journey from pages as the address has them or, on any track, by their sentences. */
+export function journeyOf(guide: Guide, way: string): Journey {
   let at = guide.nodes.get(guide.start);
   return parseJourney(way.split(' ').join('~')).map(({ at: name, answer }) => {
     const here = String(at?.sentences) === String(name) ? (at?.id ?? name) : name;
@@ -41,12 +42,12 @@ export function walked({ guide: name, way, details = {} }: Situation) {
   const journey = journeyOf(guide, way);
   const { end, rest } = trace(guide, journey);
   if (rest.length > 0) throw new Error(`${end.id}: ${JSON.stringify(rest)}`);
-  // The faults of the guide the journey ended in are ranked.
-  const last = end.guide;
-  const model = models()[last];
-  // A guide without figures ranks nothing.
-  if (!model) return { end, answers: journey.length, fault: undefined, check: undefined };
-  const evidence = seenFrom(last, name, evidenceOf(guide, journey, details));
+  const course = { first: name, last: end.guide, visit: end.kind === 'stop' };
+  const model = models()[name];
+  // A complaint without figures ranks nothing.
+  if (!model || complaintOf(model, course) === undefined)
+    return { end, answers: journey.length, fault: undefined, check: undefined };
+  const evidence = observed(model, course, evidenceOf(guide, journey, details));
   const [likeliest] = posterior(model, evidence).toSorted((a, b) => b.share - a.share);
   return {
     end,

@@ -66,14 +66,16 @@ describe('a visit', () => {
     expect(pages).not.toContain('near');
   });
 
-  it('keeps the groups of each guide a journey came through, and ranks the last one’s faults', () => {
+  it('keeps the groups of each guide a journey came through, and calls the last one the complaint', () => {
     const way = 'danger.none~what.error~error-shows/error-write.written';
-    const { legs, last, model, flags } = readVisit(noteOf('burner', way), codebooks, figures);
+    const { legs, last, model, evidence, flags } = readVisit(
+      noteOf('burner', way),
+      codebooks,
+      figures,
+    );
     expect(legs.map(({ guide }) => String(guide))).toEqual(['burner', 'error-shows']);
-    expect([last, model, flags]).toEqual([
-      ...['error-shows', figures.models['error-shows']],
-      ['error-seen'],
-    ]);
+    expect([last, model, flags]).toEqual(['error-shows', figures.models['burner'], ['error-seen']]);
+    expect(evidence[0]).toEqual({ key: 'complaint', answer: 'error-shows' });
   });
 
   it('raises the breaker’s flag at a stop that leaves it off', () => {

@@ -1,29 +1,27 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { loadModel } from '../../../../src/diagnosis/load.ts';
+import { details, models, wholeGuides } from '../../../../src/content/load.ts';
+import { observed } from '../../../../src/diagnosis/evidence.ts';
 import type { Evidence, Model } from '../../../../src/diagnosis/types.ts';
-import { loadDetails } from '../../../../src/guide/details.ts';
 import { realGuide } from '../../guide/support/real.ts';
 
-function read(path: string): string {
-  return readFileSync(fileURLToPath(new URL(`../../../../${path}`, import.meta.url)), 'utf8');
-}
+const folder = fileURLToPath(new URL('../../../../content/model/', import.meta.url));
 
 /** The published figures, as their authors write them. */
-export const realFaults = read('content/guides/door-locked/faults.yaml');
+export const realFiles = readdirSync(folder)
+  .toSorted()
+  .map((file) => ({ file, source: readFileSync(`${folder}${file}`, 'utf8') }));
 
 /** What the published figures are checked against. */
 export function realContext() {
-  const details = loadDetails(read('content/details.yaml'), 'details.yaml');
-  if (!details.ok) throw new Error(JSON.stringify(details.error));
-  return { guide: realGuide(), details: details.value };
+  return { guides: wholeGuides(), details: details(), guide: realGuide() };
 }
 
-/** The published model. */
+/** The cut of the published model for a door that stays locked. */
 export function realModel(): Model {
-  const loaded = loadModel(realFaults, 'faults.yaml', realContext());
-  if (!loaded.ok) throw new Error(JSON.stringify(loaded.error));
-  return loaded.value;
+  const model = models()['door-locked'];
+  if (!model) throw new Error('no model');
+  return model;
 }
 
 /** Evidence from `key.answer` pairs: `listen.nothing`, `detail.fuel.gas`, `check.supply.both-legs`. */
@@ -32,4 +30,10 @@ export function given(...pairs: readonly string[]): Evidence {
     const dot = pair.lastIndexOf('.');
     return { key: pair.slice(0, dot), answer: pair.slice(dot + 1) };
   });
+}
+
+/** The same told of a door that stays locked, as the model names it. */
+export function told(...pairs: readonly string[]): Evidence {
+  const course = { first: 'door-locked', last: 'door-locked' };
+  return observed(realModel(), course, given(...pairs));
 }

@@ -1,9 +1,16 @@
-import { detailKey, evidenceOf } from '../../../../src/diagnosis/evidence.ts';
+import {
+  COMPLAINT,
+  VISIT,
+  detailKey,
+  evidenceOf,
+  observed,
+} from '../../../../src/diagnosis/evidence.ts';
 import { draw } from '../../../../src/diagnosis/random.ts';
 import type { Random } from '../../../../src/diagnosis/random.ts';
 import type { Evidence, Model } from '../../../../src/diagnosis/types.ts';
 import type { Detail } from '../../../../src/guide/details.ts';
-import type { Given, Guide, GuideNode } from '../../../../src/guide/types.ts';
+import { qualify } from '../../../../src/guide/ids.ts';
+import type { Given, Guide } from '../../../../src/guide/types.ts';
 
 /** A visit as it came about: what was wrong (its place in the model) and what was answered. */
 export interface Simulated {
@@ -22,52 +29,86 @@ export interface World {
 const UNSURE = 0.05;
 const DETAIL = 0.5;
 
+/** What a caller's answers hang on besides the fault: the values of the hidden facts. */
+type Hidden = readonly number[];
+
+function drawFacts({ facts = [] }: Model, fault: number, random: Random): Hidden {
+  return facts.map(({ rows, rowOf }) => draw(rows[rowOf[fault] ?? 0] ?? [], random));
+}
+
 /** An answer to one question, drawn for a fault; undefined when no table speaks of it. */
-function drawAnswer(truth: Model, key: string, fault: number, random: Random): string | undefined {
+function drawAnswer(
+  truth: Model,
+  key: string,
+  { fault, hidden, said }: { fault: number; hidden: Hidden; said: ReadonlyMap<string, string> },
+  random: Random,
+): string | undefined {
   const table = truth.evidence.find((one) => one.key === key);
-  const row = table?.rows[table.rowOf[fault] ?? 0];
+  const rule = table?.rules?.find(
+    ({ faults, if: facts = [], given = [] }) =>
+      (faults?.includes(fault) ?? true) &&
+      facts.every(([fact, values]) => values.includes(hidden[fact] ?? -1)) &&
+      given.every(([other, answers]) => answers.includes(said.get(other) ?? '')),
+  );
+  const row = table?.rows[rule?.row ?? table.rowOf[fault] ?? 0];
   return row && table.answers[draw(row, random)];
 }
 
-function answerAt(node: GuideNode, world: World, fault: number, random: Random) {
-  const named = (id: string) => node.answers.find((answer) => String(answer.id) === id);
-  const { truth, guide } = world;
-  const known = truth.evidence.some(({ key }) => key === String(node.sentences));
-  if (!known) {
-    // A question that tells nothing about the fault: on, by the first way there is.
-    const on = node.answers.find(({ to }) => guide.nodes.get(to)?.kind !== 'stop');
-    return on ?? node.answers[0];
-  }
-  if (random() < UNSURE) return named('unsure') ?? node.answers[0];
-  for (;;) {
-    // A later step may offer fewer of the answers: drawn again until one is offered.
-    const answer = named(drawAnswer(truth, String(node.sentences), fault, random) ?? '');
-    if (answer) return answer;
-  }
-}
-
-/** One caller's way through the guide; undefined when the door came open and nobody drives. */
+/** One caller's way through the guide; undefined when nobody drives. */
 function caller(world: World, random: Random): Simulated | undefined {
   const { guide, details, truth } = world;
+  const table = truth.evidence.find(({ key }) => key === COMPLAINT);
+  const calls = table?.answers.indexOf(guide.id) ?? -1;
+  // Those whose trouble leads them to this guide.
+  const weights = truth.faults.map(
+    ({ prior }, fault) => prior * (table?.rows[table.rowOf[fault] ?? 0]?.[calls] ?? 1),
+  );
+  const total = weights.reduce((a, b) => a + b, 0);
   const fault = draw(
-    truth.faults.map(({ prior }) => prior),
+    weights.map((one) => one / total),
     random,
   );
+  const hidden = drawFacts(truth, fault, random);
   const journey: Given[] = [];
   let node = guide.nodes.get(guide.start);
+  const course = () => ({ first: guide.id, last: node?.guide ?? guide.id });
+  const said = () =>
+    new Map(
+      observed(truth, course(), evidenceOf(guide, journey)).map(({ key, answer }) => [key, answer]),
+    );
+  const tables = new Set(truth.evidence.map(({ key }) => key));
   while (node && node.answers.length > 0) {
-    const answer = answerAt(node, world, fault, random);
+    const { sentences, answers } = node;
+    const full = qualify(guide.id, sentences);
+    const key = tables.has(full) ? full : full.slice(full.indexOf('/') + 1);
+    let answer = answers.find(({ to }) => guide.nodes.get(to)?.kind !== 'stop') ?? answers[0];
+    if (tables.has(key)) {
+      if (random() < UNSURE)
+        answer = answers.find(({ id }) => String(id) === 'unsure') ?? answers[0];
+      else
+        for (let tries = 0, found = false; !found; tries++) {
+          // A later step may offer fewer of the answers: drawn again until one is offered.
+          const drawn = drawAnswer(truth, key, { fault, hidden, said: said() }, random);
+          const offered = answers.find(({ id }) => String(id) === drawn);
+          found = offered !== undefined || tries > 200;
+          answer = offered ?? answer;
+        }
+    }
     if (!answer) throw new Error(`no way on from ${node.id}`);
     journey.push({ at: node.id, answer: answer.id });
     node = guide.nodes.get(answer.to);
   }
   if (node?.kind !== 'stop') return undefined;
+  const needed = truth.evidence.find(({ key }) => key === VISIT);
+  // What cured itself by then needs no visit.
+  if (needed && random() >= (needed.rows[needed.rowOf[fault] ?? 0]?.[0] ?? 1)) return undefined;
   const told: Record<string, string> = {};
   for (const { id } of details) {
-    const answer = drawAnswer(truth, detailKey(id), fault, random);
+    const answer = drawAnswer(truth, detailKey(id), { fault, hidden, said: said() }, random);
     if (answer !== undefined && random() < DETAIL) told[id] = answer;
   }
-  return { fault, evidence: evidenceOf(guide, journey, told) };
+  const visit = { ...course(), visit: true };
+  return { fault, evidence: observed(truth, visit, evidenceOf(guide, journey, told)) };
 }
 
 /** So many visits drawn from the model: callers whose journey ends at a stop. */
