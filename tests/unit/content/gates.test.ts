@@ -483,8 +483,8 @@ describe('commands on content with a slip', () => {
   it.each([
     ['firm.yaml', 'region: US', 'region: [', ['src/cli/release.ts']],
     ['details.yaml', 'fuel:', 'fuel: [', ['src/cli/note.ts', 'journeys', 'burner', '--count']],
-    ['guides/burner/faults.yaml', 'guide: burner', 'guide: [', ['src/cli/note.ts', 'round']],
-    ['guides/burner/faults.yaml', 'guide: burner', 'guide: [', ['src/cli/prove.ts']],
+    ['model/faults.yaml', 'prior: 0.0549', 'prior: [', ['src/cli/note.ts', 'round']],
+    ['model/faults.yaml', 'prior: 0.0549', 'prior: [', ['src/cli/prove.ts']],
     ['firm.yaml', 'region: US', 'region: [', ['src/cli/prove.ts']],
   ])('%s with "%s" as "%s": %j tells file and line, no stack', (file, from, to, words) => {
     spoil(copy.folder, file, from, to);
