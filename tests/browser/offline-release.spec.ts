@@ -43,7 +43,7 @@ test.describe('a newer release', () => {
     await origin.release(next);
 
     // The browser looks for a newer worker with every page.
-    await traveller.locator('main a[data-answer="overnight"]').click();
+    await traveller.locator('main a[data-answer="running"]').click();
     await expect.poll(async () => (await state(traveller)).waiting).toBe(true);
     await expect(traveller.getByText('newer version')).toHaveCount(0);
     await traveller.reload();

@@ -69,7 +69,9 @@ describe('every page', () => {
         const html = markup(path);
         const [, kind = ''] = /class="page (question|step|stop|finish)/.exec(html) ?? [];
         expect(kind, path).not.toBe('');
-        const signs = ['data-timer', 'data-error-field'].filter((sign) => html.includes(sign));
+        const signs = ['data-timer', 'data-error-field', 'id="walks"'].filter((sign) =>
+          html.includes(sign),
+        );
         const files = [
           ...elements(html, 'script').map((script) => script.get('src') ?? ''),
           ...elements(html, 'link').map((link) => link.get('href') ?? ''),

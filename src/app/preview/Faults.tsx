@@ -39,9 +39,9 @@ export function Faults(props: Props): JSX.Element {
   const shown = () =>
     ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
   const others = () => ranking().slice(shown().length);
-  /** Whether an answer besides the complaint tells the faults apart. */
+  /** Whether an answer besides the complaint tells the faults shown apart. */
   const told = () =>
-    ranking().some(({ weights }) =>
+    shown().some(({ weights }) =>
       weights.some(
         ({ key, decibans }) => key !== COMPLAINT && key !== VISIT && Math.abs(decibans) >= SLIGHT,
       ),

@@ -1,6 +1,6 @@
 /**
  * A quick tap may come before the page's script has run. The link then names only the answer
- * (`a`), and the journey up to it is the one that was kept when the last page was left.
+ * (`a`), and the journey up to it is the one that this tab kept when the last page was left.
  */
 import { parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
@@ -23,7 +23,7 @@ export function caughtUp(
 ): RawFragment | undefined {
   const [tap] = parseJourney(values.a);
   if (values.j !== undefined || !tap || !arrivals.has(formatJourney([tap]))) return undefined;
-  const kept = savedAddress(tryStorage(() => localStorage.getItem(STORED)) ?? '', location.href);
+  const kept = savedAddress(tryStorage(() => sessionStorage.getItem(STORED)) ?? '', location.href);
   const before = new URL(`../../${qualify(own, tap.at)}/`, location.href);
   if (kept?.pathname !== before.pathname) return undefined;
   const caught = parseRaw(kept.hash);

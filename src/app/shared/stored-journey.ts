@@ -3,7 +3,8 @@ import { tryStorage } from './storage.ts';
 
 /**
  * Where a copy of the newest journey is kept to resume from: an address of this site, when it was
- * kept, and the page's title, once it is known; a space between.
+ * kept, and the page's title, once it is known; a space between. In the tab's own storage lies the
+ * address of this tab's: what another tab answered is not taken for what was answered here.
  */
 export const STORED = 'hobnote.journey';
 /** Those begun before it, newest first, a line each. */
@@ -41,6 +42,7 @@ export function store(address: string, title = ''): void {
   tryStorage(() => {
     if (title !== '' && localStorage.getItem(FORGOTTEN) !== null) return;
     localStorage.removeItem(FORGOTTEN);
+    sessionStorage.setItem(STORED, address);
     const way = wayOf(address);
     const isFirst = way.indexOf('~') === way.length - 1;
     const others = keptJourneys().filter((kept, index) => {

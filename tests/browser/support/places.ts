@@ -101,7 +101,7 @@ export const places: readonly Place[] = [
   { kind: 'bench', speaks: 'staff', open: at('bench/', '#ohms') },
   { kind: 'map', speaks: 'staff', open: at('map/door-locked/', '.map svg') },
   { kind: 'about', speaks: 'all', open: at('about/', 'main h1') },
-  { kind: 'lost', speaks: 'main', open: at('404.html', 'main .button') },
+  { kind: 'lost', speaks: 'main', open: at('404.html', 'main .button:visible') },
 ];
 
 /** The first language, and one more where there is one: from right to left where the homeowner's pages speak it. */

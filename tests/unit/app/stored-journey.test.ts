@@ -2,8 +2,12 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { FORGOTTEN, keptJourneys, store, STORED } from '../../../src/app/shared/stored-journey.ts';
 
 const held = new Map<string, string>();
+const inTab = new Map<string, string>();
 beforeEach(() => {
   held.clear();
+  vi.stubGlobal('sessionStorage', {
+    setItem: (key: string, text: string) => inTab.set(key, text),
+  });
   vi.useFakeTimers({ now: 36 * 60_000 });
   vi.stubGlobal('localStorage', {
     getItem: (key: string) => held.get(key) ?? null,
@@ -64,4 +68,10 @@ test('what was taken off is not written again by Back, until an answer is tapped
   store(two);
   store(two, 'A title');
   expect([keptJourneys(), held.has(FORGOTTEN)]).toEqual([[line(two, 'A title')], false]);
+});
+
+test('the tab knows its own journey, whatever other tabs keep', () => {
+  store(two);
+  held.set(STORED, page('x', 'danger.none', 'b.other'));
+  expect(inTab.get(STORED)).toBe(two);
 });
