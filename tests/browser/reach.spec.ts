@@ -24,7 +24,12 @@ async function follow(
     // The script has run: the answer carries the journey.
     await expect(answerLink(page, answer)).toHaveAttribute('href', /j=/);
     await giveAnswer(answerLink(page, answer), use);
-    await expect(page).not.toHaveURL(here);
+    const gone = () => expect(page).not.toHaveURL(here, { timeout: 10_000 });
+    // Two taps that a busy machine runs together count as one: a reader taps again.
+    await gone().catch(async () => {
+      await use(answerLink(page, answer));
+      await gone();
+    });
   }
 }
 /** A finger that comes again after a look: two taps at once are a double tap, which is one. */
