@@ -528,7 +528,7 @@ describe('npm run build', () => {
       'heat: { to: try-door }',
     );
     const out = join(copy.folder, '..', 'dist');
-    const done = spawnSync('npm', ['run', '-s', 'build', '--', '--outDir', out], {
+    const done = spawnSync('npm', ['run', '-s', 'build', '--', out], {
       cwd: root,
       encoding: 'utf8',
       env: { ...process.env, CONTENT_DIR: copy.folder },
