@@ -11,6 +11,7 @@ import {
   parse,
   wcagContrast,
 } from 'culori';
+import type { Color } from 'culori';
 import { describe, expect, test } from 'vitest';
 
 const css = readFileSync(new URL('../../../src/site/style/base.css', import.meta.url), 'utf8');
@@ -20,7 +21,7 @@ const [light = '', dark = ''] = [...css.matchAll(/:root \{[^}]*--paper[^}]*\}/g)
 const MEANINGS = ['accent', 'done', 'danger', 'warning', 'caution', 'notice'] as const;
 const difference = differenceCiede2000();
 const readers = {
-  anyone: (color: string) => parse(color),
+  anyone: (color: Color) => color,
   deuteranope: filterDeficiencyDeuter(1),
   protanope: filterDeficiencyProt(1),
 };
@@ -40,11 +41,16 @@ describe.each([
     if (value === undefined) throw new Error(`base.css has no color --${name}.`);
     return value;
   };
+  const parsed = (name: string): Color => {
+    const value = parse(color(name));
+    if (value === undefined) throw new Error(`--${name} is no color.`);
+    return value;
+  };
 
   test.each(Object.entries(readers))('%s tells every meaning from every other', (_who, seen) => {
     const close = MEANINGS.flatMap((one, index) =>
       MEANINGS.slice(index + 1).flatMap((other) => {
-        const apart = difference(seen(color(one)), seen(color(other)));
+        const apart = difference(seen(parsed(one)), seen(parsed(other)));
         return apart >= 10 ? [] : [`${one} and ${other}: ${apart.toFixed(1)}`];
       }),
     );
