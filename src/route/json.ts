@@ -35,6 +35,13 @@ function visitOf(
   columns: Route['columns'],
   today: Date,
 ) {
+  const rest = passthrough(columns, others);
+  if (!code || !seen)
+    return {
+      ...{ row, code: null, guide: null, release: null, made: null, urgency: 'open' as const },
+      ...{ at: null, because: [], danger: [], flags: [], ranked: null, figures: null },
+      columns: rest,
+    };
   const { note, last, urgency, because, danger, flags, end } = seen;
   return {
     row,
@@ -49,7 +56,7 @@ function visitOf(
     flags: [...flags],
     ranked: last,
     figures: assessed ? figuresOf(assessed) : null,
-    columns: passthrough(columns, others),
+    columns: rest,
   };
 }
 
@@ -70,7 +77,7 @@ export function routeJson({ columns, visits, unread }: Route, chance: number, to
     chanceAtLeast: rounded(chanceAtLeast),
   });
   return {
-    version: 1 as const,
+    version: 2 as const,
     quantile: CAUTIOUS,
     visits: visits.map((visit) => visitOf(visit, columns, today)),
     unread: unread.map((one) => unreadOf(one, columns)),

@@ -6,6 +6,7 @@ import { bestPlan } from '../diagnosis/plan.ts';
 import { shares } from '../diagnosis/posterior.ts';
 import { partChances } from '../route/stock.ts';
 import type { Evidence, FaultId, Model, PartId } from '../diagnosis/types.ts';
+import type { VisitView } from './read-visit.ts';
 
 /** A cautious figure is enough in so many of such visits: nine in ten. Our own choice. */
 export const CAUTIOUS = 0.9;
@@ -58,10 +59,16 @@ function tellingOf(model: Model): ReadonlySet<string> {
   ]);
 }
 
-/** An assessor that remembers: visits with the same telling answers are worked out once. */
-export function makeAssess(): (model: Model, evidence: Evidence) => Assessed {
+/**
+ * An assessor that remembers: visits with the same telling answers are worked out once. Undefined for
+ * an emergency, which nobody plans parts or minutes for, and without figures.
+ */
+export function makeAssess(): (
+  view: Pick<VisitView, 'model' | 'evidence' | 'urgency'>,
+) => Assessed | undefined {
   const known = new Map<Model, { telling: ReadonlySet<string>; by: Map<string, Assessed> }>();
-  return (model, evidence) => {
+  return ({ model, evidence, urgency }) => {
+    if (!model || urgency === 'emergency') return undefined;
     const kept = known.get(model) ?? { telling: tellingOf(model), by: new Map<string, Assessed>() };
     known.set(model, kept);
     const telling = evidence.filter(({ key, answer }) => kept.telling.has(`${key}=${answer}`));

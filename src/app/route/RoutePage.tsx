@@ -1,10 +1,12 @@
-import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { Show, createEffect, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
 import { createChance } from '../preview/Chance.tsx';
+import { AddByHand } from './AddByHand.tsx';
 import { Enter } from './Enter.tsx';
 import { PartsToBring } from './PartsToBring.tsx';
 import { Mend } from './Mend.tsx';
 import { Out } from './Out.tsx';
+import { Sheets } from './Sheets.tsx';
 import { Total } from './Total.tsx';
 import { Visits } from './Visits.tsx';
 import { createFigures } from './figures.ts';
@@ -31,9 +33,23 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { route, say };
   const [chance, Slider] = createChance(() => props.page.words);
+  const any = () => route.visits().length + route.unread().length > 0;
+  const [open, setOpen] = createSignal(true);
+  // Emptied, it is there to be filled.
+  createEffect(on(any, (some) => !some && setOpen(true), { defer: true }));
+  const [sheets, setSheets] = createSignal(false);
+  const printSheets = (): void => {
+    setSheets(true);
+    addEventListener('afterprint', () => setSheets(false), { once: true });
+    print();
+  };
   return (
     <>
-      <Enter {...props} {...parts} />
+      <details class="add" open={open()} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>{t('round:enter.title')}</summary>
+        <Enter {...props} {...parts} onAdded={() => setOpen(false)} />
+        <AddByHand {...props} {...parts} />
+      </details>
       <p class="said" role="status">
         {said()}
       </p>
@@ -47,6 +63,10 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
           </p>
         )}
       </Show>
+      <Show when={route.lost()}>
+        <p class="lost strong">{t('round:keptCodes')}</p>
+      </Show>
+      <Visits {...props} {...parts} />
       <Mend {...props} {...parts} />
       <Show when={route.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
@@ -58,10 +78,12 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
           slider={Slider}
         />
       </Show>
-      <Show when={route.visits().length + route.unread().length > 0}>
-        <Out {...props} {...parts} chance={chance() / 100} />
+      <Show when={any()}>
+        <Out {...props} {...parts} chance={chance() / 100} onSheets={printSheets} />
       </Show>
-      <Visits {...props} {...parts} />
+      <Show when={sheets()}>
+        <Sheets {...props} {...parts} />
+      </Show>
     </>
   );
 }
