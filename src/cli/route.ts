@@ -41,7 +41,7 @@ export function makeRoute(
       continue;
     }
     const seen = readVisit(reading.note, codebooks, figures);
-    const assessed = seen.model && assess(seen.model, seen.evidence);
+    const assessed = assess(seen);
     visits.push({ row, others, code: reading.code, seen, assessed });
   }
   return ok({ columns, visits: byUrgency(visits), unread });

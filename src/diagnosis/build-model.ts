@@ -170,10 +170,7 @@ export function buildModel(file: ModelFile): Model {
     ],
     access: Object.entries(file.access).map(([id, one]) => ({ id, ...defined(one) })),
     checks: Object.entries(file.checks).map(([id, check]) => buildCheck(id, check, faults)),
-    parts: Object.entries(file.parts).map(([id, { cost, covers }]) => ({
-      ...{ id, cost },
-      ...defined({ covers }),
-    })),
+    parts: Object.entries(file.parts).map(([id, part]) => ({ id, ...defined(part) })),
     fixedOrder: Object.keys(file.checks),
   } as unknown as Model; // As above.
 }

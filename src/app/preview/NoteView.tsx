@@ -116,7 +116,14 @@ function Note(props: Props): JSX.Element {
         </details>
       </div>
       <Show when={props.reading.code} keyed>
-        {(code) => <Diagnosis page={props.page} view={view()} code={code} />}
+        {(code) => (
+          <Diagnosis
+            page={props.page}
+            view={view()}
+            code={code}
+            modelNumber={props.extras.model}
+          />
+        )}
       </Show>
       <footer class="meta">
         <p class="quiet">

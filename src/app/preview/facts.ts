@@ -26,6 +26,14 @@ export function shareWords(words: Words, share: number): string {
   });
 }
 
+/** An amount of the firm's money, in whole units of it. */
+export function money(words: Words, amount: number, currency: string): string {
+  return new Intl.NumberFormat(words.language, {
+    ...{ style: 'currency', currency },
+    ...{ minimumFractionDigits: 0, maximumFractionDigits: 0 },
+  }).format(amount);
+}
+
 export function minutes(words: Words, count: number): string {
   return words.t('preview:plan.minutes', { count: Math.round(count) });
 }

@@ -1,8 +1,9 @@
 /** The state of a visit: the note's answers and what the checks have shown, kept in this tab. */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
+import { loadFor, type Load } from '../../diagnosis/parts.ts';
 import { plan, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
-import type { Evidence, Model } from '../../diagnosis/types.ts';
+import type { Costs, Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
@@ -15,6 +16,7 @@ export interface DiagnosisState {
   /** The shares alone, in the model's order of faults. */
   readonly shares: Accessor<readonly number[]>;
   readonly plan: Accessor<Plan>;
+  readonly load: Accessor<Load>;
   tap(tap: Tap): void;
   undo(check: string): void;
 }
@@ -33,10 +35,16 @@ function store(key: string, text: string): void {
  * @param answers what the note says
  * @param code the note's code, under which the results are kept
  */
-export function createVisit(model: Model, answers: Evidence, code: string): DiagnosisState {
+export function createVisit(
+  model: Model,
+  answers: Evidence,
+  code: string,
+  costs: Costs,
+): DiagnosisState {
   const key = `hobnote.checks.${code}`;
   const [taps, setTaps] = createSignal(parseTaps(read(key), model));
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
+  const now = createMemo(() => shares(model, evidence()));
   const set = (next: readonly Tap[]) => {
     setTaps(next);
     store(key, formatTaps(next));
@@ -46,8 +54,9 @@ export function createVisit(model: Model, answers: Evidence, code: string): Diag
     taps,
     evidence,
     ranking: createMemo(() => posterior(model, evidence())),
-    shares: createMemo(() => shares(model, evidence())),
+    shares: now,
     plan: createMemo(() => plan(model, evidence())),
+    load: createMemo(() => loadFor(model, now(), costs)),
     tap: (tap) => set(withTap(taps(), tap)),
     undo: (check) => set(without(taps(), check)),
   };

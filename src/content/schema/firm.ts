@@ -54,6 +54,15 @@ export const firmSchema = z
       .default({ 'keep-caller': 'never' }),
     /** Days after which a copy kept on a device, with no network, asks to be renewed before a guide is begun. */
     'renew-after': z.int().min(1).default(90),
+    /** What loads are weighed with, in the money of the firm's region. */
+    costs: z.strictObject({
+      /** ISO 4217. */
+      currency: z.string().regex(/^[A-Z]{3}$/),
+      'second-visit': z.number().positive(),
+      'hourly-rate': z.number().positive(),
+      /** Share of a part's price. */
+      carrying: z.number().positive().max(1),
+    }),
     numbers: z.record(z.enum(called), number),
   })
   .refine(
