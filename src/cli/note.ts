@@ -12,7 +12,7 @@ import { tellProblems } from '../content/tell.ts';
 import { command } from './command.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
-import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
+import { routeOutput } from './route.ts';
 import { isTooLarge } from '../route/entries.ts';
 import { textOf } from '../decode.ts';
 import { NO_TEXT, TOO_LONG, tellEntries } from './route-words.ts';
@@ -21,7 +21,7 @@ const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
   npm run -s note -- write                      JSON journeys, one a line from standard input, to codes
   npm run -s note -- round < codes.txt          a day's visits: codes one a line, or CSV with a code column
-       --chance 0.95   with which the load is to be enough (0.9); --csv   a table instead of JSON
+       --csv   a table instead of JSON
   npm run -s note -- journeys GUIDE --count     how many journeys a guide has
   npm run -s note -- journeys GUIDE --sample N --seed S   N journeys as JSON, one a line
 The JSON is described in public/schema: journey.json, reading.json and round.json.`;
@@ -86,20 +86,13 @@ async function givenText(): Promise<string> {
   return text.ok ? text.value : stop(NO_TEXT);
 }
 
-async function route(
-  current: CurrentCodebooks,
-  today: Date,
-  { chance, csv = false }: Wish,
-): Promise<void> {
-  const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
-  if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
-  const made = routeOutput(await givenText(), current, today, { chance: asked, csv });
+async function route(current: CurrentCodebooks, today: Date, csv: boolean): Promise<void> {
+  const made = routeOutput(await givenText(), current, today, csv);
   if (!made.ok) return stop(tellEntries(made.error));
   await print(made.value);
 }
 
 interface Wish {
-  readonly chance?: string | undefined;
   readonly csv?: boolean | undefined;
   readonly count?: boolean | undefined;
   readonly sample?: string | undefined;
@@ -131,7 +124,6 @@ function parsed(): { positionals: string[]; values: Wish } {
     return parseArgs({
       allowPositionals: true,
       options: {
-        chance: { type: 'string' },
         count: { type: 'boolean' },
         csv: { type: 'boolean' },
         sample: { type: 'string' },
@@ -158,7 +150,7 @@ await command(async () => {
     const current = codebooksOrStop(today);
     await eachInputLine((text, line) => writeLine(text, line, current, today));
   } else if (name === 'round' && rest.length === 0)
-    await route(codebooksOrStop(today), today, values);
+    await route(codebooksOrStop(today), today, values.csv === true);
   else if (name === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
   else stop(USAGE);
 });

@@ -18,8 +18,8 @@ export interface PartsToBring {
     readonly mean: number;
     readonly count: number;
   }[];
-  /** For each visit the parts along for it alone. */
-  readonly own: readonly (readonly PartId[])[];
+  /** The parts along for one visit alone. Alike visits share their figures. */
+  readonly own: ReadonlyMap<RouteVisit, readonly PartId[]>;
   /** Expected share of the visits that need no second one, exact for this order; 1 without a visit. */
   readonly chance: number;
 }
@@ -30,14 +30,17 @@ interface Repair {
   readonly takes: readonly PartId[];
 }
 
-/** Repairs alike in what they take, together. */
-function repairsOf({ model, shares }: RouteVisit, own: readonly PartId[]): Repair[] {
+/** Repairs alike in what they take, together; one that needs a part that is not along is not begun. */
+function repairsOf(
+  { model, shares }: RouteVisit,
+  own: readonly PartId[],
+  there: ReadonlySet<PartId>,
+): Repair[] {
   const met = metBy(model, own);
-  const common = new Set(model.parts.flatMap(({ id, fits }) => (fits === 'any' ? id : [])));
   const repairs = new Map<string, Repair>();
   for (const [fault, { parts, unlisted }] of model.faults.entries()) {
     const takes = parts.filter((part) => !met.has(part));
-    if (unlisted || takes.some((part) => !common.has(part))) continue;
+    if (unlisted || takes.some((part) => !there.has(part))) continue;
     const key = takes.toSorted().join();
     repairs.set(key, { takes, share: (repairs.get(key)?.share ?? 0) + at(shares, fault) });
   }
@@ -130,28 +133,28 @@ function stockOf(visits: readonly RouteVisit[], repairs: readonly Repair[][], co
  */
 export function partsToBring(visits: readonly RouteVisit[], costs: Costs): PartsToBring {
   let there: ReadonlySet<PartId> = new Set(
-    visits.flatMap(({ model }) => model.parts.flatMap(({ id, fits }) => (fits === 'any' ? id : []))),
+    visits.flatMap(({ model }) =>
+      model.parts.flatMap(({ id, fits }) => (fits === 'any' ? id : [])),
+    ),
   );
   for (;;) {
-    // Alike visits share their figures.
     const known = new Map<RouteVisit, { own: readonly PartId[]; repairs: Repair[] }>();
     for (const visit of new Set(visits)) {
       const own = loadFor(visit.model, visit.shares, costs, { fits: 'model', aboard: there }).parts;
-      known.set(visit, { own, repairs: repairsOf(visit, own) });
+      known.set(visit, { own, repairs: repairsOf(visit, own, there) });
     }
     const each = visits.flatMap((visit) => known.get(visit) ?? []);
     const repairs = each.map((one) => one.repairs);
     const stock = stockOf(visits, repairs, costs).filter(({ count }) => count > 0);
-    // What turned out not worth a piece is not counted on any more.
-    const left = new Set(stock.flatMap(({ part }) => (there.has(part) ? part : [])));
-    if (left.size === there.size) {
+    // What is not worth a piece is not counted on any more: fewer each time.
+    if (stock.length === there.size) {
       const pieces = new Map(stock.map(({ part, count }) => [part, count]));
       return {
         stock: stock.toSorted((a, b) => b.mean - a.mean),
-        own: each.map(({ own }) => own),
+        own: new Map([...known].map(([visit, { own }]) => [visit, own])),
         chance: visits.length > 0 ? finishes(repairs, pieces) / visits.length : 1,
       };
     }
-    there = left;
+    there = new Set(stock.map(({ part }) => part));
   }
 }

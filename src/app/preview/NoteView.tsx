@@ -117,12 +117,7 @@ function Note(props: Props): JSX.Element {
       </div>
       <Show when={props.reading.code} keyed>
         {(code) => (
-          <Diagnosis
-            page={props.page}
-            view={view()}
-            code={code}
-            modelNumber={props.extras.model}
-          />
+          <Diagnosis page={props.page} view={view()} code={code} modelNumber={props.extras.model} />
         )}
       </Show>
       <footer class="meta">

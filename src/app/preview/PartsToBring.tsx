@@ -1,5 +1,4 @@
-import { For, Show, createMemo, type JSX } from 'solid-js';
-import { weigh } from '../../diagnosis/parts.ts';
+import { For, Show, type JSX } from 'solid-js';
 import { name } from '../shared/staff-words.ts';
 import { minutes, money, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
@@ -22,9 +21,7 @@ export function PartsToBring(props: Props): JSX.Element {
   const words = () => props.page.words;
   const load = () => props.visit.load();
   const amount = (value: number) => money(words(), value, props.page.costs.currency);
-  const weighed = createMemo(() =>
-    weigh(props.visit.model, props.visit.shares(), props.page.costs, load()),
-  );
+  const weighed = () => props.visit.weighed();
   const isLoaded = (id: string) => load().parts.some((part) => part === id);
   const loaded = () => weighed().filter(({ part }) => isLoaded(part.id));
   const finding = () => props.visit.plan().best.expectedMinutes;
