@@ -143,7 +143,9 @@ test('500 visits: the page answers all the while', async ({ page }) => {
   await expect(page.locator('.load table tbody tr').first()).toBeVisible();
 });
 
-test('what a visit alone needs is asked for by model, and is beside its number', async ({ page }) => {
+test('what a visit alone needs is asked for by model, and is beside its number', async ({
+  page,
+}) => {
   await open(page);
   await add(page, `code,Model\n${a},RX-100\n${b},`);
   await expect(rows(page)).toHaveCount(2);

@@ -190,8 +190,7 @@ describe('the command', () => {
   const run = (input: string, ...args: string[]) =>
     spawnSync(process.execPath, ['src/cli/note.ts', 'round', ...args], { input, encoding: 'utf8' });
 
-  const output = (text: string) =>
-    routeOutput(text, current, today, false);
+  const output = (text: string) => routeOutput(text, current, today, false);
 
   test('prints the route, and fails where a line is no visit', () => {
     const good = output(`${first}\n${second}\n`);

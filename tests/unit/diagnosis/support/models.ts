@@ -26,7 +26,6 @@ export interface Plain {
 /** A second visit costs 100, carrying a part its price. */
 export const COSTS: Costs = { currency: 'USD', secondVisit: 100, hourlyRate: 60, carrying: 1 };
 
-
 const shared = (row: readonly number[]) => {
   const total = row.reduce((a, b) => a + b, 0);
   return row.map((one) => one / total);
