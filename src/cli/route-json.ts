@@ -64,14 +64,6 @@ export const routeSchema = z
       withoutFigures: count.describe('Visits that are not in these minutes and this load'),
     }),
     load: z.strictObject({
-      costs: z
-        .strictObject({
-          currency: z.string().describe('ISO 4217'),
-          secondVisit: z.number().positive(),
-          hourlyRate: z.number().positive(),
-          carrying: share.describe('Having a part along on a visit costs so much of its price'),
-        })
-        .describe('What the load is weighed with'),
       stock: z
         .array(
           z.strictObject({

@@ -7,11 +7,13 @@ import type { EntriesProblem } from '../route/entries.ts';
 import type { Figures } from '../visit/read-visit.ts';
 import { routeJson } from '../route/json.ts';
 import type { RouteJson } from '../route/json.ts';
-import { readEntry } from '../route/read.ts';
 import { csvOf, passthroughColumns } from '../route/table.ts';
 import type { Route, Unread, PlannedVisit } from '../route/types.ts';
+import { readPasted } from '../visit/hand-over.ts';
+import { jobLabels } from '../app/shared/job-text.ts';
+import { staffWords } from './words.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
-import { costs, models, staffViews } from '../content/load.ts';
+import { models, staffViews } from '../content/load.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
 
 /** What is known of the guides besides their codebooks, from this copy's files. */
@@ -25,14 +27,15 @@ export function makeRoute(
   { codebooks }: CurrentCodebooks,
   figures: Figures,
 ): Result<Route, EntriesProblem> {
-  const found = entriesOf(text, codebooks);
+  const labels = jobLabels(staffWords());
+  const found = entriesOf(text, codebooks, labels);
   if (!found.ok) return found;
   const { columns, entries } = found.value;
   const assess = makeAssess();
   const visits: PlannedVisit[] = [];
   const unread: Unread[] = [];
   for (const { row, text: given, others } of entries) {
-    const reading = readEntry(given, codebooks);
+    const reading = readPasted(given, codebooks, labels).reading;
     if (reading.kind !== 'exact') {
       unread.push({ row, others, text: given, reading });
       continue;
@@ -91,7 +94,7 @@ export function routeOutput(
 ): Result<{ readonly text: string; readonly good: boolean }, EntriesProblem> {
   const route = makeRoute(text, current, loadFigures());
   if (!route.ok) return fail(route.error);
-  const json = routeJson(route.value, costs(), today);
+  const json = routeJson(route.value, today);
   return ok({
     text: csv ? routeCsv(json, route.value).trimEnd() : JSON.stringify(json),
     good: route.value.unread.length === 0,

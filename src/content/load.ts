@@ -3,7 +3,6 @@
  * problem named: file, line, what is wrong and what to do.
  */
 import { fileURLToPath } from 'node:url';
-import type { Costs } from '../diagnosis/types.ts';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import { makeCodebooks } from '../note/codebook.ts';
@@ -37,15 +36,6 @@ function need<T>(part: Checked<T>): T {
 
 /** Who runs this copy. */
 export const firm = () => need(content().firm());
-/** What loads are weighed with. */
-export function costs(): Costs {
-  const { currency, carrying, ...rest } = firm().costs;
-  return {
-    ...{ currency, carrying },
-    secondVisit: rest['second-visit'],
-    hourlyRate: rest['hourly-rate'],
-  };
-}
 /** All guides, in the order of their folder names. */
 export const guides = () => need(content().guides());
 /** The same with all that firms may switch off: what old codes may tell of. */

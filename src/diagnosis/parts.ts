@@ -1,5 +1,5 @@
 import { at, sum } from './numbers.ts';
-import type { Costs, Model, PartId, SparePart } from './types.ts';
+import type { Model, PartId, SparePart } from './types.ts';
 
 export interface Load {
   /** In the model's order. */
@@ -27,7 +27,7 @@ const MOST_NEEDS = 31;
 const ROUNDING = 1e-9;
 
 /** What having a part along on a visit costs, used or not. */
-export function carrying({ price }: SparePart, costs: Costs): number {
+export function carrying({ costs }: Model, { price }: SparePart): number {
   return price * costs.carrying;
 }
 
@@ -71,19 +71,14 @@ export function needChance(
 }
 
 /** Parts to choose from, and what faults need of them, as bits. */
-function searchOf(
-  model: Model,
-  shares: readonly number[],
-  costs: Costs,
-  { aboard, fits }: OfRoute,
-) {
+function searchOf(model: Model, shares: readonly number[], { aboard, fits }: OfRoute) {
   // No load makes a part save more than a second visit for every fault that needs anything of it.
   const choices = model.parts
     .filter((part) => !aboard.has(part.id) && (fits ?? part.fits) === part.fits)
     .map((part) => {
       const meets = new Set([part.id, ...(part.covers ?? [])]);
       const most = needChance(model, shares, (need) => meets.has(need) && !aboard.has(need));
-      return { part, meets, most: most * costs.secondVisit - carrying(part, costs) };
+      return { part, meets, most: most * model.costs.secondVisit - carrying(model, part) };
     })
     .filter(({ most }) => most > 0)
     .toSorted((a, b) => b.most - a.most)
@@ -112,13 +107,8 @@ function searchOf(
  * over every set of parts that could be worth it, as repairs that need several parts and parts
  * that come with others make a greedy choice wrong. Ties: no part that makes no difference.
  */
-export function loadFor(
-  model: Model,
-  shares: readonly number[],
-  costs: Costs,
-  route: OfRoute = ALONE,
-): Load {
-  const { parts, meets, wanted } = searchOf(model, shares, costs, route);
+export function loadFor(model: Model, shares: readonly number[], route: OfRoute = ALONE): Load {
+  const { parts, meets, wanted } = searchOf(model, shares, route);
   const cost = new Float64Array(2 ** parts.length);
   const met = new Int32Array(cost.length);
   let best = { mask: 0, cost: Infinity };
@@ -126,12 +116,12 @@ export function loadFor(
     if (mask > 0) {
       const rest = mask & (mask - 1);
       const last = 31 - Math.clz32(mask ^ rest);
-      cost[mask] = at(cost, rest) + carrying(at(parts, last), costs);
+      cost[mask] = at(cost, rest) + carrying(model, at(parts, last));
       met[mask] = at(met, rest) | at(meets, last);
     }
     let chance = 0;
     for (const [needed, share] of wanted) if ((needed & ~at(met, mask)) === 0) chance += share;
-    const all = at(cost, mask) + costs.secondVisit * (1 - chance);
+    const all = at(cost, mask) + model.costs.secondVisit * (1 - chance);
     // A set comes after all that are part of it.
     if (all < best.cost - ROUNDING) best = { mask, cost: all };
   }
@@ -144,12 +134,7 @@ export function loadFor(
 }
 
 /** Every part that a repair may need, weighed beside a load, the likeliest needed first. */
-export function weigh(
-  model: Model,
-  shares: readonly number[],
-  costs: Costs,
-  { parts }: Load,
-): Weighed[] {
+export function weigh(model: Model, shares: readonly number[], { parts }: Load): Weighed[] {
   const chanceOf = (list: readonly PartId[]) => finishChance(model, shares, metBy(model, list));
   return model.parts
     .map((part) => {
@@ -157,8 +142,8 @@ export function weigh(
       return {
         part,
         needed: needChance(model, shares, (id) => id === part.id),
-        saves: costs.secondVisit * (chanceOf([...others, part.id]) - chanceOf(others)),
-        costs: carrying(part, costs),
+        saves: model.costs.secondVisit * (chanceOf([...others, part.id]) - chanceOf(others)),
+        costs: carrying(model, part),
       };
     })
     .filter(({ needed }) => needed > 0)

@@ -158,6 +158,8 @@ export interface Model {
   readonly access: readonly AccessGroup[];
   readonly checks: readonly Check[];
   readonly parts: readonly SparePart[];
+  /** The firm's own. */
+  readonly costs: Costs;
   /** The usual fixed order of the trade, all checks, to compare a plan with. */
   readonly fixedOrder: readonly CheckId[];
 }

@@ -1,5 +1,4 @@
 /** A route as plain data for other programs: `public/schema/round.json`. */
-import type { Costs } from '../diagnosis/types.ts';
 import { madeOn } from '../note/day.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
 import { partsToBring, type PartsToBring } from './parts-to-bring.ts';
@@ -65,10 +64,9 @@ function unreadOf({ row, others, text, reading }: Unread, columns: Route['column
   return { row, text, ...what, columns: passthrough(columns, others) };
 }
 
-/** @param costs the load is weighed with them */
-export function routeJson({ columns, visits, unread }: Route, costs: Costs, today: Date) {
+export function routeJson({ columns, visits, unread }: Route, today: Date) {
   const figures = visits.flatMap(({ assessed }) => assessed ?? []);
-  const load = partsToBring(figures, costs);
+  const load = partsToBring(figures);
   return {
     version: 2 as const,
     quantile: CAUTIOUS,
@@ -79,7 +77,6 @@ export function routeJson({ columns, visits, unread }: Route, costs: Costs, toda
       withoutFigures: visits.length - figures.length,
     },
     load: {
-      costs,
       stock: load.stock.map((one) => ({ ...one, mean: rounded(one.mean) })),
       chance: rounded(load.chance),
     },

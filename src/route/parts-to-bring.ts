@@ -2,7 +2,7 @@
 import { poissonBinomial, stockFor } from '../diagnosis/demand.ts';
 import { at, sum } from '../diagnosis/numbers.ts';
 import { carrying, loadFor, metBy } from '../diagnosis/parts.ts';
-import type { Costs, Model, PartId, SparePart } from '../diagnosis/types.ts';
+import type { Model, PartId } from '../diagnosis/types.ts';
 
 /** A visit: the figures of its guide, and the share of each fault in their order. */
 export interface RouteVisit {
@@ -106,19 +106,20 @@ function finishes(
 }
 
 /** How many of each part that fits any range are worth their cost, and how many are needed. */
-function stockOf(visits: readonly RouteVisit[], repairs: readonly Repair[][], costs: Costs) {
-  const common = new Map<PartId, SparePart>(
+function stockOf(visits: readonly RouteVisit[], repairs: readonly (readonly Repair[])[]) {
+  // A further piece saves a second visit with the chance that more are needed than are there.
+  const enough = new Map<PartId, number>(
     visits.flatMap(({ model }) =>
-      model.parts.filter(({ fits }) => fits === 'any').map((part) => [part.id, part] as const),
+      model.parts
+        .filter(({ fits }) => fits === 'any')
+        .map((part) => [part.id, 1 - carrying(model, part) / model.costs.secondVisit] as const),
     ),
   );
-  return [...common.values()].map((part) => {
+  return [...enough].map(([part, chance]) => {
     const needs = repairs.map((list) =>
-      sum(list.map(({ share, takes }) => (takes.includes(part.id) ? share : 0))),
+      sum(list.map(({ share, takes }) => (takes.includes(part) ? share : 0))),
     );
-    // A further piece saves a second visit with the chance that more are needed than are there.
-    const enough = 1 - carrying(part, costs) / costs.secondVisit;
-    return { part: part.id, mean: sum(needs), count: stockFor(poissonBinomial(needs), enough) };
+    return { part, mean: sum(needs), count: stockFor(poissonBinomial(needs), chance) };
   });
 }
 
@@ -131,7 +132,7 @@ function stockOf(visits: readonly RouteVisit[], repairs: readonly Repair[][], co
  *
  * @param visits in the order of the day
  */
-export function partsToBring(visits: readonly RouteVisit[], costs: Costs): PartsToBring {
+export function partsToBring(visits: readonly RouteVisit[]): PartsToBring {
   let there: ReadonlySet<PartId> = new Set(
     visits.flatMap(({ model }) =>
       model.parts.flatMap(({ id, fits }) => (fits === 'any' ? id : [])),
@@ -140,12 +141,12 @@ export function partsToBring(visits: readonly RouteVisit[], costs: Costs): Parts
   for (;;) {
     const known = new Map<RouteVisit, { own: readonly PartId[]; repairs: Repair[] }>();
     for (const visit of new Set(visits)) {
-      const own = loadFor(visit.model, visit.shares, costs, { fits: 'model', aboard: there }).parts;
+      const own = loadFor(visit.model, visit.shares, { fits: 'model', aboard: there }).parts;
       known.set(visit, { own, repairs: repairsOf(visit, own, there) });
     }
     const each = visits.flatMap((visit) => known.get(visit) ?? []);
     const repairs = each.map((one) => one.repairs);
-    const stock = stockOf(visits, repairs, costs).filter(({ count }) => count > 0);
+    const stock = stockOf(visits, repairs).filter(({ count }) => count > 0);
     // What is not worth a piece is not counted on any more: fewer each time.
     if (stock.length === there.size) {
       const pieces = new Map(stock.map(({ part, count }) => [part, count]));

@@ -1,4 +1,3 @@
-import { costs } from '../../src/content/load.ts';
 import { loadFigures, makeRoute } from '../../src/cli/route.ts';
 import { partsToBring } from '../../src/route/parts-to-bring.ts';
 import { totalOf } from '../../src/route/total.ts';
@@ -17,7 +16,7 @@ export function benchRoute(): Promise<Row[]> {
     const route = makeRoute(text, current, figures);
     if (!route.ok) throw new Error(JSON.stringify(route.error));
     const assessed = route.value.visits.flatMap((visit) => visit.assessed ?? []);
-    return { route: route.value, total: totalOf(assessed), load: partsToBring(assessed, costs()) };
+    return { route: route.value, total: totalOf(assessed), load: partsToBring(assessed) };
   };
   const median = (texts: readonly string[]) => {
     for (const text of texts) whole(text);

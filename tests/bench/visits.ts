@@ -1,4 +1,4 @@
-import { costs, details, models } from '../../src/content/load.ts';
+import { details, models } from '../../src/content/load.ts';
 import { loadFor, metBy } from '../../src/diagnosis/parts.ts';
 import { perturbed } from '../../src/diagnosis/perturb.ts';
 import { plan } from '../../src/diagnosis/plan.ts';
@@ -38,7 +38,7 @@ function tally(model: Model, { fault, evidence }: Simulated): Tally {
   const { best, fixed, likeliest } = plan(model, evidence);
   const minutes = [best, fixed, likeliest].map((route) => minutesTo(model, fault, route));
   const [first, usual, likely] = minutes.includes(undefined) ? [] : minutes;
-  const met = metBy(model, loadFor(model, now, costs()).parts);
+  const met = metBy(model, loadFor(model, now).parts);
   // What is not listed is finished by no part that was loaded for it.
   const { parts: needed = [], unlisted } = model.faults[fault] ?? {};
   return {

@@ -43,9 +43,9 @@ export function Diagnosis(props: Props): JSX.Element {
 function Visited(props: Props & { readonly model: Model }): JSX.Element {
   // Made once: the parts below share it, and a new code makes a new one of us.
   // eslint-disable-next-line solid/reactivity -- what it reads does not change under it
-  const { model, view, code, page } = props;
+  const { model, view, code } = props;
   const { guide, last } = view;
-  const visit = createVisit(model, view.evidence, code, page.costs);
+  const visit = createVisit(model, view.evidence, code);
   return (
     <>
       <Show when={last !== guide.id}>

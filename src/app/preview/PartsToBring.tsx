@@ -20,7 +20,7 @@ export function PartsToBring(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const load = () => props.visit.load();
-  const amount = (value: number) => money(words(), value, props.page.costs.currency);
+  const amount = (value: number) => money(words(), value, props.visit.model.costs.currency);
   const weighed = () => props.visit.weighed();
   const isLoaded = (id: string) => load().parts.some((part) => part === id);
   const loaded = () => weighed().filter(({ part }) => isLoaded(part.id));
@@ -59,8 +59,8 @@ export function PartsToBring(props: Props): JSX.Element {
           <summary>{t('preview:load.why')}</summary>
           <p class="quiet">
             {t('preview:load.rule', {
-              second: amount(props.page.costs.secondVisit),
-              cost: amount(load().cost + (finding() / HOUR) * props.page.costs.hourlyRate),
+              second: amount(props.visit.model.costs.secondVisit),
+              cost: amount(load().cost + (finding() / HOUR) * props.visit.model.costs.hourlyRate),
               minutes: minutes(words(), finding()),
             })}
           </p>

@@ -1,11 +1,9 @@
 /** What the preview page carries besides its sentences; made in `pages`. */
 import type { Figures } from '../../visit/read-visit.ts';
-import type { Costs } from '../../diagnosis/types.ts';
 import type { Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 
 export interface PreviewConfig {
-  readonly costs: Costs;
   readonly demos: readonly { readonly id: string; readonly code: string }[];
 }
 

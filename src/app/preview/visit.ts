@@ -3,7 +3,7 @@ import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { loadFor, weigh, type Load, type Weighed } from '../../diagnosis/parts.ts';
 import { plan, stillOpen, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
-import type { Costs, Evidence, Model } from '../../diagnosis/types.ts';
+import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
@@ -37,17 +37,12 @@ function store(key: string, text: string): void {
  * @param answers what the note says
  * @param code the note's code, under which the results are kept
  */
-export function createVisit(
-  model: Model,
-  answers: Evidence,
-  code: string,
-  costs: Costs,
-): DiagnosisState {
+export function createVisit(model: Model, answers: Evidence, code: string): DiagnosisState {
   const key = `hobnote.checks.${code}`;
   const [taps, setTaps] = createSignal(parseTaps(read(key), model));
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
   const open = createMemo(() => stillOpen(model, evidence()));
-  const load = createMemo(() => loadFor(model, open(), costs));
+  const load = createMemo(() => loadFor(model, open()));
   const set = (next: readonly Tap[]) => {
     setTaps(next);
     store(key, formatTaps(next));
@@ -60,7 +55,7 @@ export function createVisit(
     shares: createMemo(() => shares(model, evidence())),
     plan: createMemo(() => plan(model, evidence())),
     load,
-    weighed: createMemo(() => weigh(model, open(), costs, load())),
+    weighed: createMemo(() => weigh(model, open(), load())),
     tap: (tap) => set(withTap(taps(), tap)),
     undo: (check) => set(without(taps(), check)),
   };

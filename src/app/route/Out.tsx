@@ -22,7 +22,7 @@ export function Out(props: LoadProps): JSX.Element {
   const json = (): void => {
     const { columns, visits, unread } = props.route;
     const route = { columns: columns(), visits: visits(), unread: unread() };
-    const text = JSON.stringify(routeJson(route, props.page.costs, new Date()), undefined, 2);
+    const text = JSON.stringify(routeJson(route, new Date()), undefined, 2);
     download('round.json', text, 'application/json');
     saved();
   };

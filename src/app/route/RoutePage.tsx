@@ -30,7 +30,7 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   onMount(() => addEventListener('beforeunload', ask));
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { route, say };
-  const load = createMemo(() => partsToBring(figures(), props.page.costs));
+  const load = createMemo(() => partsToBring(figures()));
   return (
     <>
       <Enter {...props} {...parts} />

@@ -1,4 +1,3 @@
-import type { Costs } from '../../diagnosis/types.ts';
 import type { Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import type { Guides } from './guides.ts';
@@ -10,5 +9,4 @@ export interface Page {
   /** Fills them: a route is first typed or pasted. */
   readonly addBooks: () => Promise<void>;
   readonly guides: Guides;
-  readonly costs: Costs;
 }

@@ -13,7 +13,6 @@ if (place) {
     words: pageWords(),
     ...makeLateBooks(),
     guides: makeGuides(files),
-    costs: embedded('round-data') as Page['costs'],
   };
   mount(place, () => <RoutePage page={page} />);
 }

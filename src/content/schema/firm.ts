@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Costs } from '../../diagnosis/types.ts';
 import { helpers, switches } from '../../guide/types.ts';
 import type { Switch } from '../../guide/types.ts';
 
@@ -78,4 +79,13 @@ export type Firm = z.infer<typeof firmSchema> & Readonly<Record<Switch, boolean>
 /** The switches that are off. */
 export function switchedOff(firm: Firm): readonly Switch[] {
   return switches.filter((name) => !firm[name]);
+}
+
+/** What loads are weighed with. */
+export function costsOf({ costs }: Firm): Costs {
+  const { currency, carrying, ...rest } = costs;
+  return {
+    ...{ currency, carrying },
+    ...{ secondVisit: rest['second-visit'], hourlyRate: rest['hourly-rate'] },
+  };
 }

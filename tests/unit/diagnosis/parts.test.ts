@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { costs as firmCosts } from '../../../src/content/load.ts';
 import { checkKey } from '../../../src/diagnosis/evidence.ts';
 import { finishChance, loadFor, metBy, weigh } from '../../../src/diagnosis/parts.ts';
 import { stillOpen } from '../../../src/diagnosis/plan.ts';
@@ -40,7 +39,7 @@ function everyLoad(model: Model) {
 }
 
 const priors = (model: Model) => model.faults.map(({ prior }) => prior);
-const ofPriors = (model: Model) => loadFor(model, priors(model), COSTS);
+const ofPriors = (model: Model) => loadFor(model, priors(model));
 
 describe('parts for one visit', () => {
   test('the least expected cost of all sets, on 400 random models', () => {
@@ -62,7 +61,7 @@ describe('parts for one visit', () => {
     for (let seed = 1; seed <= 400; seed++) {
       const model = randomModel(seeded(seed));
       const load = ofPriors(model);
-      for (const { part, saves, costs } of weigh(model, priors(model), COSTS, load))
+      for (const { part, saves, costs } of weigh(model, priors(model), load))
         if (load.parts.includes(part.id)) expect(saves, `seed ${seed}`).toBeGreaterThan(costs);
         else if (++left) expect(saves, `seed ${seed}`).toBeLessThanOrEqual(costs + 1e-9);
     }
@@ -96,14 +95,15 @@ describe('parts for one visit', () => {
     const model = modelOf({ priors: [1], parts: [[0, 1]], costs: [60, 60], any: [1] });
     expect(ofPriors(model).parts).toEqual([]);
     const aboard = new Set(['p1' as PartId]);
-    expect(loadFor(model, [1], COSTS, { aboard, fits: 'model' }).parts).toEqual(['p0']);
+    expect(loadFor(model, [1], { aboard, fits: 'model' }).parts).toEqual(['p0']);
   });
 
   test('the dearer a second visit, the more is along: the published model', () => {
     const model = realModel();
     const now = shares(model, told('since.1-to-4', 'display.error', 'forced.yes'));
     const counts = [20, 75, 300, 2000].map(
-      (secondVisit) => loadFor(model, now, { ...firmCosts(), secondVisit }).parts.length,
+      (secondVisit) =>
+        loadFor({ ...model, costs: { ...model.costs, secondVisit } }, now).parts.length,
     );
     expect(counts).toEqual(counts.toSorted((a, b) => a - b));
     expect(counts.at(-1)).toBeGreaterThan(counts[0] ?? NaN);
@@ -116,7 +116,7 @@ describe('a latch that hums on and on, in the published model', () => {
   const now = shares(model, hums);
 
   test('one latch assembly finishes most, as its switch comes with it', () => {
-    const { parts, chance } = loadFor(model, now, firmCosts());
+    const { parts, chance } = loadFor(model, now);
     expect(parts).toEqual(['latch-assembly']);
     expect(chance).toBeGreaterThan(0.85);
     // As if nothing came with it.
@@ -129,7 +129,6 @@ describe('a latch that hums on and on, in the published model', () => {
       loadFor(
         model,
         stillOpen(model, [...hums, ...given(...pairs.map((pair) => `check.${pair}`))]),
-        firmCosts(),
       ).parts.map(String);
     expect(taken('latch-switch.always-open')).toEqual(['latch-switch']);
     const motor = ['latch-look.straight', 'latch-motor.continuity'];
@@ -143,7 +142,7 @@ describe('a latch that hums on and on, in the published model', () => {
       key: checkKey(id),
       answer: String(results.find(({ pointsTo }) => pointsTo.length === 0)?.id),
     }));
-    expect(loadFor(model, stillOpen(model, hums), firmCosts()).parts).not.toEqual([]);
-    expect(loadFor(model, stillOpen(model, [...hums, ...clear]), firmCosts()).parts).toEqual([]);
+    expect(loadFor(model, stillOpen(model, hums)).parts).not.toEqual([]);
+    expect(loadFor(model, stillOpen(model, [...hums, ...clear])).parts).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { costs as firmCosts, models } from '../../../src/content/load.ts';
+import { models } from '../../../src/content/load.ts';
 import { draw, seeded } from '../../../src/diagnosis/random.ts';
 import type { Random } from '../../../src/diagnosis/random.ts';
 import type { Model } from '../../../src/diagnosis/types.ts';
@@ -114,7 +114,7 @@ describe('parts for a route of visits', () => {
     let pieces = 0;
     for (let seed = 1; seed <= 150; seed++) {
       const visits = randomRoute(seeded(seed));
-      const load = partsToBring(visits, COSTS);
+      const load = partsToBring(visits);
       expect(load.chance, `seed ${seed}`).toBeCloseTo(
         expected(visits, alongOf(visits, load)) / visits.length,
         12,
@@ -130,7 +130,7 @@ describe('parts for a route of visits', () => {
       const visits = randomRoute(seeded(seed)).slice(0, 2);
       const [first] = visits;
       if (!first) continue;
-      const cost = costOf(visits, alongOf(visits, partsToBring(visits, COSTS)));
+      const cost = costOf(visits, alongOf(visits, partsToBring(visits)));
       const least = Math.min(
         ...everyAlong(visits, first.model).map((along) => costOf(visits, along)),
       );
@@ -145,8 +145,10 @@ describe('parts for a route of visits', () => {
   test('alike visits follow the binomial: 10 visits, 1 in 2 needs the part', () => {
     const model = modelOf({ priors: [1, 1], parts: [[0], []], costs: [1], any: [0] });
     const visits = many(10, () => ({ model, shares: [0.5, 0.5] }));
-    const count = (carrying: number) =>
-      partsToBring(visits, { ...COSTS, carrying }).stock[0]?.count;
+    const count = (carrying: number) => {
+      const dear = { ...model, costs: { ...COSTS, carrying } };
+      return partsToBring(visits.map((visit) => ({ ...visit, model: dear }))).stock[0]?.count;
+    };
     // Binomial tails from any table: P(8 or more) = 56/1024, P(9 or more) = 11/1024.
     expect([count(5.5), count(5.4), count(1.0)]).toEqual([7, 8, 9]);
   });
@@ -159,7 +161,7 @@ describe('parts for a route of visits', () => {
       { model: two, shares: [0.5, 0.5] },
       { model: two, shares: [0, 1] },
     ];
-    const { own, stock } = partsToBring(visits, COSTS);
+    const { own, stock } = partsToBring(visits);
     expect(visits.map((visit) => own.get(visit))).toEqual([['p0'], ['p0'], []]);
     expect(stock).toEqual([{ part: 'p1', mean: 1.5, count: 2 }]);
   });
@@ -167,12 +169,12 @@ describe('parts for a route of visits', () => {
   test('a part of no single visit’s load is along where many visits may need it', () => {
     const model = modelOf({ priors: [1, 1], parts: [[0], []], costs: [10], any: [0] });
     const visits = many(8, () => ({ model, shares: [0.05, 0.95] }));
-    expect(partsToBring(visits.slice(0, 1), COSTS).stock).toEqual([]);
-    expect(partsToBring(visits, COSTS).stock[0]?.count).toBe(1);
+    expect(partsToBring(visits.slice(0, 1)).stock).toEqual([]);
+    expect(partsToBring(visits).stock[0]?.count).toBe(1);
   });
 
   test('no visits, no parts, nothing left undone', () => {
-    expect(partsToBring([], COSTS)).toEqual({ stock: [], own: new Map(), chance: 1 });
+    expect(partsToBring([])).toEqual({ stock: [], own: new Map(), chance: 1 });
   });
 
   test('8 visits with parts of both kinds: a simulated year is covered as stated (seed 9)', () => {
@@ -183,7 +185,7 @@ describe('parts for a route of visits', () => {
       if (!model) throw new Error('no model');
       return { model, shares: scaled(model.faults.map(({ prior }) => prior * random() ** 4)) };
     });
-    const load = partsToBring(visits, firmCosts());
+    const load = partsToBring(visits);
     expect(load.stock.length).toBeGreaterThan(1);
     expect([...load.own.values()].filter((parts) => parts.length > 0).length).toBeGreaterThan(2);
     const along = alongOf(visits, load);

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { loadFigures, makeRoute, routeCsv, routeOutput } from '../../../src/cli/route.ts';
 import { tellEntries } from '../../../src/cli/route-words.ts';
 import { routeSchema } from '../../../src/cli/route-json.ts';
-import { costs, model } from '../../../src/content/load.ts';
+import { model } from '../../../src/content/load.ts';
 import { textOf } from '../../../src/decode.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
@@ -76,12 +76,12 @@ describe('a route', () => {
 });
 
 describe('as JSON', () => {
-  const json = routeJson(whole, costs(), today);
+  const json = routeJson(whole, today);
 
   test('it is as its published schema says, damaged lines too', () => {
     routeSchema.parse(json);
     routeSchema.parse(
-      routeJson(routeOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), costs(), today),
+      routeJson(routeOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), today),
     );
   });
 
@@ -92,7 +92,6 @@ describe('as JSON', () => {
     expect(json.load.stock.length).toBeGreaterThan(2);
     expect(own.filter((part) => fits.get(part) !== 'model')).toEqual([]);
     expect(json.load.stock.filter(({ part }) => fits.get(part) !== 'any')).toEqual([]);
-    expect(json.load.costs).toEqual(costs());
   });
 
   test('an emergency has no parts and no minutes, and is not in the load', () => {
@@ -115,7 +114,7 @@ describe('as a table', () => {
   test('carries other columns along, neutralises formulas, and can be read again', () => {
     const rows = `who,code,phone\n=HYPERLINK("x"),${first},+12075550142\nB,${damaged(second, 1)},@x\n`;
     const route = routeOf(rows.replace('=HYPERLINK("x")', '"=HYPERLINK(""x"")"'));
-    const text = routeCsv(routeJson(route, costs(), today), route);
+    const text = routeCsv(routeJson(route, today), route);
     expect(text).toContain(`"'=HYPERLINK(""x"")"`);
     expect(text).toContain(`"'+12075550142"`);
     expect(text).toContain(`"'@x"`);
@@ -123,7 +122,7 @@ describe('as a table', () => {
     expect(again.visits.map(({ code }) => String(code))).toEqual([first]);
     expect(again.unread.map((one) => one.text)).toEqual([damaged(second, 1)]);
     // What the table has anew is not carried twice.
-    const written = routeCsv(routeJson(again, costs(), today), again);
+    const written = routeCsv(routeJson(again, today), again);
     const cells = (csv: string) => Papa.parse(csv, { delimiter: ',' }).data;
     expect(cells(written)).toEqual(cells(text));
   });
@@ -137,7 +136,7 @@ describe('as a table', () => {
   ])('every cell stays under its heading where one is %s', (_, heading, shown) => {
     const rows = `code,Name,${heading.replace(/,$/, '')},Time\n${first},Ada,gate 4,9:00\n${damaged(second, 1)},Bo,yard,9:30\n`;
     const route = routeOf(rows);
-    const text = routeCsv(routeJson(route, costs(), today), route);
+    const text = routeCsv(routeJson(route, today), route);
     const [head = [], ...lines] = Papa.parse<string[]>(text.trimEnd()).data;
     expect(head.slice(-3)).toEqual(['Name', heading === ',' ? '3' : shown, 'Time']);
     expect(lines.map((line) => line.slice(-3))).toEqual([
@@ -147,7 +146,7 @@ describe('as a table', () => {
   });
 
   test('columns headed alike, or like our own name for such a one, all reach the JSON', () => {
-    const { visits } = routeJson(routeOf(`code,a,a,a (2),a\n${first},1,2,3,4\n`), costs(), today);
+    const { visits } = routeJson(routeOf(`code,a,a,a (2),a\n${first},1,2,3,4\n`), today);
     expect(Object.values(visits[0]?.columns ?? {}).toSorted()).toEqual(['1', '2', '3', '4']);
   });
 

@@ -15,7 +15,7 @@ export interface Plain {
   readonly access?: readonly number[];
   /** For each fault the parts its repair needs. */
   readonly parts?: readonly (readonly number[])[];
-  /** For each part, what carrying it costs with `COSTS`. */
+  /** For each part, what carrying it costs. */
   readonly costs?: readonly number[];
   /** For each part those that come with it. */
   readonly covers?: readonly (readonly number[])[];
@@ -77,6 +77,7 @@ export function modelOf(plain: Plain): Model {
       fits: any.includes(index) ? 'any' : 'model',
       covers: (covers[index] ?? []).map((part) => `p${part}`),
     })),
+    costs: COSTS,
     fixedOrder: checks.map((_, index) => `c${index}`),
   } as unknown as Model;
 }
