@@ -63,7 +63,7 @@ describe('npm run learn', () => {
     expect(out).toMatch(/How often each fault is behind a call \(800 visits;/);
     expect(out).toMatch(/Latch hook, rod or linkage .*: [\d.]+ % → [\d.]+ %/);
     expect(out).toMatch(
-      /What callers answer to “.+” \(listen\): .+, \d+ visits:\n +“.+”: [\d.]+ %/,
+      /What callers answer to “.+” \(display\): .+, \d+ visits:\n +“.+”: [\d.]+ %/,
     );
     expect(out).toMatch(/said 40 % to 50 % .*: right in \d+ of \d+, \d+ % \(\d+ % to \d+ %\)/);
     expect(out).toContain('part 4, 200 visits');
