@@ -8,6 +8,7 @@ const HEADINGS: Partial<Record<CallerField, RegExp>> = {
   name: /^(?:customer|client|caller|full)?(?: ?name)?$/,
   phone: /^(?:call ?back|phone|telephone|tel|mobile|cell)(?: ?(?:number|no))?\.?$/,
   address: /^(?:(?:service|street) )?(?:address|street|location)$/,
+  model: /^model\b/,
   remark: /^(?:remarks?|notes?|comments?)$/,
 };
 

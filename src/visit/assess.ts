@@ -4,7 +4,7 @@ import { meanMinutes, minutesFor, minutesOf, type Minutes } from '../diagnosis/m
 import { at } from '../diagnosis/numbers.ts';
 import { bestPlan } from '../diagnosis/plan.ts';
 import { shares } from '../diagnosis/posterior.ts';
-import { partChances } from '../route/stock.ts';
+import { needChance } from '../diagnosis/parts.ts';
 import type { Evidence, FaultId, Model, PartId } from '../diagnosis/types.ts';
 import type { VisitView } from './read-visit.ts';
 
@@ -38,8 +38,8 @@ function assess(model: Model, evidence: Evidence): Assessed {
     ranking: model.faults
       .map(({ id }, index) => ({ fault: id, share: at(now, index) }))
       .sort((a, b) => b.share - a.share),
-    parts: partChances({ model, shares: now })
-      .map(([part, chance]) => ({ part, chance }))
+    parts: model.parts
+      .map(({ id: part }) => ({ part, chance: needChance(model, now, (need) => need === part) }))
       .filter(({ chance }) => chance > 0)
       .sort((a, b) => b.chance - a.chance),
     minutes,
@@ -48,6 +48,8 @@ function assess(model: Model, evidence: Evidence): Assessed {
     leftOver,
   };
 }
+
+type Visited = Pick<VisitView, 'model' | 'evidence' | 'urgency'>;
 
 /** Key and answer of everything that tells a model's faults apart. */
 function tellingOf(model: Model): ReadonlySet<string> {
@@ -60,12 +62,10 @@ function tellingOf(model: Model): ReadonlySet<string> {
 }
 
 /**
- * An assessor that remembers: visits with the same telling answers are worked out once. Undefined for
- * an emergency, which nobody plans parts or minutes for, and without figures.
+ * An assessor that remembers: visits with the same telling answers are worked out once. Undefined
+ * without figures, and in an emergency, where help comes before any repair.
  */
-export function makeAssess(): (
-  view: Pick<VisitView, 'model' | 'evidence' | 'urgency'>,
-) => Assessed | undefined {
+export function makeAssess(): (visit: Visited) => Assessed | undefined {
   const known = new Map<Model, { telling: ReadonlySet<string>; by: Map<string, Assessed> }>();
   return ({ model, evidence, urgency }) => {
     if (!model || urgency === 'emergency') return undefined;

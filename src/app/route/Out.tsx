@@ -5,14 +5,12 @@ import { AskTwice } from '../shared/AskTwice.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
 import { routeTable } from './file.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 
 /** The next day: whoever plans in the evening plans tomorrow. */
 const tomorrow = (): string => localDay(new Date(Date.now() + 24 * 3600_000));
 
-interface Props extends RouteProps {
-  /** That of the load on the page. */
-  readonly chance: number;
+interface Props extends LoadProps {
   /** Print a page a visit. */
   readonly onSheets: () => void;
 }
@@ -28,20 +26,20 @@ export function Out(props: Props): JSX.Element {
   };
   const csv = (): void => {
     // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
-    download('round.csv', `\ufeff${routeTable(props.page, props.route)}`, 'text/csv');
+    download('round.csv', `\ufeff${routeTable(props.page, props.route, props.load)}`, 'text/csv');
     saved();
   };
   const json = (): void => {
     const { columns, visits, unread } = props.route;
     const route = { columns: columns(), visits: visits(), unread: unread() };
-    const text = JSON.stringify(routeJson(route, props.chance, new Date()), undefined, 2);
+    const text = JSON.stringify(routeJson(route, new Date()), undefined, 2);
     download('round.json', text, 'application/json');
     saved();
   };
   const calendar = async (): Promise<void> => {
     const file = await import('./calendar-file.ts').catch(() => undefined);
     if (file) {
-      const text = file.routeCalendar(props.page, props.route, day() || tomorrow());
+      const text = file.routeCalendar(props.page, props.route, props.load, day() || tomorrow());
       download('route.ics', text, 'text/calendar');
     }
     props.say(t(file ? 'round:said.saved' : 'round:said.noCalendar'));

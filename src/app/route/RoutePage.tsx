@@ -1,6 +1,15 @@
-import { Show, createEffect, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
+import {
+  Show,
+  createEffect,
+  createMemo,
+  createSignal,
+  on,
+  onCleanup,
+  onMount,
+  type JSX,
+} from 'solid-js';
+import { partsToBring } from '../../route/parts-to-bring.ts';
 import { sayer } from '../shared/words.ts';
-import { createChance } from '../preview/Chance.tsx';
 import { AddByHand } from './AddByHand.tsx';
 import { Enter } from './Enter.tsx';
 import { PartsToBring } from './PartsToBring.tsx';
@@ -32,7 +41,7 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   onMount(() => addEventListener('beforeunload', ask));
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { route, say };
-  const [chance, Slider] = createChance(() => props.page.words);
+  const load = createMemo(() => partsToBring(figures()));
   const any = () => route.visits().length + route.unread().length > 0;
   const [open, setOpen] = createSignal(true);
   // Emptied, it is there to be filled.
@@ -66,23 +75,17 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
       <Show when={route.lost()}>
         <p class="lost strong">{t('round:keptCodes')}</p>
       </Show>
-      <Visits {...props} {...parts} />
+      <Visits {...props} {...parts} load={load()} />
       <Mend {...props} {...parts} />
       <Show when={route.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
-        <PartsToBring
-          {...props}
-          {...parts}
-          figures={figures()}
-          chance={chance() / 100}
-          slider={Slider}
-        />
+        <PartsToBring {...props} {...parts} load={load()} />
       </Show>
       <Show when={any()}>
-        <Out {...props} {...parts} chance={chance() / 100} onSheets={printSheets} />
+        <Out {...props} {...parts} load={load()} onSheets={printSheets} />
       </Show>
       <Show when={sheets()}>
-        <Sheets {...props} {...parts} />
+        <Sheets {...props} {...parts} load={load()} />
       </Show>
     </>
   );

@@ -2,12 +2,12 @@ import { For, type JSX } from 'solid-js';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { sayer } from '../shared/words.ts';
 import { wordsOf } from './facts.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 import type { Listed } from './state.ts';
 import { Expected, Rest, Who } from './VisitRow.tsx';
 
 /** A page a visit, on paper only: what is known, and lines to write on. */
-export function Sheets(props: RouteProps): JSX.Element {
+export function Sheets(props: LoadProps): JSX.Element {
   const t = sayer(props);
   const answers = (visit: Listed): readonly string[] => {
     const { seen } = visit;

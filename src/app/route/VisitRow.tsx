@@ -4,10 +4,10 @@ import { CopyJob } from '../shared/CopyJob.tsx';
 import { sayer } from '../shared/words.ts';
 import { minutes, percent } from '../preview/facts.ts';
 import { titleOf, told, wordsOf } from './facts.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 import type { Listed } from './state.ts';
 
-interface Props extends RouteProps {
+interface Props extends LoadProps {
   readonly visit: Listed;
   /** Its place in the day, from 0. */
   readonly place: number;
@@ -139,12 +139,12 @@ export function VisitRow(props: Props): JSX.Element {
   );
 }
 
-type OfVisit = RouteProps & Pick<Props, 'visit'>;
+type OfVisit = LoadProps & Pick<Props, 'visit'>;
 
 /** When, who and where, and how urgent. */
 export function Who(props: OfVisit): JSX.Element {
   const caller = () => props.route.callerOf(props.visit);
-  const said = createMemo(() => told(props.page, props.visit));
+  const said = createMemo(() => told(props.page, props.visit, props.load));
   const title = () => titleOf(props.page, props.visit, caller());
   return (
     <div class="who">
@@ -174,7 +174,7 @@ export function Who(props: OfVisit): JSX.Element {
 /** What the code says and what to expect. An emergency is not planned for. */
 export function Expected(props: OfVisit): JSX.Element {
   const t = sayer(props);
-  const said = createMemo(() => told(props.page, props.visit));
+  const said = createMemo(() => told(props.page, props.visit, props.load));
   const line = (label: string, list: readonly string[]) => (
     <Show when={list.length > 0}>
       <p>

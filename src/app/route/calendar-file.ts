@@ -1,6 +1,7 @@
 /** The route as a calendar file: its visits in words. Made on the device; nothing is sent. */
 import { hashOf } from '../../address/grammar.ts';
 import { calendarOf } from '../../route/calendar.ts';
+import type { PartsToBring } from '../../route/parts-to-bring.ts';
 import { titleOf, told } from './facts.ts';
 import type { Page } from './page.ts';
 import type { RouteState } from './state.ts';
@@ -9,12 +10,13 @@ import type { RouteState } from './state.ts';
 export function routeCalendar(
   page: Page,
   route: Pick<RouteState, 'visits' | 'callerOf' | 'windowOf'>,
+  load: PartsToBring,
   day: string,
 ): string {
   const { t } = page.words;
   const visits = route.visits().map((visit) => {
     const caller = route.callerOf(visit);
-    const { urgency, what, reason, flags, parts } = told(page, visit);
+    const { urgency, what, reason, flags, parts } = told(page, visit, load);
     const { code } = visit;
     const link = code && new URL(`../preview/${hashOf({ c: code })}`, location.href).href;
     const lines = [

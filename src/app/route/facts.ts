@@ -1,5 +1,5 @@
 /** A visit's facts in words. */
-import { LIKELY } from '../../route/parts-to-bring.ts';
+import type { PartsToBring } from '../../route/parts-to-bring.ts';
 import type { PlannedVisit } from '../../route/types.ts';
 import type { Caller } from '../../visit/job.ts';
 import { percent } from '../preview/facts.ts';
@@ -34,6 +34,7 @@ export interface VisitFacts {
   readonly reason: string;
   readonly flags: readonly string[];
   readonly faults: readonly string[];
+  /** Those to take along for this visit alone. */
   readonly parts: readonly string[];
 }
 
@@ -51,7 +52,7 @@ export function titleOf(page: Page, visit: PlannedVisit, caller: Caller): string
 export const wordsOf = (page: Page, { seen }: PlannedVisit): Words =>
   (seen && page.guides.known(seen.guide.id)?.words) ?? page.words;
 
-export function told(page: Page, visit: PlannedVisit): VisitFacts {
+export function told(page: Page, visit: PlannedVisit, load: PartsToBring): VisitFacts {
   const { seen, assessed } = visit;
   const { t } = page.words;
   const of = wordsOf(page, visit);
@@ -86,7 +87,7 @@ export function told(page: Page, visit: PlannedVisit): VisitFacts {
       .filter(({ share }, index) => index < FAULTS && share >= LEAST)
       .map(({ fault, share }) => `${name(of, 'faults', fault)}, ${percent(of, share)}`),
     parts: (assessed?.parts ?? [])
-      .filter(({ chance }) => chance >= LIKELY)
+      .filter(({ part }) => assessed && load.own.get(assessed)?.includes(part))
       .map(({ part, chance }) => `${name(of, 'parts', part)}, ${percent(of, chance)}`),
   };
 }

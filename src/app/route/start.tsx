@@ -10,6 +10,11 @@ const place = document.getElementById('round');
 if (place) {
   const files = embedded('files') as Readonly<Record<string, string>>;
   const config = embedded('round-data') as Pick<Page, 'keepCaller'>;
-  const page = { words: pageWords(), ...makeLateBooks(), guides: makeGuides(files), ...config };
+  const page: Page = {
+    words: pageWords(),
+    ...makeLateBooks(),
+    guides: makeGuides(files),
+    ...config,
+  };
   mount(place, () => <RoutePage page={page} />);
 }
