@@ -32,7 +32,7 @@ export function Changes(props: Props): JSX.Element {
     });
   };
   const conditions = ({ subject }: Change): string =>
-    Object.entries((subject.kind === 'answers' && subject.given) || {})
+    Object.entries(subject.kind === 'answers' ? (subject.given ?? {}) : {})
       .map(([key, ids]) =>
         t('learn:changes.given', {
           question: props.part.questions[key]?.title ?? key,
