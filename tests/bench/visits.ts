@@ -313,7 +313,7 @@ function curve(claims: readonly Claim[], what: string): Row[] {
 export function worldRows(guides: readonly Guide[]): Row[] {
   return Object.entries(WORLDS).flatMap(([what, world]) => {
     const each = guides.map((guide) =>
-      batchesOf(guide, { inBatch: RANKED, ...world }, (visit) => ranked(modelOf(guide), visit)),
+      batchesOf(guide, { inBatch: WALKED, ...world }, (visit) => ranked(modelOf(guide), visit)),
     );
     const batches = Array.from({ length: BATCHES }, (_, batch) =>
       each.flatMap((one) => one[batch] ?? []),
