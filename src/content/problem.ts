@@ -29,6 +29,17 @@ export type FileTrouble =
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }
+  /** A sentence says what a region has another word for. */
+  | { readonly code: 'region-word'; readonly region: string; readonly found: string }
+  /** A region's phrase that no English sentence has any more. */
+  | { readonly code: 'region-phrase'; readonly phrase: string }
+  | {
+      readonly code: 'region-emergency';
+      readonly region: string;
+      readonly numbers: readonly string[];
+    }
+  /** Only English is said in a region's words. */
+  | { readonly code: 'region-language'; readonly region: string; readonly language: string }
   /** An id has no sentence; `by` is the file and line that declares the id. */
   | { readonly code: 'sentence-missing'; readonly key: string; readonly by: string }
   /** `sentence-of-block`: a guide's own, of a page that a block has the sentences of. */

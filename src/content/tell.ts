@@ -79,6 +79,26 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `The first language, "${trouble.language}", has no pages for staff.`,
         hint: 'Put one first that has "staff: true" in languages.yaml.',
       };
+    case 'region-word':
+      return {
+        what: `“${trouble.found}” is not said in ${trouble.region}.`,
+        hint: `Add what ${trouble.region} says instead under ${trouble.region}.say in content/regions.yaml; in firm.yaml, correct it here.`,
+      };
+    case 'region-phrase':
+      return {
+        what: `No English sentence says “${trouble.phrase}” any more.`,
+        hint: 'Put the phrase as the sentence now has it, or take it out.',
+      };
+    case 'region-emergency':
+      return {
+        what: `This is not the emergency number of ${trouble.region}.`,
+        hint: `Put ${trouble.numbers.join(' or ')}, or correct "region".`,
+      };
+    case 'region-language':
+      return {
+        what: `The region ${trouble.region} has no words of its own in "${trouble.language}".`,
+        hint: 'Take the language out: outside the US the site speaks English only.',
+      };
     case 'sentence-missing':
       return {
         what: `There is no sentence ${trouble.key}, which ${trouble.by} asks for.`,
