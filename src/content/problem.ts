@@ -31,6 +31,14 @@ export type FileTrouble =
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }
+  /** A color of the firm stands out too little from one of the site's. */
+  | {
+      readonly code: 'color-pale';
+      readonly theme: string;
+      readonly on: string;
+      readonly ratio: number;
+    }
+  | { readonly code: 'logo-heavy'; readonly bytes: number; readonly most: number }
   /** A sentence says what a region has another word for. */
   | { readonly code: 'region-word'; readonly region: string; readonly found: string }
   /** A region's phrase that no English sentence has any more. */

@@ -1,4 +1,5 @@
 /** Problems of content in words, for whoever edits it. */
+import { LEAST_CONTRAST } from './colors.ts';
 import { tellTrouble } from './guide-words.ts';
 import type { ProblemWords } from './guide-words.ts';
 import { tellModelTrouble } from './model-words.ts';
@@ -47,7 +48,7 @@ function tellFile(trouble: FileTrouble): ProblemWords {
     case 'shape':
       return {
         what: `${trouble.path || 'The file'} has the wrong form (${trouble.reason}).`,
-        hint: 'Compare with its neighbors; the form is in src/content/schema.',
+        hint: 'Correct it here: its neighbors and comments show the form; src/content/schema has it whole.',
       };
     case 'name-unknown':
       return {
@@ -78,6 +79,16 @@ function tellFile(trouble: FileTrouble): ProblemWords {
       return {
         what: `The first language, "${trouble.language}", has no pages for staff.`,
         hint: 'Put one first that has "staff: true" in languages.yaml.',
+      };
+    case 'color-pale':
+      return {
+        what: `In the ${trouble.theme} theme this color has a contrast of ${trouble.ratio.toFixed(1)} to 1 with "${trouble.on}"; ${String(LEAST_CONTRAST)} to 1 is the least.`,
+        hint: trouble.theme === 'light' ? 'Take a darker color.' : 'Take a lighter color.',
+      };
+    case 'logo-heavy':
+      return {
+        what: `The logo has ${String(trouble.bytes)} bytes; ${String(trouble.most)} is the most.`,
+        hint: 'Every page loads it: save it smaller, for example as a plain SVG.',
       };
     case 'region-word':
       return {

@@ -25,6 +25,7 @@ export const staffTexts = [
   'desk',
   'map',
   'round',
+  'staff',
 ] as const;
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;
