@@ -1,39 +1,36 @@
 /** The themes' colors as `style/base.css` has them, with those of the firm in place of ours. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import {
+  differenceCiede2000,
+  filterDeficiencyDeuter,
+  filterDeficiencyProt,
+  formatHex,
+  interpolate,
+  parse,
+  wcagContrast,
+} from 'culori';
+import type { Color } from 'culori';
 import type { Firm } from './schema/firm.ts';
 
 export const STYLE = 'src/site/style/base.css';
-export const themes = ['light', 'dark'] as const;
-export type Theme = (typeof themes)[number];
+const themes = ['light', 'dark'] as const;
+type Theme = (typeof themes)[number];
 
 /** WCAG 2.2, 1.4.6 (AAA). */
 export const LEAST_CONTRAST = 7;
+/** CIEDE2000, as `tests/unit/site/colors` asks of our own. */
+export const LEAST_APART = 10;
+const MEANINGS = ['done', 'danger', 'warning', 'caution', 'notice'];
 
-/** A color's channels, 0 to 1; `#fff` and `#ffffff` alike. */
-function channels(color: string): readonly number[] {
-  const hex = color.length === 4 ? color.replace(/[^#]/g, '$&$&') : color;
-  return [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16) / 255);
-}
+const apart = differenceCiede2000();
+/** As everyone sees colors, and with either common dichromacy. */
+const SEEN = [(color: Color) => color, filterDeficiencyDeuter(1), filterDeficiencyProt(1)];
 
-/** Relative luminance (WCAG 2.2): sRGB made linear, weighted by the eye. */
-function luminance(color: string): number {
-  const [r = 0, g = 0, b = 0] = channels(color).map((c) =>
-    c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4,
-  );
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-}
-
-/** Contrast ratio of two colors, 1 to 21 (WCAG 2.2). */
-export function contrast(one: string, other: string): number {
-  const [dark = 0, light = 0] = [luminance(one), luminance(other)].toSorted((a, b) => a - b);
-  return (light + 0.05) / (dark + 0.05);
-}
-
-function mixed(color: string, into: string, part: number): string {
-  const base = channels(into);
-  const parts = channels(color).map((c, at) => c * part + (base[at] ?? 0) * (1 - part));
-  return `#${parts.map((c) => Math.round(c * 255).toString(16).padStart(2, '0')).join('')}`;
+/** The least distance of two colors over all eyes. */
+function least(one: string, other: string): number {
+  const [a, b] = [parse(one), parse(other)];
+  return a && b ? Math.min(...SEEN.map((seen) => apart(seen(a), seen(b)))) : 0;
 }
 
 const VALUE = (name: string) => new RegExp(`(--${name}:\\s*)(#[0-9a-f]{3,6});`);
@@ -56,7 +53,7 @@ export function inFirmColors(css: string, colors: Firm['colors']): string {
   if (!colors) return css;
   return (['dark', 'light'] as const).reduce((text, theme) => {
     const [from, to] = split(text)[theme];
-    const soft = mixed(colors[theme], colorOf(text, theme, 'paper'), 0.25);
+    const soft = formatHex(interpolate([colorOf(text, theme, 'paper'), colors[theme]])(0.2));
     const block = text
       .slice(from, to)
       .replace(VALUE('accent'), `$1${colors[theme]};`)
@@ -68,14 +65,27 @@ export function inFirmColors(css: string, colors: Firm['colors']): string {
 /** The style as this repository has it. */
 export const readStyle = (): string => readFileSync(join(process.cwd(), STYLE), 'utf8');
 
-/** Where a firm's color stands out too little: from what it is written on, or under its own text. */
-export function paleColors(
-  colors: NonNullable<Firm['colors']>,
-): readonly { readonly theme: Theme; readonly on: string; readonly ratio: number }[] {
+/** What is wrong with a firm's color: too little contrast, or too near to a color with a meaning. */
+export interface PoorColor {
+  readonly theme: Theme;
+  readonly code: 'color-pale' | 'color-near';
+  readonly other: string;
+  readonly is: number;
+}
+
+export function poorColors(colors: NonNullable<Firm['colors']>): readonly PoorColor[] {
   const css = readStyle();
-  return themes.flatMap((theme) =>
-    ['paper', 'card', 'accent-ink']
-      .map((on) => ({ theme, on, ratio: contrast(colors[theme], colorOf(css, theme, on)) }))
-      .filter(({ ratio }) => ratio < LEAST_CONTRAST),
-  );
+  return themes.flatMap((theme) => {
+    const own = colors[theme];
+    const of = (name: string) => colorOf(css, theme, name);
+    return [
+      ...['paper', 'card', 'accent-ink']
+        .map((other) => ({ theme, other, is: wcagContrast(own, of(other)) }))
+        .filter(({ is }) => is < LEAST_CONTRAST)
+        .map((one) => ({ ...one, code: 'color-pale' }) as const),
+      ...MEANINGS.map((other) => ({ theme, other, is: least(own, of(other)) }))
+        .filter(({ is }) => is < LEAST_APART)
+        .map((one) => ({ ...one, code: 'color-near' }) as const),
+    ];
+  });
 }

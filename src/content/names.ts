@@ -15,7 +15,7 @@ import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { isWhole } from '../note/retired.ts';
 import type { Retired } from '../note/retired.ts';
-import { paleColors } from './colors.ts';
+import { poorColors } from './colors.ts';
 import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
@@ -80,8 +80,8 @@ function firmNames(
     ...silent.map(([path, key]) =>
       fileProblem(text, text.keyAt([path]), { code: 'key-missing', path, key }),
     ),
-    ...(colors ? paleColors(colors) : []).map((pale) =>
-      fileProblem(text, text.valueAt(['colors', pale.theme]), { code: 'color-pale', ...pale }),
+    ...(colors ? poorColors(colors) : []).map((poor) =>
+      fileProblem(text, text.valueAt(['colors', poor.theme]), poor),
     ),
     ...logoProblems(content, text, firm),
   ];

@@ -3,6 +3,7 @@ import type { ModelProblem } from '../diagnosis/problem.ts';
 import type { GuideTrouble, SourcePosition } from '../guide/problem.ts';
 import type { Fault, PropertyId } from '../proof/property.ts';
 import type { TranslationProblem } from '../text/translation.ts';
+import type { PoorColor } from './colors.ts';
 import type { Text } from './read.ts';
 import type { RecallTrouble } from './recall.ts';
 
@@ -31,13 +32,7 @@ export type FileTrouble =
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }
-  /** A color of the firm stands out too little from one of the site's. */
-  | {
-      readonly code: 'color-pale';
-      readonly theme: string;
-      readonly on: string;
-      readonly ratio: number;
-    }
+  | PoorColor
   | { readonly code: 'logo-heavy'; readonly bytes: number; readonly most: number }
   /** A sentence says what a region has another word for. */
   | { readonly code: 'region-word'; readonly region: string; readonly found: string }

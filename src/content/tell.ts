@@ -1,5 +1,5 @@
 /** Problems of content in words, for whoever edits it. */
-import { LEAST_CONTRAST } from './colors.ts';
+import { LEAST_APART, LEAST_CONTRAST } from './colors.ts';
 import { tellTrouble } from './guide-words.ts';
 import type { ProblemWords } from './guide-words.ts';
 import { tellModelTrouble } from './model-words.ts';
@@ -82,8 +82,13 @@ function tellFile(trouble: FileTrouble): ProblemWords {
       };
     case 'color-pale':
       return {
-        what: `In the ${trouble.theme} theme this color has a contrast of ${trouble.ratio.toFixed(1)} to 1 with "${trouble.on}"; ${String(LEAST_CONTRAST)} to 1 is the least.`,
+        what: `In the ${trouble.theme} theme this color has a contrast of ${trouble.is.toFixed(1)} to 1 with "${trouble.other}"; ${String(LEAST_CONTRAST)} to 1 is the least.`,
         hint: trouble.theme === 'light' ? 'Take a darker color.' : 'Take a lighter color.',
+      };
+    case 'color-near':
+      return {
+        what: `In the ${trouble.theme} theme this color is too near to that of "${trouble.other}" (CIEDE2000 ${trouble.is.toFixed(1)}; ${String(LEAST_APART)} is the least, for readers with color blindness too).`,
+        hint: 'Take another: colors of danger and caution mean nothing else here.',
       };
     case 'logo-heavy':
       return {

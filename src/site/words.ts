@@ -2,15 +2,7 @@ import i18next, { type i18n } from 'i18next';
 import type { Words } from '../app/shared/words.ts';
 import { parseId } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import {
-  firm,
-  guides,
-  guideText,
-  languageOf,
-  region,
-  textFile,
-  textsOf,
-} from '../content/load.ts';
+import { firm, guides, guideText, languageOf, region, textFile, textsOf } from '../content/load.ts';
 import { regional, regionalSentence } from '../content/regions.ts';
 import { SOURCE } from '../content/texts.ts';
 import type { Told } from '../content/schema/firm.ts';

@@ -76,9 +76,7 @@ const hours = z.strictObject({
   /** A day that is left out is closed. */
   open: z.partialRecord(z.enum(days, `a day is one of ${days.join(', ')}`), spans),
   /** Dates (ISO 8601) with other hours than their day of the week. */
-  holidays: z
-    .record(z.string().refine(isDate, 'a date as 2026-12-25'), spans)
-    .default({}),
+  holidays: z.record(z.string().refine(isDate, 'a date as 2026-12-25'), spans).default({}),
 });
 
 /** When the firm is open. */
