@@ -39,7 +39,7 @@ const permissions = (camera: string): string =>
 export function headersFile(
   cameraPages: readonly string[],
   recalls: readonly string[],
-  frames: readonly string[],
+  frames: readonly string[] = [],
 ): string {
   const cameras = cameraPages.map((path) => `${path}*\n  ${permissions('(self)')}\n`);
   return `/*
