@@ -119,7 +119,9 @@ export function shapeProblems(text: Text, issues: readonly z.core.$ZodIssue[]): 
       const trouble = { code: 'key-missing', path: parent.map(String).join('.') } as const;
       return [fileProblem(text, text.keyAt(parent), { ...trouble, key: String(key) })];
     }
-    const trouble = { code: 'shape', path, reason: issue.message } as const;
+    // Of a key that is no good only the issue within says why.
+    const within = issue.code === 'invalid_key' ? issue.issues[0]?.message : undefined;
+    const trouble = { code: 'shape', path, reason: within ?? issue.message } as const;
     return [fileProblem(text, text.valueAt(issue.path), trouble)];
   });
 }
