@@ -1,5 +1,5 @@
 // npm run firm: who runs this copy, checked or written anew, in plain words.
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { checkContent } from '../content/gates.ts';
