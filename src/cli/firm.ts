@@ -46,6 +46,8 @@ const QUESTIONS = {
 } as const;
 type Answers = Readonly<Record<keyof typeof QUESTIONS, string>>;
 
+const CURRENCY: Readonly<Record<string, string>> = { US: 'USD', CA: 'CAD', GB: 'GBP' };
+
 /** As YAML reads it back: JSON is YAML. */
 const q = (text: string): string => JSON.stringify(text);
 const same = (number: string): string => `{ show: ${q(number)}, dial: ${q(number)} }`;
@@ -66,6 +68,8 @@ ${open.map(([day, spans]) => `    ${day}: ${spans}`).join('\n')}
 after-hours: ${q(told.after)}
 site: ${told.site}
 languages: [en]
+# What to load is weighed with these: assumptions, put in your own (content/model/parts.yaml has prices).
+costs: { currency: ${CURRENCY[told.region] ?? 'USD'}, second-visit: 150, hourly-rate: 90, carrying: 0.15 }
 numbers:
   emergency: ${same(told.emergency)}
   poison: ${same(told.poison)}
