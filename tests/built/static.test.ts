@@ -70,8 +70,8 @@ describe('every page', () => {
         const html = markup(path);
         const [, kind = ''] = /class="page (question|step|stop|finish)/.exec(html) ?? [];
         expect(kind, path).not.toBe('');
-        const signs = ['data-timer', 'data-error-field', 'id="walks"', 'data-hours'].filter((sign) =>
-          html.includes(sign),
+        const signs = ['data-timer', 'data-error-field', 'id="walks"', 'data-hours'].filter(
+          (sign) => html.includes(sign),
         );
         const files = [
           ...elements(html, 'script').map((script) => script.get('src') ?? ''),

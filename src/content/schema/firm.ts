@@ -69,15 +69,12 @@ function isZone(zone: string): boolean {
   }
 }
 
-const isDate = (text: string): boolean =>
-  /^\d{4}-\d\d-\d\d$/.test(text) && new Date(text).toJSON()?.startsWith(text);
-
 const hours = z.strictObject({
   zone: z.string().refine(isZone, 'a time zone’s name, for example Europe/London'),
   /** A day that is left out is closed. */
   open: z.partialRecord(z.enum(days, `a day is one of ${days.join(', ')}`), spans),
   /** Dates (ISO 8601) with other hours than their day of the week. */
-  holidays: z.record(z.string().refine(isDate, 'a date as 2026-12-25'), spans).default({}),
+  holidays: z.record(z.iso.date('a date as 2026-12-25'), spans).default({}),
 });
 
 /** When the firm is open. */
