@@ -27,6 +27,7 @@ export const staffTexts = [
   'learn',
   'map',
   'round',
+  'staff',
 ] as const;
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;
