@@ -24,7 +24,7 @@ export function Reliability(props: {
       <h2>{t('learn:plot.title')}</h2>
       <p>{t('learn:plot.text')}</p>
       <svg
-        viewBox={`0 0 ${String(LEFT + SIDE + 10)} ${String(TOP + SIDE + 40)}`}
+        viewBox={`0 0 ${String(LEFT + SIDE + 24)} ${String(TOP + SIDE + 40)}`}
         aria-hidden="true"
       >
         <For each={[0, 0.5, 1]}>
