@@ -45,8 +45,8 @@ test('a calendar says what the route says, hostile words and all', () => {
         const on = window?.day ?? day;
         expect(event.uid).toBe(`${id}-${on}@range.example`);
         expect(event.summary).toBe(title);
-        expect(event.location).toBe(place);
-        expect(event.description).toBe(told);
+        expect((event.location as string | null) ?? '').toBe(place);
+        expect((event.description as string | null) ?? '').toBe(told);
         expect(event.startDate.toString().slice(0, 10)).toBe(on);
         expect(event.startDate.isDate).toBe(window === undefined);
         if (!window) continue;
