@@ -1,5 +1,6 @@
 /** Names that one file of content uses and another declares. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { unusedOfBlocks } from '../guide/blocks.ts';
@@ -14,11 +15,12 @@ import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { isWhole } from '../note/retired.ts';
 import type { Retired } from '../note/retired.ts';
+import { poorColors } from './colors.ts';
 import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
-import type { Problem } from './problem.ts';
+import type { FileTrouble, Problem } from './problem.ts';
 import { TOP, once } from './read.ts';
 import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
@@ -44,16 +46,19 @@ function together<T extends readonly unknown[]>(
 
 /** The firm's languages are known, the first has pages for staff, and what it says is said in each. */
 function firmNames(
+  content: Content,
   text: Text,
-  { languages, hours, area }: Firm,
+  firm: Firm,
   known: Readonly<Record<string, Language>>,
 ): readonly Problem[] {
+  const { languages, area, colors } = firm;
   const [first = ''] = languages;
   const staff = known[first]?.staff ?? true;
   const unknown = languages.flatMap((name, index) =>
     known[name] ? [] : [{ name, place: text.valueAt(['languages', index]) }],
   );
-  const silent = Object.entries({ hours, area }).flatMap(([key, told]) =>
+  const told = { area, 'after-hours': firm['after-hours'], 'call-out': firm['call-out'] ?? '' };
+  const silent = Object.entries(told).flatMap(([key, told]) =>
     typeof told === 'string'
       ? []
       : languages
@@ -75,6 +80,25 @@ function firmNames(
     ...silent.map(([path, key]) =>
       fileProblem(text, text.keyAt([path]), { code: 'key-missing', path, key }),
     ),
+    ...(colors ? poorColors(colors) : []).map((poor) =>
+      fileProblem(text, text.valueAt(['colors', poor.theme]), poor),
+    ),
+    ...logoProblems(content, text, firm),
+  ];
+}
+
+/** A logo is fetched with every page, the first question among them. */
+const LOGO_BYTES = 4000;
+
+function logoProblems(content: Content, text: Text, { logo }: Firm): readonly Problem[] {
+  if (logo === undefined) return [];
+  const file = statSync(join(content.root, logo), { throwIfNoEntry: false });
+  if (file !== undefined && file.size <= LOGO_BYTES) return [];
+  const place = text.valueAt(['logo']);
+  return [
+    file
+      ? fileProblem(text, place, { code: 'logo-heavy', bytes: file.size, most: LOGO_BYTES })
+      : fileProblem(text, place, { code: 'name-unknown', name: logo, among: 'the folder content' }),
   ];
 }
 
@@ -178,6 +202,7 @@ export const drawingsShown = once(() =>
  */
 function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): readonly Problem[] {
   const known = drawingsShown();
+  const ofAnswers = new Set(readdirSync(new URL('../site/drawings/answers/', import.meta.url)));
   const graphs = guides.map(({ id }) => `guides/${id}/graph.yaml`);
   const files = [
     ...[...blocks.list.map(({ id }) => `blocks/${id}.yaml`), ...graphs].map(
@@ -194,23 +219,32 @@ function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): r
       : isRecord(pages)
         ? Object.keys(pages)
         : [];
-    return keys.flatMap((key) => {
-      const at = [...path, key, 'drawing'];
-      const of = (name: string): unknown => valueAt(text.value.value, [...path, key, name]);
-      const name = of('drawing');
-      if (typeof name !== 'string') return [];
+    const value = (at: Path): unknown => valueAt(text.value.value, at);
+    const problem = (at: Path, trouble: FileTrouble) =>
+      fileProblem(text.value, text.value.valueAt(at), trouble);
+    const unknown = (at: Path, name: string, folder: string) =>
+      problem(at, { code: 'name-unknown', name: `${name}.svg`, among: folder });
+    return keys.flatMap((key): readonly Problem[] => {
+      const page: Path = [...path, key];
+      const answers = value([...page, 'answers']);
+      const small = (isRecord(answers) ? Object.keys(answers) : []).flatMap((answer) => {
+        const at = [...page, 'answers', answer, 'drawing'];
+        const name = value(at);
+        return typeof name !== 'string' || ofAnswers.has(`${name}.svg`)
+          ? []
+          : [unknown(at, name, 'src/site/drawings/answers')];
+      });
+      const at = [...page, 'drawing'];
+      const name = value(at);
+      if (typeof name !== 'string') return small;
       const shown = known[name];
-      const among = 'src/site/drawings';
-      const action = of('action');
-      const asked = of('kind') === 'question' || shown?.does?.some((one) => one === action);
-      if (shown && (shown.does === undefined || asked)) return [];
-      return [
-        fileProblem(text.value, text.value.valueAt(at), {
-          ...(shown
-            ? { code: 'drawing-does', name }
-            : { code: 'name-unknown', name: `${name}.svg`, among }),
-        }),
-      ];
+      if (!shown) return [unknown(at, name, 'src/site/drawings'), ...small];
+      const action = value([...page, 'action']);
+      const asked =
+        value([...page, 'kind']) === 'question' || shown.does?.some((one) => one === action);
+      return shown.does === undefined || asked
+        ? small
+        : [problem(at, { code: 'drawing-does', name }), ...small];
     });
   });
 }
@@ -383,7 +417,7 @@ export function names(content: Content): readonly Problem[] {
       releases(),
     ),
     ...together(sayingNames, text('finder.yaml'), finder(), guides()),
-    ...together(firmNames, text('firm.yaml'), firm(), languages()),
+    ...together((...known) => firmNames(content, ...known), text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),
     ...together(reviewNames, text('reviews.yaml'), reviews(), guides()),

@@ -23,8 +23,10 @@ export const staffTexts = [
   'bench',
   'diagnosis',
   'desk',
+  'job',
   'map',
   'round',
+  'staff',
 ] as const;
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;

@@ -152,6 +152,9 @@ function run(box: HTMLElement): void {
       const minute = Math.ceil((wait.end + unseen - before) / 60);
       put(part, (part.dataset['text'] ?? '').replace('{{time}}', ofDay.format(minute * 60_000)));
     }
+    // The bar: what is gone by, and from where on it may be over.
+    const percent = 100 / length();
+    face.style.cssText = `--gone:${String(100 - latestEnd * percent)}%;--open:${String(100 - window * percent)}%`;
     asks.hidden = unseen === 0;
     box.classList.toggle('asks', unseen > 0);
     const nowOver = latestEnd <= window;

@@ -12,12 +12,14 @@ import type diagnosis from '../../../content/text/en/diagnosis.json';
 import type errors from '../../../content/text/en/errors.json';
 import type fetching from '../../../content/text/en/fetching.json';
 import type guides from '../../../content/text/en/guides.json';
+import type job from '../../../content/text/en/job.json';
 import type map from '../../../content/text/en/map.json';
 import type note from '../../../content/text/en/note.json';
 import type offline from '../../../content/text/en/offline.json';
 import type preview from '../../../content/text/en/preview.json';
 import type round from '../../../content/text/en/round.json';
 import type site from '../../../content/text/en/site.json';
+import type staff from '../../../content/text/en/staff.json';
 import type visits from '../../../content/text/en/visits.json';
 
 /** Namespace → its sentences, a text file each. */
@@ -30,12 +32,14 @@ interface Texts {
   errors: typeof errors;
   fetching: typeof fetching;
   guides: typeof guides;
+  job: typeof job;
   map: typeof map;
   note: typeof note;
   offline: typeof offline;
   preview: typeof preview;
   round: typeof round;
   site: typeof site;
+  staff: typeof staff;
   visits: typeof visits;
 }
 
