@@ -4,16 +4,16 @@
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
-import { learn } from '../diagnosis/learn.ts';
-import type { Change, LearnOptions } from '../diagnosis/learn.ts';
+import { buildModel } from '../diagnosis/build-model.ts';
 import { named, onceEach } from '../diagnosis/read-visits.ts';
-import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
-import type { HeldOut } from '../diagnosis/score.ts';
-import { OTHER } from '../diagnosis/visits-schema.ts';
+import { study } from '../diagnosis/score.ts';
+import type { Study } from '../diagnosis/score.ts';
+import { selectionOf } from '../diagnosis/selection.ts';
 import { content } from '../content/load.ts';
-import { figuresOf, rewritten, strangers, visitsOf } from './learn-files.ts';
+import { fail, options as given } from './command.ts';
+import { figuresOf, namesOf, rewritten, strangers, visitsOf } from './learn-files.ts';
 import { changeLines, scoreLines, verdict } from './learn-words.ts';
+import type { Names } from './learn-words.ts';
 
 const USAGE = `Use:
   npm run learn -- VISITS.JSON…      what visits would change in the figures
@@ -24,14 +24,40 @@ const USAGE = `Use:
     --json           for machines
 The form of VISITS.JSON is in public/schema/visits.json.`;
 
-function stop(lines: readonly string[]): never {
-  for (const line of lines) console.error(line);
-  process.exit(2);
+function count(text: string, option: string): number {
+  if (!/^[1-9]\d{0,5}$/.test(text))
+    fail(`--${option} takes a whole number from 1 to 999999, not "${text}".`);
+  return Number(text);
 }
 
-function parsed() {
-  try {
-    return parseArgs({
+/** All visits of the files. */
+function allVisits(files: readonly string[]) {
+  if (files.length === 0) return fail(USAGE);
+  const read = files.map((file) => ({ file, visits: visitsOf(file) }));
+  const bad = read.flatMap(({ visits }) => (visits.ok ? [] : visits.error));
+  if (bad.length > 0) return fail(bad.join('\n'));
+  return read.flatMap(({ file, visits }) => (visits.ok ? [{ file, visits: visits.value }] : []));
+}
+
+interface Outcome extends Study {
+  readonly guides: readonly string[];
+  readonly written: string | undefined;
+}
+
+function tell(outcome: Outcome, names: Names): void {
+  const { guides, visits, unlisted, heldOut, changes, written } = outcome;
+  const lines = [
+    `${visits} visits of ${guides.join(', ')}; ${unlisted} found nothing, or a fault that is not listed.`,
+    ...(heldOut ? scoreLines(heldOut) : []),
+    ...(changes.length > 0 ? ['What would change:', ...changeLines(changes, names)] : []),
+    verdict(outcome, written),
+  ];
+  console.log(lines.join('\n'));
+}
+
+function main(): void {
+  const { values, positionals } = given(
+    {
       allowPositionals: true,
       options: {
         write: { type: 'boolean', default: false },
@@ -40,60 +66,19 @@ function parsed() {
         minimum: { type: 'string', default: '10' },
         model: { type: 'string' },
       },
-    });
-  } catch {
-    return stop([USAGE]);
-  }
-}
-
-function count(text: string, option: string): number {
-  if (!/^[1-9]\d{0,5}$/.test(text))
-    stop([`--${option} takes a whole number from 1 to 999999, not "${text}".`]);
-  return Number(text);
-}
-
-/** All visits of the files. */
-function allVisits(files: readonly string[]) {
-  if (files.length === 0) return stop([USAGE]);
-  const read = files.map((file) => ({ file, visits: visitsOf(file) }));
-  const bad = read.flatMap(({ visits }) => (visits.ok ? [] : visits.error));
-  if (bad.length > 0) return stop(bad);
-  return read.flatMap(({ file, visits }) => (visits.ok ? [{ file, visits: visits.value }] : []));
-}
-
-interface Outcome {
-  readonly guides: readonly string[];
-  readonly visits: number;
-  readonly other: number;
-  readonly heldOut: HeldOut | undefined;
-  readonly better: boolean;
-  readonly changes: readonly Change[];
-  readonly written: string | undefined;
-}
-
-function tell({ guides, visits, other, heldOut: found, changes, written }: Outcome): void {
-  console.log(
-    `${visits} visits of ${guides.join(', ')}, ${other} of them with a fault that is not listed.`,
+    },
+    USAGE,
   );
-  if (found) console.log(scoreLines(found).join('\n'));
-  if (changes.length > 0) console.log(['Changes:', ...changeLines(changes)].join('\n'));
-  console.log(verdict(found, changes, written));
-}
-
-function main(): void {
-  const { values, positionals } = parsed();
-  const options: LearnOptions = {
-    strength: count(values.strength, 'strength'),
-    minimum: count(values.minimum, 'minimum'),
-  };
+  const strength = count(values.strength, 'strength');
+  const minimum = count(values.minimum, 'minimum');
   const good = allVisits(positionals);
   const folder = values.model ?? join(content().root, 'model');
   const shown = values.model ?? content().shown('model');
   const figures = figuresOf(folder);
-  if (!figures.ok) return stop(figures.error);
-  const { files, model } = figures.value;
+  if (!figures.ok) return fail(figures.error.join('\n'));
+  const { files, model, guides } = figures.value;
   const unknown = good.flatMap((one) => strangers(one.file, one.visits, model));
-  if (unknown.length > 0) stop(unknown);
+  if (unknown.length > 0) fail(unknown.join('\n'));
 
   const tables = new Set(Object.keys(model.observations));
   // Two devices may have handed on the same visit.
@@ -102,22 +87,18 @@ function main(): void {
       own.map((one) => named(one, guide, tables)),
     ),
   );
-  const found = heldOut(model, visits, options);
-  const changes = learn(model, visits, options);
-  const better = found !== undefined && changes.length > 0 && clearlyBetter(found);
-  const write = values.write && better;
-  if (write) for (const { file, source } of files) writeFileSync(file, rewritten(source, changes));
+  const selection = selectionOf(buildModel(model), guides);
+  const found = study(model, visits, { strength, minimum, selection });
+  const write = values.write && found.better;
+  if (write)
+    for (const { file, source } of files) writeFileSync(file, rewritten(source, found.changes));
   const outcome: Outcome = {
     guides: [...new Set(good.map((one) => one.visits.guide))],
-    visits: visits.length,
-    other: visits.filter(({ fault }) => fault === OTHER).length,
-    heldOut: found,
-    better,
-    changes,
+    ...found,
     written: write ? shown : undefined,
   };
   if (values.json) console.log(JSON.stringify(outcome, null, 2));
-  else tell(outcome);
+  else tell(outcome, namesOf(guides));
 }
 
 main();
