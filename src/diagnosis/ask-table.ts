@@ -10,7 +10,7 @@ import type { Evidence, Model } from './types.ts';
  * How much each detail is expected to tell after a journey, in hundredths of a bit, in the order of
  * the details: `base` before any answer, and what each answer changes of it by itself. Their sum
  * stands in for the model, which weighs ten times as much: its best three hold nine tenths of the
- * bits that the model's own best three do (`tests/unit/diagnosis/ask.test.ts`).
+ * bits that the model's own three do, in the locked door's guide a little more than four fifths (`tests/unit/diagnosis/ask.test.ts`).
  */
 export interface AskTable {
   readonly base: readonly number[];
@@ -20,8 +20,8 @@ export interface AskTable {
 
 const hundredths = (bits: number): number => Math.round(bits * 100);
 
-/** Changes of less are left out, for weight. */
-const LEAST = 4;
+/** Smaller changes are left out, for weight, but for those that leave a question nothing to tell. */
+const LEAST = 10;
 
 export function askTable(model: Model, guide: Guide, details: readonly string[]): AskTable {
   const start: Evidence = [
@@ -44,7 +44,8 @@ export function askTable(model: Model, guide: Guide, details: readonly string[])
       const after = told([...start, { key, answer }]);
       const changes = after.map((bits, place) => {
         const change = hundredths(bits - at(before, place));
-        return Math.abs(change) < LEAST || (change < 0 && place === kind) ? 0 : change;
+        const silent = hundredths(at(before, place)) + change <= 0;
+        return place !== kind && (silent || Math.abs(change) >= LEAST) ? change : 0;
       });
       return [answer, changes] as const;
     });

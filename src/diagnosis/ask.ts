@@ -1,8 +1,9 @@
 /** Which optional details are worth a question. */
 import { detailKey } from './evidence.ts';
 import { at, sum } from './numbers.ts';
+import { loadFor } from './parts.ts';
 import { informative, shares } from './posterior.ts';
-import type { Evidence, Model } from './types.ts';
+import type { Evidence, Model, PartId } from './types.ts';
 
 /** An answer that a question may get, with its chance and the shares of the faults after it. */
 export interface Outlook {
@@ -55,20 +56,50 @@ export function bitsOf(
   );
 }
 
-/** Fewer bits are not worth a call: a coin that falls heads 6 times in 10 tells as little. */
-const LEAST = 0.03;
+/** What an answer would change of the parts to load. */
+export interface Change {
+  readonly answer: string;
+  readonly more: readonly PartId[];
+  readonly fewer: readonly PartId[];
+}
 
-/** The optional details that would tell most of this visit's fault, the best first. */
-export function worthAsking(
-  model: Model,
-  evidence: Evidence,
-  most: number,
-): readonly { readonly key: string; readonly bits: number }[] {
+export interface Question {
+  readonly key: string;
+  /** Expected, in the firm's money: what the load costs less for knowing the answer. */
+  readonly saves: number;
+  /** For the answers that change the load. */
+  readonly changes: readonly Change[];
+}
+
+/** A call to ask takes so many minutes of somebody's hour; what saves less is not worth it. */
+const CALL_MINUTES = 2;
+
+/**
+ * The details whose answer would change what to load, those that save most first. What knowing
+ * an answer is worth (the value of information; Howard 1966): the least expected cost of a load
+ * now, less what it is on the average after the answer,
+ *
+ *   min_L C(L | e) − Σₐ P(a | e) · min_L C(L | a, e)
+ */
+export function worthAsking(model: Model, evidence: Evidence, most: number): readonly Question[] {
   const now = shares(model, evidence);
+  const load = loadFor(model, now);
+  const least = (model.costs.hourlyRate * CALL_MINUTES) / 60;
   return model.evidence
     .filter(({ key }) => key.startsWith(detailKey('')))
-    .map(({ key }) => ({ key, bits: bitsOf(model, evidence, key, now) }))
-    .filter(({ bits }) => bits >= LEAST)
-    .toSorted((a, b) => b.bits - a.bits)
+    .map(({ key }): Question => {
+      const answers = outlooks(model, evidence, key, now).map(({ answer, chance, then }) => {
+        const { parts, cost } = loadFor(model, then);
+        const more = parts.filter((id) => !load.parts.includes(id));
+        const fewer = load.parts.filter((id) => !parts.includes(id));
+        return { answer, more, fewer, cost: chance * cost };
+      });
+      const changes = answers
+        .filter(({ more, fewer }) => more.length + fewer.length > 0)
+        .map(({ answer, more, fewer }) => ({ answer, more, fewer }));
+      return { key, saves: load.cost - sum(answers.map(({ cost }) => cost)), changes };
+    })
+    .filter(({ saves, changes }) => changes.length > 0 && saves >= least)
+    .toSorted((a, b) => b.saves - a.saves)
     .slice(0, most);
 }

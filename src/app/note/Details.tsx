@@ -11,9 +11,6 @@ import type { Traced } from './traced.ts';
 /** So many are asked without a further tap, where they tell a few hundredths of a bit. */
 const FIRST = 3;
 const WORTH = 3;
-/** The flag of a display that showed an error: then its text is asked for. */
-const ERROR = 'error-seen';
-
 /**
  * What goes into the code: the details that tell most after this journey, the rest behind a tap,
  * and the display's text. What would tell nothing is not asked.
@@ -34,6 +31,7 @@ export function Details(props: {
   };
   const [all, setAll] = createSignal(false);
   // What was answered before stands first, and nothing moves under the finger.
+  // eslint-disable-next-line solid/reactivity -- as it was when the page came
   const answered = Object.keys(chosen());
   const worth = createMemo(() => {
     const { base = [], by = {} } = props.ask ?? {};
@@ -51,11 +49,12 @@ export function Details(props: {
       .sort((a, b) => b.score - a.score);
   });
   const first = () =>
-    worth().filter(
-      ({ id, score }, place) => answered.includes(id) || (place < FIRST && score >= WORTH),
-    );
+    worth().filter(({ score }, place) => score === Infinity || (place < FIRST && score >= WORTH));
+  /** The display's text is asked for where an error was told of. */
   const withText = () =>
-    all() || props.state.fragment().error || props.traced.flags.includes(ERROR);
+    all() ||
+    props.state.fragment().error !== undefined ||
+    props.traced.steps.some(({ edge }) => String(edge.id) === 'error');
   const leftOut = () => {
     if (props.leftOut?.code === 'characters')
       return t('note:more.characters', { characters: props.leftOut.characters.join(' ') });
@@ -64,7 +63,7 @@ export function Details(props: {
   return (
     <section class="card details">
       <h2>{t('note:more.title')}</h2>
-      <p>{t('note:more.text')}</p>
+      <p class="no-print">{t('note:more.text')}</p>
       <For each={all() ? worth() : first()}>
         {({ id, answers }) => (
           <div role="group" aria-labelledby={`ask-${id}`} class={chosen()[id] ? '' : 'empty'}>
@@ -86,7 +85,7 @@ export function Details(props: {
       </For>
       <Show when={withText()}>
         <Field words={props.words} state={props.state} name="error">
-          <span class="left-out" id="error-said" role="status">
+          <span class="left-out" role="status">
             <Show when={leftOut()}>{(sentence) => <bdi>{sentence()}</bdi>}</Show>
           </span>
         </Field>

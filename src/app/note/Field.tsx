@@ -12,23 +12,22 @@ export function Field(props: {
   name: keyof typeof MOST;
   children?: JSX.Element;
 }) {
-  const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   // An empty field is not printed: the style asks for its placeholder. No text has lines.
   return (
     <p class="field">
-      <label for={props.name}>{t(`note:more.${props.name}`)}</label>
+      <label for={props.name}>{props.words.t(`note:more.${props.name}`)}</label>
       <span class="quiet no-print" id={`${props.name}-hint`}>
-        {t(`note:more.${props.name}Hint`, { most: MOST.remark })}
+        {props.words.t(`note:more.${props.name}Hint`, { most: MOST.remark })}
       </span>
       <textarea
         id={props.name}
         rows={props.name === 'remark' ? 4 : 1}
         autocomplete="off"
-        autocapitalize={props.name === 'remark' ? 'sentences' : 'off'}
-        spellcheck={props.name === 'remark'}
+        autocapitalize="off"
+        spellcheck={false}
         placeholder=" "
         maxlength={MOST[props.name]}
-        aria-describedby={`${props.name}-hint ${props.name}-said`}
+        aria-describedby={`${props.name}-hint`}
         value={props.state.fragment()[props.name] ?? ''}
         onInput={({ currentTarget: { value } }) =>
           props.state.change({ [props.name]: value.replaceAll('\n', ' ') })
