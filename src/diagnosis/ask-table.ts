@@ -21,7 +21,7 @@ export interface AskTable {
 const hundredths = (bits: number): number => Math.round(bits * 100);
 
 /** Smaller changes are left out, for weight, but for those that leave a question nothing to tell. */
-const LEAST = 10;
+const LEAST = 20;
 
 export function askTable(model: Model, guide: Guide, details: readonly string[]): AskTable {
   const start: Evidence = [
