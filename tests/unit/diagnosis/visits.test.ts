@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { named, readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
+import type { VisitsFile } from '../../../src/diagnosis/visits-schema.ts';
+import { recorded } from '../../../src/app/visits/stored.ts';
 import { logOf, realFile } from './support/logs.ts';
+import { realModel, told } from './support/real.ts';
 
 const good = {
   format: 'hobnote-visits',
@@ -69,12 +72,22 @@ describe('a file of visits', () => {
     expect(readVisits('{')).toMatchObject({ ok: false, error: [{ code: 'not-json' }] });
   });
 
-  test('names of faults and parts are looked up, `other` is known', () => {
+  test('keeps whether a cure was tried, though no table tells of it by itself', () => {
+    const evidence = told('selector-set.quiet', 'try-door.stuck', 'nowhere.yes');
+    const { visit } = recorded({ model: realModel(), code: '', evidence }, 'nothing-found', []);
+    expect(visit.answers).toEqual({
+      ...{ complaint: 'door-locked', 'selector-set': 'quiet', 'try-door': 'stuck' },
+    });
+  });
+
+  test('names of faults and parts are looked up, `other` and `nothing-found` are known', () => {
     const visits = [
       { answers: {}, fault: 'other', parts: [] },
       { answers: {}, fault: 'gremlin', parts: ['sensor', 'flux'] },
     ];
     const read = readVisits(JSON.stringify({ ...good, visits }));
+    const nothing = { ...good, visits: [{ answers: {}, fault: 'nothing-found', parts: [] }] };
+    expect(unknownNames(nothing as VisitsFile, realFile())).toEqual([]);
     expect(read.ok && unknownNames(read.value, realFile())).toEqual([
       { code: 'unknown-fault', visit: 2, name: 'gremlin' },
       { code: 'unknown-part', visit: 2, name: 'flux' },
