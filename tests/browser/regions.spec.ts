@@ -106,12 +106,15 @@ for (const [region, { firm, lang, says, foreign }] of Object.entries(copies))
         // Only sites that the firm names may frame it: by default none.
         const framing = await browser.newContext({ serviceWorkers: 'block' });
         const outer = await framing.newPage();
+        // Under an address of its own: a page of the web may not frame one of this machine.
+        await framing.route('https://copy.example/**', async (route) => {
+          const path = new URL(route.request().url()).pathname.slice(1);
+          await route.fulfill({ response: await route.fetch({ url: served.url + path }) });
+        });
         const shown = async (origin: string) => {
+          const body = '<iframe src="https://copy.example/door-locked/danger/"></iframe>';
           await framing.route(`${origin}/**`, (route) =>
-            route.fulfill({
-              contentType: 'text/html',
-              body: `<iframe src="${served.url}door-locked/danger/"></iframe>`,
-            }),
+            route.fulfill({ contentType: 'text/html', body }),
           );
           await outer.goto(`${origin}/help/`);
           await outer.waitForLoadState('networkidle');
