@@ -1,20 +1,22 @@
 /** The JSON of a job as the desk gives it; the schema in `public/schema` is made from this. */
 import { z } from 'zod';
 import { urgencies } from '../guide/types.ts';
-import { callerFields, callerMost } from '../visit/job.ts';
+import { callerFields, callerMost, payers } from '../visit/job.ts';
 import { codeSchema } from './note-json.ts';
 
 const pair = z.tuple([z.string(), z.string()]);
 const caller = Object.fromEntries(
   callerFields.map((field) => [
     field,
-    // The pattern keeps a value on one line.
-    z
-      .string()
-      .min(1)
-      .max(2 * callerMost[field])
-      .regex(/^[^\r\n]*$/)
-      .optional(),
+    // The pattern keeps a value on one line; a remark may have several.
+    (field === 'pays'
+      ? z.enum(payers)
+      : z
+          .string()
+          .min(1)
+          .max(2 * callerMost[field])
+          .regex(field === 'remark' ? /^[^\r]*$/ : /^[^\r\n]*$/)
+    ).optional(),
   ]),
 );
 

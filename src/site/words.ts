@@ -4,7 +4,8 @@ import { parseId } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
 import { firm, guides, guideText, languageOf, textFile, textsOf } from '../content/load.ts';
 import type { Firm } from '../content/schema/firm.ts';
-import type { NodeText } from '../content/schema/guide-text.ts';
+import { deskText, type NodeText } from '../content/schema/guide-text.ts';
+import { SOURCE } from '../content/texts.ts';
 import { fill, type Facts } from '../placeholders.ts';
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
@@ -51,15 +52,17 @@ function filled(value: unknown, facts: Facts): unknown {
   );
 }
 
+/** Under which name a guide's sentences stand as the desk says them. */
+export const deskNamespace = (guide: string): string => `desk/${guide}`;
+
 const started = new Map<string, i18n>();
 
 function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
   const facts = firmFacts(language);
-  const resources: Record<string, Record<string, unknown>> = {};
-  const put = (name: string, texts: unknown) =>
-    (resources[name] = filled(texts, facts) as Record<string, unknown>);
+  const resources: Record<string, object> = {};
+  const put = (name: string, texts: unknown) => (resources[name] = filled(texts, facts) as object);
   for (const name of textsOf(language)) put(name, textFile(language, name));
   for (const guide of guides()) put(guide.id, guideText(language, guide));
   const made = i18next.createInstance({
@@ -71,6 +74,18 @@ function engine(language: string): i18n {
     parseMissingKeyHandler: missing,
   });
   void made.init();
+  if (textsOf(language).includes('desk')) {
+    const spoken = { ...facts, firm: made.t('desk:end.us'), book: made.t('desk:end.book') };
+    for (const guide of guides()) {
+      const english = guideText(SOURCE, guide);
+      const said = Object.entries(guideText(language, guide)).map(([page, text]) => [
+        page,
+        deskText(text, english[page] ?? text),
+      ]);
+      const texts = filled(Object.fromEntries(said), spoken);
+      made.addResourceBundle(language, deskNamespace(guide.id), texts);
+    }
+  }
   started.set(language, made);
   return made;
 }

@@ -7,7 +7,18 @@ import type { NoteCode } from '../note/types.ts';
 import type { VisitUrgency, VisitView } from './read-visit.ts';
 
 /** What is known of the caller. It is in no code and no address. */
-export const callerFields = ['name', 'phone', 'address', 'model', 'appointment', 'remark'] as const;
+export const callerFields = [
+  'name',
+  'phone',
+  'address',
+  'model',
+  'serial',
+  'brand',
+  'pays',
+  'access',
+  'appointment',
+  'remark',
+] as const;
 export type CallerField = (typeof callerFields)[number];
 export type Caller = Readonly<Partial<Record<CallerField, string>>>;
 
@@ -17,9 +28,16 @@ export const callerMost = {
   phone: 40,
   address: 160,
   model: 60,
+  serial: 60,
+  brand: 60,
+  pays: 12,
+  access: 160,
   appointment: 80,
   remark: 500,
 } as const satisfies Record<CallerField, number>;
+
+/** Who pays for the visit: what `pays` may hold. */
+export const payers = ['owner', 'tenant', 'landlord', 'warranty'] as const;
 
 export interface Job {
   readonly version: 1;
@@ -72,11 +90,21 @@ export function oneLine(text: string, most: number): string {
   return [...line].slice(0, most).join('').trim();
 }
 
+/** A field as it is kept: one line of text, of a remark several, of `pays` a name or nothing. */
+function tidyField(field: CallerField, text: string): string {
+  const line = oneLine(text, callerMost[field]);
+  if (field === 'pays') return payers.find((name) => name === line) ?? '';
+  if (field !== 'remark') return line;
+  const lines = text.split(/\r\n|[\r\n]/).map((one) => oneLine(one, callerMost.remark));
+  const whole = lines.filter((one) => one !== '').join('\n');
+  return [...whole].slice(0, callerMost.remark).join('').trim();
+}
+
 /** What is known of a caller, tidy; empty fields are left out. */
 export function tidyCaller(caller: Caller): Caller {
   return Object.fromEntries(
     callerFields.flatMap((field) => {
-      const text = oneLine(caller[field] ?? '', callerMost[field]);
+      const text = tidyField(field, caller[field] ?? '');
       return text === '' ? [] : [[field, text]];
     }),
   );

@@ -31,10 +31,32 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
         {say().title}
       </h2>
       <Show when={say().help.length > 0}>
-        <p class="quiet lead-in">{t('desk:say.help')}</p>
-        <ul class="aloud-more">
-          <For each={say().help}>{(line) => <li>{line}</li>}</For>
-        </ul>
+        <h3 class="kicker">{t('desk:say.help')}</h3>
+        <Show
+          when={props.desk.journey.conditions().length > 0}
+          fallback={
+            <ul class="aloud-more">
+              <For each={say().help}>{(line) => <li>{line}</li>}</For>
+            </ul>
+          }
+        >
+          <ul class="conditions">
+            <For each={props.desk.journey.conditions()}>
+              {(line, index) => (
+                <li>
+                  <label>
+                    <input
+                      type="checkbox"
+                      checked={props.desk.journey.isTrue(index())}
+                      onChange={() => props.desk.journey.mark(index())}
+                    />
+                    {line}
+                  </label>
+                </li>
+              )}
+            </For>
+          </ul>
+        </Show>
       </Show>
       <CautionBox page={props.page} desk={props.desk} node={node()} />
       <Show when={isStep()}>

@@ -30,7 +30,7 @@ export function CautionBox(props: DeskProps & { readonly node: GraphNode }) {
         <Show
           when={isRead()}
           fallback={
-            <button type="button" class="tick" onClick={() => props.desk.journey.tick()}>
+            <button type="button" class="tick" onClick={() => props.desk.tick()}>
               <Key of={t('desk:keys.space')} /> {t('desk:say.read')}
             </button>
           }

@@ -20,12 +20,11 @@ export function Choices(props: DeskProps) {
               aria-disabled={waits() ? 'true' : undefined}
               aria-describedby={waits() ? 'desk-status' : undefined}
               classList={{ present: props.desk.journey.present() === edge.id }}
-              onClick={() => props.desk.journey.choose(edge.id)}
+              onClick={() => props.desk.choose(edge.id)}
             >
               <Key of={key} />
               <span>
                 {answerWords(props.page.words, props.desk.guide, node(), edge.id)}
-                {edge.id === UNSURE && <small>{t('desk:say.unsure')}</small>}
                 {props.desk.journey.present() === edge.id && <small>{t('desk:say.now')}</small>}
               </span>
             </button>

@@ -25,7 +25,7 @@ export function CodeIn(props: DeskProps) {
     const now = reading();
     return now?.kind === 'repaired' ? now : undefined;
   };
-  const go = (note: Note) => props.desk.resume(note);
+  const go = (note: Note, confirmed?: string) => props.desk.resume(note, confirmed);
   const read = () => {
     setSettled(true);
     const now = reading();
@@ -105,7 +105,7 @@ export function CodeIn(props: DeskProps) {
           <Repaired
             page={props.page}
             reading={now()}
-            onYes={() => go(now().note)}
+            onYes={() => go(now().note, now().code)}
             onNo={() => {
               setSettled(false);
               field?.focus();

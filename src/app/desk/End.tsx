@@ -12,6 +12,7 @@ export function End(props: DeskProps) {
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
+  const caller = () => props.desk.caller.caller();
   const lines = () => [...say().now, ...say().lines];
   const kicker = () => {
     if (emergency()) return 'desk:end.emergency';
@@ -25,6 +26,9 @@ export function End(props: DeskProps) {
       <h2 class="aloud" id="desk-say" tabindex="-1">
         {say().title}
       </h2>
+      <Show when={emergency() && !(caller().address && caller().phone)}>
+        <p class="strong">{t('desk:end.addressFirst')}</p>
+      </Show>
       <Show when={say().callNote}>
         <p class="call-note">{say().callNote}</p>
       </Show>
@@ -40,7 +44,9 @@ export function End(props: DeskProps) {
           </For>
         </ol>
       </Show>
-      <h3 class="kicker">{t(node().kind === 'stop' ? 'desk:end.until' : 'desk:end.after')}</h3>
+      <h3 class="kicker">
+        {t(node().kind === 'stop' && !emergency() ? 'desk:end.until' : 'desk:end.after')}
+      </h3>
       <ol class="aloud-more">
         <For each={lines()}>{(line) => <li>{line}</li>}</For>
       </ol>

@@ -12,7 +12,9 @@ export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
       {(job) => (
         <section class="panel job">
           <h2>{t('desk:job.title')}</h2>
-          <p class="quiet">{t('desk:job.text')}</p>
+          <p class="quiet" classList={{ strong: props.outcome.copy() === 'stale' }} role="status">
+            {t(`desk:job.${props.outcome.copy()}`)}
+          </p>
           <label for="desk-job">{t('desk:job.label')}</label>
           <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
           <div class="ways">

@@ -1,7 +1,7 @@
 /** A job in words, plain text to paste anywhere. */
 import type { Job } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
-import { callerFields } from '../../visit/job.ts';
+import { callerFields, payers } from '../../visit/job.ts';
 import type { CodebookNode } from '../../note/codebook.ts';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
@@ -38,7 +38,10 @@ export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job
       'desk:job.caller',
       callerFields.flatMap((field) => {
         const text = job.caller[field];
-        return text === undefined ? [] : [line(t(`desk:caller.${field}`), text)];
+        if (text === undefined) return [];
+        const payer = field === 'pays' ? payers.find((name) => name === text) : undefined;
+        const told = payer ? t(`desk:caller.payers.${payer}`) : text.replaceAll('\n', ' / ');
+        return [line(t(`desk:caller.${field}`), told)];
       }),
     ),
     ...listed('desk:job.answers', [

@@ -65,6 +65,12 @@ export function createOutcome(page: Page, desk: DeskState) {
     job,
     /** The job in words; '' without one. */
     text,
+    /** Whether the text was copied, and has not changed since. */
+    copy: (): 'never' | 'stale' | 'same' => {
+      const before = desk.copied();
+      if (before === undefined) return 'never';
+      return before === text() ? 'same' : 'stale';
+    },
     async copyJob(form: Form): Promise<void> {
       const found = job();
       if (!found) {
@@ -73,6 +79,7 @@ export function createOutcome(page: Page, desk: DeskState) {
       }
       const json = form === 'json';
       const worked = await copy(json ? JSON.stringify(found, undefined, 2) : text());
+      if (worked) desk.setCopied(text());
       const done = json ? 'desk:status.copiedJson' : 'desk:status.copied';
       desk.say({ key: worked ? done : 'desk:status.byHand' });
       if (worked) return;

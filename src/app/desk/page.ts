@@ -10,6 +10,8 @@ export interface DeskNode {
   readonly timer?: Timer;
   readonly takesError?: true;
   readonly breakerStaysOff?: true;
+  /** The answer that every line of `help` must be true for; each of them is ticked. */
+  readonly each?: string;
   /** About how many questions follow, where that can be said. */
   readonly more?: number;
 }

@@ -1,12 +1,22 @@
-import type { Guide } from '../../guide/types.ts';
+import type { Guide, GuideNode } from '../../guide/types.ts';
 import { moreQuestions, remaining, type Remaining } from '../../guide/remaining.ts';
 import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
 import { makeCalls } from './phone-links.ts';
+import { deskNamespace } from '../words.ts';
 import { guideTexts } from './texts.ts';
 
 function moreOf(left: Remaining | undefined): Pick<DeskNode, 'more'> {
   const more = left && moreQuestions(left);
   return more === undefined ? {} : { more };
+}
+
+/** Facts that stand for a list of conditions, which the page has as its `help`. */
+const PROMISED: ReadonlySet<string> = new Set(['panel-ready', 'stay-promised']);
+
+/** The answer that says that every line of the page's `help` is true. */
+function promiseOf({ answers }: GuideNode): Pick<DeskNode, 'each'> {
+  const found = answers.find(({ sets }) => sets.some((fact) => PROMISED.has(fact)));
+  return found ? { each: found.id } : {};
 }
 
 function nodesOf(guide: Guide): Record<string, DeskNode> {
@@ -19,28 +29,31 @@ function nodesOf(guide: Guide): Record<string, DeskNode> {
         ...(node.caution ? { caution: node.caution } : {}),
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),
+        ...promiseOf(node),
         ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),
       },
     ]),
   );
 }
 
+const SAID = [
+  'short',
+  'title',
+  'care',
+  'help',
+  'lines',
+  'why',
+  'callNote',
+  'now',
+  'never',
+  'answers',
+] as const;
+
 /** What the desk loads for a guide. */
 export function deskPart(language: string, guide: Guide): DeskPart {
   return {
     nodes: nodesOf(guide),
     calls: makeCalls(language, guide),
-    texts: guideTexts(language, guide, [
-      'short',
-      'title',
-      'care',
-      'help',
-      'lines',
-      'why',
-      'callNote',
-      'now',
-      'never',
-      'answers',
-    ]),
+    texts: guideTexts(language, guide, SAID, deskNamespace),
   };
 }
