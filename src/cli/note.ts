@@ -4,12 +4,11 @@
  */
 import { createInterface } from 'node:readline';
 import { once } from 'node:events';
-import { parseArgs } from 'node:util';
 import { currentCodebooks } from '../content/codebooks.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { content } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
-import { command } from './command.ts';
+import { command, fail, options } from './command.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
 import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
@@ -30,14 +29,9 @@ const BAD = 2;
 /** A sample's most journeys: minutes of work. */
 const SAMPLE_MOST = 1_000_000;
 
-function stop(message: string): never {
-  console.error(message);
-  process.exit(BAD);
-}
-
 function codebooksOrStop(today: Date): CurrentCodebooks {
   const current = currentCodebooks(content(), today);
-  if (!current.ok) return stop(tellProblems(current.error));
+  if (!current.ok) return fail(tellProblems(current.error));
   if (current.value.draft) {
     console.error('No release is frozen yet: these codes may change their meaning.');
   }
@@ -69,7 +63,7 @@ async function read(
 
 function wholeNumber(text: string, option: string, most: number): number {
   if (!/^\d{1,9}$/.test(text) || Number(text) > most)
-    stop(`--${option} takes a whole number of at most ${String(most)}, not "${text}".`);
+    fail(`--${option} takes a whole number of at most ${String(most)}, not "${text}".`);
   return Number(text);
 }
 
@@ -79,11 +73,11 @@ async function givenText(): Promise<string> {
   let bytes = 0;
   for await (const chunk of process.stdin as AsyncIterable<Buffer<ArrayBuffer>>) {
     bytes += chunk.length;
-    if (isTooLarge(bytes)) return stop(TOO_LONG);
+    if (isTooLarge(bytes)) return fail(TOO_LONG);
     chunks.push(chunk);
   }
   const text = textOf(Buffer.concat(chunks));
-  return text.ok ? text.value : stop(NO_TEXT);
+  return text.ok ? text.value : fail(NO_TEXT);
 }
 
 async function route(
@@ -92,9 +86,9 @@ async function route(
   { chance, csv = false }: Wish,
 ): Promise<void> {
   const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
-  if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
+  if (asked === undefined) return fail('--chance takes a figure between 0 and 1, as 0.95.');
   const made = routeOutput(await givenText(), current, today, { chance: asked, csv });
-  if (!made.ok) return stop(tellEntries(made.error));
+  if (!made.ok) return fail(tellEntries(made.error));
   await print(made.value);
 }
 
@@ -111,11 +105,11 @@ async function journeys(
   { count, sample, seed = '1' }: Wish,
   current: CurrentCodebooks,
 ): Promise<void> {
-  if (name === undefined || (count === true) === (sample !== undefined)) stop(USAGE);
+  if (name === undefined || (count === true) === (sample !== undefined)) fail(USAGE);
   const guide = newestGuide(name, current);
   if (!guide) {
     const names = current.codebooks.get(current.newest)?.guides.map(({ id }) => id) ?? [];
-    return stop(`There is no guide "${name}". There is: ${names.join(', ')}.`);
+    return fail(`There is no guide "${name}". There is: ${names.join(', ')}.`);
   }
   if (sample === undefined) {
     await print({ text: String(guide.first.journeys), good: true });
@@ -126,30 +120,25 @@ async function journeys(
     await print({ text, good: true });
 }
 
-function parsed(): { positionals: string[]; values: Wish } {
-  try {
-    return parseArgs({
-      allowPositionals: true,
-      options: {
-        chance: { type: 'string' },
-        count: { type: 'boolean' },
-        csv: { type: 'boolean' },
-        sample: { type: 'string' },
-        seed: { type: 'string' },
-      },
-    });
-  } catch {
-    return stop(USAGE);
-  }
-}
-
 // Whoever reads the lines may have seen enough (`| head`): not an error.
 process.stdout.on('error', () => process.exit());
 
 const {
   positionals: [name, ...rest],
   values,
-} = parsed();
+} = options(
+  {
+    allowPositionals: true,
+    options: {
+      chance: { type: 'string' },
+      count: { type: 'boolean' },
+      csv: { type: 'boolean' },
+      sample: { type: 'string' },
+      seed: { type: 'string' },
+    },
+  },
+  USAGE,
+);
 const today = new Date();
 
 await command(async () => {
@@ -160,5 +149,5 @@ await command(async () => {
   } else if (name === 'round' && rest.length === 0)
     await route(codebooksOrStop(today), today, values);
   else if (name === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
-  else stop(USAGE);
+  else fail(USAGE);
 });

@@ -44,7 +44,7 @@ export interface VisitLeg {
 export interface VisitView {
   readonly note: Note;
   readonly guide: CodebookGuide;
-  /** The guide the journey stands in: the complaint, as far as it is known. */
+  /** The guide the journey stands in, or ended in: the complaint, as far as it is known. */
   readonly last: GuideId;
   readonly end: CodebookNode;
   readonly state: State;
@@ -94,7 +94,9 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
   const guide = guideFor(note, codebooks);
   const traced = trace(guide, note.journey);
   const { steps, end, state, flags } = traced;
-  const last = end.guide;
+  const because = steps.at(-1);
+  // The danger question's stops are the first guide's, wherever a danger was told.
+  const last = (state === 'open' ? undefined : because?.node.guide) ?? end.guide;
   const course = { first: guide.id, last, visit: state === 'stop' };
   const model = Object.hasOwn(figures.models, guide.id) ? figures.models[guide.id] : undefined;
   const known = model && complaintOf(model, course) !== undefined ? model : undefined;
@@ -106,8 +108,8 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
     end,
     state,
     urgency: state === 'open' ? state : end.urgency,
-    because: steps.at(-1),
-    danger: end.urgency === 'emergency' ? steps.at(-1) : undefined,
+    because,
+    danger: end.urgency === 'emergency' ? because : undefined,
     flags,
     steps,
     legs: traced.legs.map((leg) => ({

@@ -1,5 +1,5 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
-import type { PlanStep } from '../../diagnosis/plan.ts';
+import { openingFor, type PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { Results } from './Results.tsx';
 import { checkSteps, name, names } from '../shared/staff-words.ts';
@@ -54,6 +54,9 @@ export function CheckCard(props: Props): JSX.Element {
   );
 }
 
+/** What it needs opened on a range like this. */
+const opened = ({ visit, check }: Props) => openingFor(visit.model, visit.evidence())(check);
+
 /** Minutes, what they open, and how often it comes to this. */
 function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
   const t = sayer(props);
@@ -68,7 +71,7 @@ function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
           access: names(words(), 'access', opens()),
         })}
       </Show>
-      <Show when={opens().length === 0 && props.check.access.length > 0}>
+      <Show when={opens().length === 0 && opened(props).length > 0}>
         {t('preview:plan.shared')}
       </Show>
       <Show when={props.step.reached < 1} fallback=".">
@@ -81,13 +84,20 @@ function Takes(props: Props & { readonly step: PlanStep }): JSX.Element {
 /** What holds for every check stands first on every one. */
 function CautionBox(props: Props): JSX.Element {
   const words = () => props.page.words;
+  /** Its own, and those of what it needs opened. */
+  const cautions = () => [
+    ...new Set([
+      ...props.check.cautions,
+      ...opened(props).flatMap(
+        (id) => props.visit.model.access.find((one) => one.id === id)?.cautions ?? [],
+      ),
+    ]),
+  ];
   return (
     <div class="care">
       <ul>
         <For each={words().list('diagnosis:everyCheck')}>{(line) => <li>{line}</li>}</For>
-        <For each={props.check.cautions}>
-          {(caution) => <li>{name(words(), 'cautions', caution)}</li>}
-        </For>
+        <For each={cautions()}>{(caution) => <li>{name(words(), 'cautions', caution)}</li>}</For>
       </ul>
     </div>
   );
@@ -102,7 +112,7 @@ function Needs(props: Props): JSX.Element {
     string,
   ])[] => [
     ['reading', words().t(`diagnosis:reading.${props.check.reading}`)],
-    ['access', names(words(), 'access', props.check.access) || none()],
+    ['access', names(words(), 'access', opened(props)) || none()],
     ['tools', names(words(), 'tools', props.check.tools) || none()],
     ['skills', names(words(), 'skills', props.check.skills) || none()],
     [

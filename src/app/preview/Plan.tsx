@@ -1,10 +1,10 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
-import type { PlanStep } from '../../diagnosis/plan.ts';
+import { doorStep, type DoorStep, type PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { CheckCard } from './CheckCard.tsx';
 import { Routes } from './Routes.tsx';
-import { name, resultName } from '../shared/staff-words.ts';
-import { percent } from './facts.ts';
+import { name, names, resultName } from '../shared/staff-words.ts';
+import { minutes, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
@@ -91,6 +91,9 @@ export function Plan(props: Props): JSX.Element {
       <Show when={order().length > 0}>
         <Routes page={props.page} plan={plan()} />
       </Show>
+      <Show when={doorStep(props.visit.model, props.visit.evidence())}>
+        {(door) => <Release {...props} door={door()} order={order()} />}
+      </Show>
       <ol class="checks">{cards(order().slice(0, MOST_SHOWN))}</ol>
       <Show when={order().length > MOST_SHOWN}>
         <details class="more">
@@ -112,6 +115,27 @@ export function Plan(props: Props): JSX.Element {
         </p>
       </Show>
     </section>
+  );
+}
+
+/** How to get a locked door open: what the repair needs first, whatever the checks find. */
+function Release(props: Props & { door: DoorStep; order: readonly string[] }): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const before = () => props.door.before.filter((id) => props.order.includes(id));
+  return (
+    <details class="card release">
+      <summary>
+        <span class="title">{t('diagnosis:release.title')}</span>{' '}
+        <span class="quiet">{minutes(words(), props.door.minutes)}</span>
+      </summary>
+      <ol>
+        <For each={words().list('diagnosis:release.how')}>{(line) => <li>{line}</li>}</For>
+      </ol>
+      <Show when={before().length > 0}>
+        <p>{t('diagnosis:release.before', { checks: names(words(), 'checks', before()) })}</p>
+      </Show>
+    </details>
   );
 }
 

@@ -78,6 +78,21 @@ describe('a visit', () => {
     expect(evidence[0]).toEqual({ key: 'complaint', answer: 'error-shows' });
   });
 
+  it('ranks a danger told after a hand-over by the guide it was told in, and by every answer', () => {
+    let handed = 0;
+    for (const guide of codebooks.get(newest)?.guides ?? [])
+      for (const journey of sampleJourneys(guide, 100, SEED)) {
+        const note = { ...noteOf(guide.id, ''), journey };
+        const { urgency, last, legs, steps, evidence, model } = readVisit(note, codebooks, figures);
+        if (urgency !== 'emergency' || legs.length < 2 || !model) continue;
+        handed++;
+        expect(last).toBe(steps.at(-1)?.node.guide);
+        const open = readVisit({ ...note, journey: journey.slice(0, -1) }, codebooks, figures);
+        expect(evidence.slice(0, open.evidence.length)).toEqual(open.evidence);
+      }
+    expect(handed).toBeGreaterThan(100);
+  });
+
   it('raises the breaker’s flag at a stop that leaves it off', () => {
     const way =
       'danger.none~what.element~el-kind.coil~el-how.weak~el-which.all~power-el.yes~panel.tripped';
