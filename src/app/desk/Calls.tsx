@@ -98,7 +98,7 @@ export function Calls(props: { readonly shell: Shell }) {
   const changed = (): void => {
     // What is in the fields belongs to the call the address had before.
     const { hash } = location;
-    leave(true);
+    leave(false);
     replaceHash(hash);
     setStart(asked('address'));
   };

@@ -39,6 +39,18 @@ export const rows = (page: Page) => page.locator('.journey li button:not(.here)'
 /** Waits until what is asked has been on the screen, so that a key counts. */
 export const seen = (page: Page) => page.locator('.desk[data-seen]').waitFor();
 
+/** Presses a key once it counts. */
+export const press = async (page: Page, key: string) => {
+  await seen(page);
+  await page.keyboard.press(key);
+};
+
+/** Taps an answer once it counts. */
+export const choose = async (page: Page, answer: string) => {
+  await seen(page);
+  await page.locator('.choices').getByRole('button', { name: answer }).first().click();
+};
+
 /** Presses keys one by one and counts them. */
 export class Counted {
   presses = 0;
@@ -49,8 +61,7 @@ export class Counted {
   async press(...keys: readonly string[]): Promise<void> {
     for (const key of keys) {
       this.presses += 1;
-      await seen(this.#page);
-      await this.#page.keyboard.press(key);
+      await press(this.#page, key);
     }
   }
   async type(text: string): Promise<void> {
