@@ -6,24 +6,27 @@ import { createInterface } from 'node:readline';
 import { once } from 'node:events';
 import { currentCodebooks } from '../content/codebooks.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
-import { content } from '../content/load.ts';
+import { content, firm } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
 import { command, fail, options } from './command.ts';
-import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
+import { jobLabels } from '../app/shared/job-text.ts';
+import { staffWords } from './words.ts';
+import { jobLines, newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
-import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
+import { USUAL_CHANCE, chanceOf, loadFigures, routeOutput } from './route.ts';
 import { isTooLarge } from '../route/entries.ts';
 import { textOf } from '../decode.ts';
 import { NO_TEXT, TOO_LONG, tellEntries } from './route-words.ts';
 
 const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
+  npm run -s note -- job < message.txt          the job in a message, a link or a code, written in full; --json
   npm run -s note -- write                      JSON journeys, one a line from standard input, to codes
   npm run -s note -- round < codes.txt          a day's visits: codes one a line, or CSV with a code column
        --chance 0.95   with which the load is to be enough (0.9); --csv   a table instead of JSON
   npm run -s note -- journeys GUIDE --count     how many journeys a guide has
   npm run -s note -- journeys GUIDE --sample N --seed S   N journeys as JSON, one a line
-The JSON is described in public/schema: journey.json, reading.json and round.json.`;
+The JSON is described in public/schema: job.json, journey.json, reading.json and round.json.`;
 
 const BAD = 2;
 /** A sample's most journeys: minutes of work. */
@@ -57,8 +60,14 @@ async function read(
   current: CurrentCodebooks,
   today: Date,
 ): Promise<void> {
-  if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today));
-  else for (const code of codes) await print(readLine(code, current, today));
+  const labels = jobLabels(staffWords());
+  if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today, labels));
+  else for (const code of codes) await print(readLine(code, current, today, labels));
+}
+
+async function job(current: CurrentCodebooks, today: Date, { json = false }: Wish): Promise<void> {
+  const wish = { words: staffWords(), figures: loadFigures(), site: firm().site, json };
+  for (const line of jobLines(await givenText(), current, today, wish)) await print(line);
 }
 
 function wholeNumber(text: string, option: string, most: number): number {
@@ -95,6 +104,7 @@ async function route(
 interface Wish {
   readonly chance?: string | undefined;
   readonly csv?: boolean | undefined;
+  readonly json?: boolean | undefined;
   readonly count?: boolean | undefined;
   readonly sample?: string | undefined;
   readonly seed?: string | undefined;
@@ -133,6 +143,7 @@ const {
       chance: { type: 'string' },
       count: { type: 'boolean' },
       csv: { type: 'boolean' },
+      json: { type: 'boolean' },
       sample: { type: 'string' },
       seed: { type: 'string' },
     },
@@ -143,6 +154,7 @@ const today = new Date();
 
 await command(async () => {
   if (name === 'read') await read(rest, codebooksOrStop(today), today);
+  else if (name === 'job' && rest.length === 0) await job(codebooksOrStop(today), today, values);
   else if (name === 'write' && rest.length === 0) {
     const current = codebooksOrStop(today);
     await eachInputLine((text, line) => writeLine(text, line, current, today));

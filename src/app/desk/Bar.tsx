@@ -45,7 +45,7 @@ export function Bar(props: DeskProps & Made) {
         <button
           type="button"
           class="plain"
-          onClick={() => props.desk.askEnd(props.outcome.copy() !== 'same')}
+          onClick={() => props.desk.askEnd(props.outcome.copied() !== 'same')}
         >
           <Key of={letters.next} /> {t('desk:bar.next')}
         </button>

@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import { callerFields, callerMost, payers, type CallerField } from '../../visit/job.ts';
+import { callerFields, callerMost, type CallerField } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import type { CallerState } from './caller.ts';
 import { letters } from './keys.ts';
@@ -16,6 +16,14 @@ interface Props {
 /** Who calls. Nothing of it leaves the tab but in the job that the staff copies. */
 export function CallerCard(props: Props) {
   const t = sayer(props);
+  const common = (field: CallerField) => ({
+    id: `desk-${field}`,
+    autocomplete: 'off' as const,
+    maxlength: callerMost[field],
+    value: props.caller.caller()[field] ?? '',
+    onInput: (event: { readonly currentTarget: { readonly value: string } }) =>
+      props.caller.set(field, event.currentTarget.value),
+  });
   return (
     <section class="panel caller">
       <h2>
@@ -25,11 +33,28 @@ export function CallerCard(props: Props) {
         <For each={callerFields}>
           {(field) => (
             <p class={`field ${field}`}>
-              <label for={`desk-${field}`}>{t(`desk:caller.${field}`)}</label>
-              <Field {...props} field={field} />
+              <label for={`desk-${field}`}>{t(`job:lines.${field}`)}</label>
+              <Show
+                when={field === 'remark'}
+                fallback={
+                  <input
+                    {...common(field)}
+                    type={field === 'phone' ? 'tel' : 'text'}
+                    spellcheck={false}
+                    list={field === 'payer' ? 'desk-payers' : undefined}
+                  />
+                }
+              >
+                <textarea {...common(field)} rows="3" />
+              </Show>
             </p>
           )}
         </For>
+        <datalist id="desk-payers">
+          <For each={props.page.words.list('desk:caller.payers')}>
+            {(payer) => <option value={payer} />}
+          </For>
+        </datalist>
       </div>
       <p class="quiet">
         {t(props.page.keepCaller === 'tab' ? 'desk:caller.privateKept' : 'desk:caller.private')}
@@ -42,50 +67,5 @@ export function CallerCard(props: Props) {
         )}
       </Show>
     </section>
-  );
-}
-
-/** One field; its name on the page is the field's. */
-function Field(props: Props & { readonly field: CallerField }) {
-  const t = sayer(props);
-  const value = () => props.caller.caller()[props.field] ?? '';
-  const set = (event: { readonly currentTarget: { readonly value: string } }): void =>
-    props.caller.set(props.field, event.currentTarget.value);
-  const common = () => ({
-    id: `desk-${props.field}`,
-    autocomplete: 'off' as const,
-    maxlength: callerMost[props.field],
-    value: value(),
-  });
-  return (
-    <Show
-      when={props.field === 'pays' || props.field === 'remark' ? props.field : undefined}
-      fallback={
-        <input
-          {...common()}
-          type={props.field === 'phone' ? 'tel' : 'text'}
-          spellcheck={false}
-          onInput={set}
-        />
-      }
-    >
-      {(field) => (
-        <Show
-          when={field() === 'pays'}
-          fallback={<textarea {...common()} rows="3" onInput={set} />}
-        >
-          <select id="desk-pays" onChange={set}>
-            <option value="">{t('desk:details.unanswered')}</option>
-            <For each={payers}>
-              {(payer) => (
-                <option value={payer} selected={value() === payer}>
-                  {t(`desk:caller.payers.${payer}`)}
-                </option>
-              )}
-            </For>
-          </select>
-        </Show>
-      )}
-    </Show>
   );
 }

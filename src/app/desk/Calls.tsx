@@ -8,6 +8,7 @@ import { tryStorage } from '../shared/storage.ts';
 import { pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
 import { Desk } from './Desk.tsx';
+import { beganBefore } from './address.ts';
 import { createCallList, type CallRecord } from './calls.ts';
 import { createCaller } from './caller.ts';
 import { createClocks, pageTime } from './clocks.ts';
@@ -49,7 +50,7 @@ export function Calls(props: { readonly shell: Shell }) {
   const caller = createCaller(keeperOf(shell), !reloaded);
   const calls = createCallList(keeperOf(shell), !reloaded);
   /** When the call at hand began, before it has a guide. */
-  let began = pageTime();
+  let began = (reloaded ? beganBefore() : undefined) ?? pageTime();
   let live: DeskState | undefined;
 
   /** The guide an address is about; none where a new call begins and there is a choice. */

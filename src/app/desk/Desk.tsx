@@ -35,7 +35,7 @@ function actsOf({ desk, outcome }: DeskProps & Made): Acts {
     job: () => void outcome.copyJob('text'),
     json: () => void outcome.copyJob('json'),
     clear: () => desk.askClear(),
-    next: () => desk.askEnd(outcome.copy() !== 'same'),
+    next: () => desk.askEnd(outcome.copied() !== 'same'),
     hold: () => desk.hold(),
     undo: () => desk.undo(),
     keys: toggleKeys,

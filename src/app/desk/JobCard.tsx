@@ -4,40 +4,34 @@ import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps, Made } from './state.ts';
 
+const said = { never: 'desk:job.never', stale: 'job:stale', same: 'job:copied' } as const;
+
 /** The job as text and as data, to paste into whatever the firm keeps jobs in. */
 export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
   const t = sayer(props);
   return (
-    <Show when={props.outcome.job()}>
-      {(job) => (
-        <section class="panel job">
-          <h2>{t('desk:job.title')}</h2>
-          <p class="quiet" classList={{ strong: props.outcome.copy() === 'stale' }} role="status">
-            {t(`desk:job.${props.outcome.copy()}`)}
-          </p>
-          <label for="desk-job">{t('desk:job.label')}</label>
-          <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
-          <div class="ways">
-            <button type="button" onClick={() => void props.outcome.copyJob('text')}>
-              <Key of={letters.job} /> {t('desk:job.copy')}
-            </button>
-            <button type="button" class="plain" onClick={() => void props.outcome.copyJob('json')}>
-              <Key of={letters.json} /> {t('desk:job.copyJson')}
-            </button>
-          </div>
-          <label for="desk-json">{t('desk:job.json')}</label>
-          <textarea
-            id="desk-json"
-            class="json"
-            readonly
-            rows="4"
-            value={JSON.stringify(job(), undefined, 2)}
-          />
-          <p>
-            <a href="../schema/job.json">{t('desk:job.schema')}</a>
-          </p>
-        </section>
-      )}
+    <Show when={props.outcome.job() !== undefined}>
+      <section class="panel job">
+        <h2>{t('desk:job.title')}</h2>
+        <label for="desk-job">{t('desk:job.label')}</label>
+        <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
+        <p classList={{ strong: props.outcome.copied() === 'stale' }} role="status">
+          {t(said[props.outcome.copied()])}
+        </p>
+        <div class="ways">
+          <button type="button" onClick={() => void props.outcome.copyJob('text')}>
+            <Key of={letters.job} /> {t('desk:job.copy')}
+          </button>
+          <button type="button" class="plain" onClick={() => void props.outcome.copyJob('json')}>
+            <Key of={letters.json} /> {t('desk:job.copyJson')}
+          </button>
+        </div>
+        <label for="desk-json">{t('desk:job.json')}</label>
+        <textarea id="desk-json" class="json" readonly rows="4" value={props.outcome.json()} />
+        <p>
+          <a href="../schema/job.json">{t('desk:job.schema')}</a>
+        </p>
+      </section>
     </Show>
   );
 }

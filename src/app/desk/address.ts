@@ -10,9 +10,22 @@ import type { WaitStore } from './wait.ts';
 /** What the code holds besides the journey. */
 export type Noted = Pick<Fragment, 'details' | 'error' | 'made'>;
 
+/** What the tab remembers of a call besides its address; nothing of the caller. */
+interface Remembered {
+  readonly filled?: unknown;
+  readonly began?: unknown;
+}
+const remembered = (): Remembered => (history.state as Remembered | null) ?? {};
+
+/** When the call of this address began, in milliseconds since 1970, where the tab knows. */
+export function beganBefore(): number | undefined {
+  const { began } = remembered();
+  return typeof began === 'number' ? began : undefined;
+}
+
 /** Whether something about the caller was written before a reload; what was, is not kept. */
 export function wasFilled(): boolean {
-  return (history.state as { filled?: boolean } | null)?.filled === true;
+  return remembered().filled === true;
 }
 
 /** The address follows the call; no one else writes it. @param guide where it must be named */
@@ -21,6 +34,7 @@ export function createAddress(
   { edited }: Pick<JourneyStore, 'edited'>,
   { timer }: Pick<WaitStore, 'timer'>,
   { caller }: Pick<CallerState, 'caller'>,
+  began: number,
 ) {
   const [noted, setNoted] = createSignal<Noted>({ details: {} });
   const fragment = createMemo((): Fragment => {
@@ -34,7 +48,7 @@ export function createAddress(
     };
   });
   createEffect(() => {
-    replaceHash(fragmentHash(fragment()), { filled: Object.keys(caller()).length > 0 });
+    replaceHash(fragmentHash(fragment()), { filled: Object.keys(caller()).length > 0, began });
   });
   return {
     fragment,

@@ -69,6 +69,7 @@ export function createJourney(
   const mustRead = () =>
     view().kind === 'at' && !isRead(node()) && cautionsOf(words, guide, node()).length > 0;
 
+  const elsewhereKey = (one: GraphNode) => `${pageKey(one)} elsewhere`;
   /** The conditions of an answer, each ticked by itself. */
   const conditions = (one: GraphNode) =>
     eachOf(one) === undefined ? [] : nodeWords(words, guide, one).help;
@@ -126,6 +127,13 @@ export function createJourney(
     /** Whether a node's cautions were read out in this call. */
     isRead,
     mustRead,
+    /** The journey so far was walked on the caller's own device, which showed its cautions. */
+    shownElsewhere(): void {
+      const { steps, end, state } = traced();
+      const nodes = [...steps.map(({ node: one }) => one), ...(state === 'open' ? [] : [end])];
+      setRead(new Set([...read(), ...nodes.map((one) => elsewhereKey(one))]));
+    },
+    wasShownElsewhere: (one: GraphNode) => read().has(elsewhereKey(one)),
     conditions: () => conditions(node()),
     isTrue,
     /** Mark that a condition is true, or take that back. */

@@ -1,5 +1,8 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
 import { createMemo } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
+import { defined } from '../../defined.ts';
+import { minuteOf } from './clocks.ts';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
 import { makeJob, type Job } from '../../visit/job.ts';
@@ -7,10 +10,15 @@ import type { Note } from '../../note/types.ts';
 import { readVisit } from '../../visit/read-visit.ts';
 import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
-import { jobText } from './job-text.ts';
+import type { PreviewPart } from '../preview/page.ts';
+import { createFetched } from '../shared/fetched.ts';
+import { jobText } from '../shared/job-text.ts';
 import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
+
+const minute = (time: number | undefined): string | undefined =>
+  time === undefined ? undefined : minuteOf(new Date(time));
 
 export type Form = 'text' | 'json';
 
@@ -29,6 +37,10 @@ export function createOutcome(page: Page, desk: DeskState) {
     const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
   };
+  /** Only for the likely parts: a job without them is a job. */
+  const figures = createFetched<PreviewPart>(() =>
+    desk.journey.length() > 0 ? page.figures[desk.guide.id] : undefined,
+  );
   const view = createMemo(() => {
     const note: Note = {
       release: page.codebook.release,
@@ -38,18 +50,25 @@ export function createOutcome(page: Page, desk: DeskState) {
       details: knownDetails(page.codebook, desk.address.fragment().details),
       error: tidyErrorText(desk.address.fragment().error ?? ''),
     };
-    return readVisit(note, page.codebooks);
+    return readVisit(note, page.codebooks, figures.value());
   });
   const job = createMemo((): Job | undefined => {
     const written = code();
-    if (!written) return undefined;
+    const { isRead, wasShownElsewhere } = desk.journey;
     const named = (read: boolean) =>
       careful()
-        .filter((node) => desk.journey.isRead(node) === read)
+        .filter((node) => isRead(node) === read && (read || !wasShownElsewhere(node)))
         .map(({ id }) => id);
     return makeJob(view(), {
-      code: written,
-      codeReadBack: desk.readBack() === written,
+      called: minuteOf(new Date(desk.began)),
+      ...defined({ answered: minute(desk.answered()) }),
+      ...(written
+        ? {
+            code: written,
+            codeReadBack: desk.readBack() === written,
+            link: new URL(`../preview/${hashOf({ c: written })}`, location.href).href,
+          }
+        : {}),
       made: made(),
       breakerStaysOff: deskNodeOf(page, desk.journey.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
@@ -60,30 +79,35 @@ export function createOutcome(page: Page, desk: DeskState) {
     const found = job();
     return found ? jobText(page.words, view(), found) : '';
   });
+  const json = createMemo(() => (job() ? JSON.stringify(job(), undefined, 2) : ''));
+  const textOf = (form: Form) => (form === 'json' ? json() : text());
   return {
     code,
     job,
-    /** The job in words; '' without one. */
-    text,
-    /** Whether the text was copied, and has not changed since. */
-    copy: (): 'never' | 'stale' | 'same' => {
+    json,
+    /** Whether the job was copied, and the clipboard holds it as it is now. */
+    copied: (): 'never' | 'stale' | 'same' => {
       const before = desk.copied();
       if (before === undefined) return 'never';
       return before === text() ? 'same' : 'stale';
     },
+    /** The job in words; '' without one. */
+    text,
     async copyJob(form: Form): Promise<void> {
       const found = job();
       if (!found) {
         desk.say({ key: 'desk:status.noJob' });
         return;
       }
-      const json = form === 'json';
-      const worked = await copy(json ? JSON.stringify(found, undefined, 2) : text());
+      const now = textOf(form);
+      const worked = await copy(now);
       if (worked) desk.setCopied(text());
-      const done = json ? 'desk:status.copiedJson' : 'desk:status.copied';
+      const done = form === 'json' ? 'desk:status.copiedJson' : 'desk:status.copied';
       desk.say({ key: worked ? done : 'desk:status.byHand' });
       if (worked) return;
-      const field = document.querySelector<HTMLTextAreaElement>(json ? '#desk-json' : '#desk-job');
+      const field = document.querySelector<HTMLTextAreaElement>(
+        form === 'json' ? '#desk-json' : '#desk-job',
+      );
       field?.focus();
       field?.select();
     },

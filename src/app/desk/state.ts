@@ -9,6 +9,8 @@ import { nodeWords } from '../shared/content-words.ts';
 import { localDay } from '../note/code.ts';
 import type { Key } from '../shared/keys.ts';
 import { createAddress, wasFilled } from './address.ts';
+import { callerFields, type Caller } from '../../visit/job.ts';
+import type { HandOver } from '../../visit/hand-over.ts';
 import type { CallRecord } from './calls.ts';
 import type { CallerState } from './caller.ts';
 import { pageTime, type Clocks } from './clocks.ts';
@@ -89,7 +91,7 @@ export function createDesk(
   );
   const wait = createWait(page, journey, say, answered);
   const named = guide.id === around.main ? undefined : guide.id;
-  const address = createAddress(named, journey, wait, caller);
+  const address = createAddress(named, journey, wait, caller, began);
   const seen = createSeen(journey.spot);
 
   const load = (hash: string, pages: readonly string[] = []): void => {
@@ -117,6 +119,10 @@ export function createDesk(
   const whenSeen = (act: () => void): void => {
     if (seen()) act();
     else say({ key: 'desk:status.tooSoon' });
+  };
+  const fillCaller = (from: Caller): void => {
+    for (const field of callerFields)
+      if (!caller.caller()[field]) caller.set(field, from[field] ?? '');
   };
   const hashNow = (): string => fragmentHash(address.fragment());
 
@@ -146,13 +152,19 @@ export function createDesk(
     /** The code the caller has read back without a difference. */
     readBack,
     confirmReadBack,
-    resume(note: Note, code?: string): void {
+    /**
+     * @param came what came with the note that was handed over: it fills what is empty
+     * @param code the note's code, where the caller has confirmed it
+     */
+    resume(note: Note, came?: HandOver, code?: string): void {
+      fillCaller(came?.caller ?? {});
       if (note.guide !== guide.id) {
-        around.onOther(note.guide, (other) => other.resume(note, code));
+        around.onOther(note.guide, (other) => other.resume(note, came, code));
         return;
       }
       const { latest } = madeOn(note.day, new Date());
-      const { details, error } = note;
+      const { details } = note;
+      const { error = note.error } = came ?? {};
       const [hash, pages] = [hashNow(), journey.read()];
       batch(() => {
         if (journey.length() > 0) undos.push(() => load(hash, pages));
@@ -160,6 +172,11 @@ export function createDesk(
         wait.restore(undefined);
         address.set({ details, error, made: latest.toISOString().slice(0, 10) });
         confirmReadBack(code);
+        const { answered: at } = came ?? {};
+        // By another machine's clock: never later than now.
+        setAnswered(at === undefined ? undefined : Math.min(Date.parse(at), pageTime()));
+        // From a phone of their own, where the pages showed it to them.
+        if (!came?.caller || Object.keys(came.caller).length === 0) journey.shownElsewhere();
         say({ key: 'desk:status.resumed', facts: { count: journey.length() } });
       });
     },
@@ -167,6 +184,11 @@ export function createDesk(
       const before = wait.timer();
       wait.start();
       if (before) undos.push(() => wait.restore(before, true));
+    },
+    /** A call handed over before any answer was given. */
+    takeOver(from: Caller): void {
+      fillCaller(from);
+      journey.show('now');
     },
     askClear(): void {
       const texts = caller.caller();

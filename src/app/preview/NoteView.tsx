@@ -12,10 +12,12 @@ import {
 import { flagWords } from '../shared/staff-words.ts';
 import { Diagnosis } from './Diagnosis.tsx';
 import { DriftCard } from './Drift.tsx';
+import { CopyJob } from '../shared/CopyJob.tsx';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import type { Page, PreviewPart } from './page.ts';
+import { callerFields } from '../../visit/job.ts';
 import { driftOf } from '../../visit/drift.ts';
 import { readVisit } from '../../visit/read-visit.ts';
 import type { Step, VisitView } from '../../visit/read-visit.ts';
@@ -126,6 +128,13 @@ function Note(props: Props): JSX.Element {
             release: note().release,
           })}
         </p>
+        <CopyJob
+          page={props.page}
+          view={view()}
+          code={props.reading.code}
+          caller={props.extras.caller}
+          error={props.extras.error}
+        />
         <button type="button" class="plain" onClick={() => print()}>
           {t('preview:print')}
         </button>
@@ -216,17 +225,17 @@ function Details(props: Props): JSX.Element {
 function LongForm(props: Props): JSX.Element {
   const t = sayer(props);
   return (
-    <Show when={props.extras.model ?? props.extras.remark}>
+    <Show when={Object.keys(props.extras.caller).length > 0}>
       <section class="card long">
         <h2>{t('preview:long.title')}</h2>
         <dl>
-          <For each={['model', 'remark'] as const}>
+          <For each={callerFields}>
             {(part) => (
-              <Show when={props.extras[part]}>
+              <Show when={props.extras.caller[part]}>
                 <div>
-                  <dt>{t(`preview:long.${part}`)}</dt>
+                  <dt>{t(`job:lines.${part}`)}</dt>
                   <dd>
-                    <bdi>{props.extras[part]}</bdi>
+                    <bdi>{props.extras.caller[part]}</bdi>
                   </dd>
                 </div>
               </Show>

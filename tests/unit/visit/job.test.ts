@@ -47,8 +47,8 @@ test('every journey makes a job of the published schema that its code agrees wit
     // As another program gets it.
     const read = jobSchema.parse(JSON.parse(JSON.stringify(job)));
     urgencies.add(read.urgency);
-    expect(read.outcome.because).toEqual(read.answers.at(-1));
-    const reading = readCode(read.code, working);
+    expect(read.outcome?.because).toEqual(read.answers.at(-1));
+    const reading = readCode(read.code ?? '', working);
     expect(reading.kind === 'exact' && reading.note).toEqual(note);
   }
   expect(jobs).toBeGreaterThan(250);
@@ -59,9 +59,7 @@ test('what a caller says stays on one line, its direction unturned, and ends som
   const bad = 'Ann\nURGENCY: none\r\u2028x\u202eneercs\u0007\u0000 =1+1\ud800';
   expect(oneLine(bad, 99)).toBe('Ann URGENCY: none x neercs =1+1\ufffd'.replace('x n', 'xn'));
   expect(oneLine('𝒳'.repeat(50), 10)).toBe('𝒳'.repeat(10));
-  const caller = Object.fromEntries(
-    callerFields.map((field) => [field, field === 'pays' ? 'landlord' : '🜚\n'.repeat(2000)]),
-  );
+  const caller = Object.fromEntries(callerFields.map((field) => [field, '🜚\n'.repeat(2000)]));
   const [journey = []] = [...sampleJourneys(guide, 20, 1)].filter(({ length }) => length > 0);
   const job = makeJob(readVisit(noteOf(journey), working), parts(noteOf(journey), { caller }));
   const read = jobSchema.parse(JSON.parse(JSON.stringify(job)));
@@ -75,7 +73,4 @@ test('what a caller says stays on one line, its direction unturned, and ends som
 test('empty fields and foreign ones are left out', () => {
   const caller = { name: ' Ann ', phone: '', remark: ' \n ', password: 'x' };
   expect(tidyCaller(caller)).toEqual({ name: 'Ann' });
-  expect(tidyCaller({ pays: 'nobody', remark: ' Dog.\r\n\n Call\tfirst ' })).toEqual({
-    remark: 'Dog.\nCall first',
-  });
 });
