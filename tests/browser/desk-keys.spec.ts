@@ -5,6 +5,7 @@ import { namespaceText } from '../../src/site/words.ts';
 import { expect, test, DESK } from './support/fixtures.ts';
 import { Counted, HUM, openDesk, rows, say, seen, status } from './support/desk.ts';
 import { addressOf, guide } from './support/note.ts';
+import { guides } from './support/shortest-journeys.ts';
 
 test.use(DESK);
 
@@ -32,9 +33,9 @@ const record = (page: Page) =>
     addEventListener('keydown', ({ key }) => log.push({ key, painted }), { capture: true });
     Object.assign(window, { log });
   });
-const titleOf = (at: string): string => {
-  const node = guide.nodes.get(at as never);
-  const { guide: own = guide.id, name } = parseId(node?.sentences ?? at);
+const titleOf = (at: string, of: string = guide.id): string => {
+  const node = guides.find(({ id }) => id === of)?.nodes.get(at as never);
+  const { guide: own = of, name } = parseId(node?.sentences ?? at);
   return (namespaceText('en', `desk/${own}`)[name] as { title: string }).title;
 };
 
@@ -53,7 +54,7 @@ for (const delay of [0, 700])
         await page.waitForTimeout(call * 110);
       }
       await expect(say(page)).toBeVisible();
-      const { journey } = addressOf(page);
+      const { journey, guide: of } = addressOf(page);
       const log = await page.evaluate(
         () => (window as unknown as { log: { key: string; painted: string }[] }).log,
       );
@@ -61,7 +62,7 @@ for (const delay of [0, 700])
       let from = 0;
       for (const { at, answer } of journey) {
         const found = log.findIndex(
-          ({ key, painted }, i) => i >= from && painted === titleOf(at) && /[-\d]/.test(key),
+          ({ key, painted }, i) => i >= from && painted === titleOf(at, of) && /[-\d]/.test(key),
         );
         expect(found, `${at}.${answer} was on the screen when a key fell`).toBeGreaterThanOrEqual(
           0,

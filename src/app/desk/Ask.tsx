@@ -68,7 +68,7 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
       <Show when={carried().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
-      <h3 class="kicker">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>
+      <h3 class="kicker then">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>
       <Choices page={props.page} desk={props.desk} />
       <Show when={say().why}>
         <p class="why quiet">

@@ -37,7 +37,7 @@ export function Bar(props: DeskProps & Made) {
           <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
         </button>
         <button type="button" class="plain" onClick={() => props.desk.undo()}>
-          <Key of={letters.undo} /> {t('desk:keys.undo')}
+          <Key of={letters.undo} /> {t('desk:bar.undo')}
         </button>
         <button type="button" class="plain" onClick={() => props.desk.hold()}>
           <Key of={letters.hold} /> {t('desk:bar.hold')}

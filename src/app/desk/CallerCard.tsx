@@ -32,7 +32,7 @@ export function CallerCard(props: Props) {
       <div class="fields">
         <For each={callerFields}>
           {(field) => (
-            <p class={`field ${field}`}>
+            <p class={`field of-${field}`}>
               <label for={`desk-${field}`}>{t(`job:lines.${field}`)}</label>
               <Show
                 when={field === 'remark'}

@@ -59,7 +59,7 @@ export function Choose(props: {
   onMount(focus('desk-say'));
   return (
     <div class="desk" data-seen={seen() ? '' : undefined}>
-      <section class="ask choose middle">
+      <section class="ask choose">
         <p class="kicker">
           <strong>{t('desk:choose.kicker')}</strong>
         </p>

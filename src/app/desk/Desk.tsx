@@ -1,4 +1,5 @@
 import { For, Match, Show, Switch, createEffect, on } from 'solid-js';
+import { Ahead } from './Ahead.tsx';
 import { Ask } from './Ask.tsx';
 import { Bar } from './Bar.tsx';
 import { CallerCard } from './CallerCard.tsx';
@@ -10,6 +11,7 @@ import { End } from './End.tsx';
 import { JobCard } from './JobCard.tsx';
 import { Journey } from './Journey.tsx';
 import { Keys, toggleKeys } from './Keys.tsx';
+import { Link } from './Link.tsx';
 import { Others } from './Others.tsx';
 import { sayer } from '../shared/words.ts';
 import { focus, listen, type Acts } from './shortcuts.ts';
@@ -40,6 +42,8 @@ function actsOf({ desk, outcome }: DeskProps & Made): Acts {
     undo: () => desk.undo(),
     keys: toggleKeys,
     calls: focus('desk-calls'),
+    ahead: focus('desk-ahead'),
+    link: focus('desk-link'),
     codeOut: focus('desk-back'),
     caller: focus('desk-name'),
     // Not its first list: letters that follow would choose in it.
@@ -101,8 +105,10 @@ export function Desk(props: DeskProps & Made & { readonly calls: OtherCalls }) {
           caller={props.desk.caller}
           onClear={() => props.desk.askClear()}
         />
+        <Ahead {...props} />
         <DetailsCard {...props} />
         <CodeOut {...props} />
+        <Link {...props} />
         <Others {...props} />
       </div>
       <Keys {...props} />

@@ -33,7 +33,7 @@ export function End(props: DeskProps) {
         <p class="call-note">{say().callNote}</p>
       </Show>
       <Show when={calls().length > 0}>
-        <h3 class="kicker">{t(emergency() ? 'desk:end.number' : 'desk:end.calls')}</h3>
+        <h3 class="kicker to-call">{t(emergency() ? 'desk:end.number' : 'desk:end.calls')}</h3>
         <ol class="numbers">
           <For each={calls()}>
             {(call) => (
@@ -44,16 +44,20 @@ export function End(props: DeskProps) {
           </For>
         </ol>
       </Show>
-      <h3 class="kicker">
-        {t(node().kind === 'stop' && !emergency() ? 'desk:end.until' : 'desk:end.after')}
-      </h3>
-      <ol class="aloud-more">
-        <For each={lines()}>{(line) => <li>{line}</li>}</For>
-      </ol>
-      <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
-        <p class="strong">{t('site:end.breakerOff')}</p>
-      </Show>
-      <CautionBox page={props.page} desk={props.desk} node={node()} />
+      <div class="do-and-not">
+        <div>
+          <h3 class="kicker">
+            {t(node().kind === 'stop' && !emergency() ? 'desk:end.until' : 'desk:end.after')}
+          </h3>
+          <ol class="aloud-more">
+            <For each={lines()}>{(line) => <li>{line}</li>}</For>
+          </ol>
+          <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
+            <p class="strong">{t('site:end.breakerOff')}</p>
+          </Show>
+        </div>
+        <CautionBox page={props.page} desk={props.desk} node={node()} />
+      </div>
       <Show when={emergency()}>
         <p class="quiet">{t('desk:end.can')}</p>
       </Show>

@@ -7,10 +7,11 @@ import {
   emptyJourney,
   pageKey,
   takeOver,
+  takeUp,
   type EditableJourney,
 } from '../../journey/edit.ts';
 import { edgeAt, trace } from '../../journey/trace.ts';
-import type { GraphNode, Journey } from '../../guide/types.ts';
+import type { Given, GraphNode, Journey } from '../../guide/types.ts';
 import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Facts } from '../../placeholders.ts';
 import type { Key } from '../shared/keys.ts';
@@ -145,6 +146,13 @@ export function createJourney(
     },
     /** Pages whose cautions were read out, and conditions that are true. */
     read: () => [...read()],
+    /** An answer the caller gave before its question was asked. */
+    ahead(given: Given): void {
+      const before = edited();
+      setEdited(takeUp(guide, before, given));
+      answered(before);
+      say({ key: 'desk:status.ahead' });
+    },
     /** As it was before an answer. */
     restore(before: EditableJourney): void {
       setEdited(before);

@@ -12,6 +12,8 @@ export interface DeskNode {
   readonly breakerStaysOff?: true;
   /** The answer that every line of `help` must be true for; each of them is ticked. */
   readonly each?: string;
+  /** Its answer may be noted before it is asked. */
+  readonly ahead?: true;
   /** About how many questions follow, where that can be said. */
   readonly more?: number;
 }

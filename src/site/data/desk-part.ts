@@ -19,6 +19,16 @@ function promiseOf({ answers }: GuideNode): Pick<DeskNode, 'each'> {
   return found ? { each: found.id } : {};
 }
 
+/** Facts that nothing safe to do rests on. */
+const HARMLESS: ReadonlySet<string> = new Set(['trouble-seen', 'error-seen']);
+
+/** Questions whose answer may be noted before they are asked: no caution, nothing is done upon it. */
+function isAhead({ kind, block, caution, timer, answers }: GuideNode): boolean {
+  if (block === 'danger') return false;
+  const facts = answers.flatMap(({ sets, clears }) => [...sets, ...clears]);
+  return kind === 'question' && !caution && !timer && facts.every((fact) => HARMLESS.has(fact));
+}
+
 function nodesOf(guide: Guide): Record<string, DeskNode> {
   const left = remaining(guide);
   return Object.fromEntries(
@@ -30,6 +40,7 @@ function nodesOf(guide: Guide): Record<string, DeskNode> {
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),
         ...promiseOf(node),
+        ...(isAhead(node) ? { ahead: true as const } : {}),
         ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),
       },
     ]),
@@ -53,7 +64,7 @@ const SAID = [
 export function deskPart(language: string, guide: Guide): DeskPart {
   return {
     nodes: nodesOf(guide),
-    calls: makeCalls(language, guide),
+    calls: makeCalls(language, guide, true),
     texts: guideTexts(language, guide, SAID, deskNamespace),
   };
 }
