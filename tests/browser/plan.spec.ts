@@ -73,23 +73,20 @@ test('a result that finds the fault raises its share and names it', async ({ pag
   await axe(page);
 });
 
-test('more chance of finishing at once never means fewer parts', async ({ page }) => {
+test('the load: by model first asked for, weighed part by part', async ({ page }) => {
   await openPlan(page);
-  const slider = page.getByLabel('Chance of finishing on the first visit');
-  const parts = page.locator('.load .parts > li');
-  const counts: number[] = [];
-  for (const chance of ['50', '75', '90', '99']) {
-    await slider.fill(chance);
-    await expect(slider).toHaveAttribute('aria-valuetext', `${chance}%`);
-    counts.push((await parts.allTextContents()).filter((text) => text !== 'No parts').length);
-    const reached = await page.locator('.load .strong').first().textContent();
-    expect(Number(/([\d.]+)%/.exec(reached ?? '')?.[1])).toBeGreaterThanOrEqual(
-      Number(chance) - 0.5,
-    );
-  }
-  expect(counts).toEqual(counts.toSorted((a, b) => a - b));
-  expect(counts.at(-1)).toBeGreaterThan(counts[0] ?? 0);
-  await slider.focus();
-  await page.keyboard.press('ArrowLeft');
-  await expect(slider).toHaveValue('98');
+  const load = page.locator('.load');
+  const parts = load.locator('.parts > li');
+  await expect(parts.first()).toHaveText(/^Latch assembly.*\(by model\)$/);
+  await expect(load).toContainText('No model number came with this code.');
+  await load.locator('summary').click();
+  await expect(load.locator('dd')).not.toHaveCount(0);
+  const rows = await load.locator('dl > div').allTextContents();
+  const money = (text: string, of: RegExp) => Number(of.exec(text)?.[1]);
+  const saving = rows.filter((row) => money(row, /Saves \$(\d+)/) > money(row, /costs \$(\d+)/));
+  expect(rows.length).toBeGreaterThan(saving.length);
+  await expect(parts).toHaveCount(saving.length);
+  await open(page, `#c=${CODE}&m=RX-100`);
+  await expect(load).toBeVisible();
+  await expect(load).not.toContainText('No model number');
 });

@@ -70,6 +70,9 @@ test.describe('a sound code', () => {
     await expect(note(page)).toContainText('told to call 911 first');
     await expect(note(page)).toContainText('Danger reported: A smell of gas');
     await axe(page);
+    // Help comes before any repair.
+    await expect(page.locator('.ranking')).toBeVisible();
+    await expect(page.locator('.plan, .load')).toHaveCount(0);
   });
 
   test('with nothing answered ranks by the assumed shares', async ({ page }) => {

@@ -17,6 +17,8 @@ interface Props {
   readonly view: VisitView;
   /** The note's own; another code's is another part. */
   readonly code: NoteCode;
+  /** It came with the code in the long form. */
+  readonly modelNumber: string | undefined;
 }
 
 /** What the note makes likely, and how to find it: faults, checks, parts. */
@@ -60,8 +62,11 @@ function Visited(props: Props & { readonly model: Model }): JSX.Element {
         guides={[last, ...view.legs.map((leg) => leg.guide)]}
         visit={visit}
       />
-      <Plan page={props.page} visit={visit} />
-      <PartsToBring page={props.page} visit={visit} />
+      {/* Help comes before any repair. */}
+      <Show when={view.urgency !== 'emergency'}>
+        <Plan page={props.page} visit={visit} />
+        <PartsToBring page={props.page} visit={visit} modelNumber={props.modelNumber} />
+      </Show>
       <LazyDetails
         class="record-fold"
         title={props.page.words.t('visits:record.title')}

@@ -118,7 +118,9 @@ function Note(props: Props): JSX.Element {
         </details>
       </div>
       <Show when={props.reading.code} keyed>
-        {(code) => <Diagnosis page={props.page} view={view()} code={code} />}
+        {(code) => (
+          <Diagnosis page={props.page} view={view()} code={code} modelNumber={props.extras.caller.model} />
+        )}
       </Show>
       <footer class="meta">
         <p class="quiet">

@@ -1,9 +1,6 @@
-import { For, Show, createMemo, type JSX } from 'solid-js';
-import { bestLoad, loadFor } from '../../diagnosis/parts.ts';
-import { Bar } from './Bar.tsx';
-import { createChance } from './Chance.tsx';
-import { name, names } from '../shared/staff-words.ts';
-import { percent } from './facts.ts';
+import { For, Show, type JSX } from 'solid-js';
+import { name } from '../shared/staff-words.ts';
+import { minutes, money, percent } from './facts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
@@ -11,22 +8,23 @@ import type { DiagnosisState } from './visit.ts';
 interface Props {
   readonly page: Page;
   readonly visit: DiagnosisState;
+  readonly modelNumber: string | undefined;
 }
 
-/** Loads of so many parts are compared. */
-const SIZES = [0, 1, 2, 3] as const;
+/** Parts of which less is needed are not worth a line. */
+const LEAST = 0.01;
+const HOUR = 60;
 
-/** What to put on the van: parts for a chosen chance, skills and tools. */
+/** What to put on the van: the parts that save more than they cost, skills and tools. */
 export function PartsToBring(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const [chance, Slider] = createChance(words);
-  const load = createMemo(() => loadFor(props.visit.model, props.visit.shares(), chance() / 100));
-  const sizes = createMemo(() =>
-    SIZES.map((size) => bestLoad(props.visit.model, props.visit.shares(), size)).filter(
-      ({ parts }, index) => parts.length === index,
-    ),
-  );
+  const load = () => props.visit.load();
+  const amount = (value: number) => money(words(), value, props.visit.model.costs.currency);
+  const weighed = () => props.visit.weighed();
+  const isLoaded = (id: string) => load().parts.some((part) => part === id);
+  const loaded = () => weighed().filter(({ part }) => isLoaded(part.id));
+  const finding = () => props.visit.plan().best.expectedMinutes;
   /** In the order in which the checks ask for them. */
   const needed = (kind: 'tools' | 'skills') => [
     ...new Set(
@@ -41,28 +39,38 @@ export function PartsToBring(props: Props): JSX.Element {
     <section class="load">
       <h2>{t('preview:load.title')}</h2>
       <div class="card">
-        <label for="chance">{t('preview:load.chance')}</label>
-        <Slider />
+        <Show when={!props.modelNumber && loaded().some(({ part }) => part.fits === 'model')}>
+          <p class="strong">{t('preview:load.callModel')}</p>
+        </Show>
         <ul class="parts">
-          <For each={load().parts} fallback={<li>{t('preview:load.noParts')}</li>}>
-            {(part) => <li>{name(words(), 'parts', part)}</li>}
+          <For each={loaded()} fallback={<li>{t('preview:load.noParts')}</li>}>
+            {({ part, needed: chance }) => (
+              <li>
+                {name(words(), 'parts', part.id)}, {percent(words(), chance)}{' '}
+                <span class="quiet">{t(`preview:load.fits.${part.fits}`)}</span>
+              </li>
+            )}
           </For>
         </ul>
         <p class="strong">
           {t('preview:load.reaches', { share: percent(words(), load().chance) })}
         </p>
         <details>
-          <summary>{t('preview:load.sizes')}</summary>
+          <summary>{t('preview:load.why')}</summary>
+          <p class="quiet">
+            {t('preview:load.rule', {
+              second: amount(props.visit.model.costs.secondVisit),
+              cost: amount(load().cost + (finding() / HOUR) * props.visit.model.costs.hourlyRate),
+              minutes: minutes(words(), finding()),
+            })}
+          </p>
           <dl>
-            <For each={sizes()}>
-              {({ parts, chance: reached }, index) => (
+            <For each={weighed().filter((one) => one.needed >= LEAST || isLoaded(one.part.id))}>
+              {({ part, saves, costs }) => (
                 <div>
-                  <dt>
-                    {index() === 0 ? t('preview:load.noParts') : names(words(), 'parts', parts)}
-                  </dt>
+                  <dt>{name(words(), 'parts', part.id)}</dt>
                   <dd>
-                    <Bar part={reached} />
-                    {percent(words(), reached)}
+                    {t('preview:load.weighed', { saves: amount(saves), costs: amount(costs) })}
                   </dd>
                 </div>
               )}

@@ -16,10 +16,7 @@ interface Props {
 
 /** By how much each figure may be wrong, up or down. */
 const FACTOR = 2;
-const DRAWS = 500;
-/** First stays first in so many draws: our own choice of where the words change. */
-const FIRM = 0.9;
-const FAIRLY = 0.6;
+const DRAWS = 300;
 /** Faults whose ranges are shown. */
 const MOST_SHOWN = 5;
 
@@ -53,10 +50,6 @@ export function RankingStability(props: Props): JSX.Element {
       },
     ),
   );
-  const degree = (stays: number) => {
-    if (stays >= FIRM) return 'firm';
-    return stays >= FAIRLY ? 'fairly' : 'shaky';
-  };
   const ranges = ({ ranges: all }: Stability) =>
     props.visit
       .ranking()
@@ -69,12 +62,15 @@ export function RankingStability(props: Props): JSX.Element {
         {(now) => (
           <>
             <p>
-              <strong>{t(`preview:firm.degree.${degree(now().firstStays)}`)}</strong>{' '}
+              <strong>{t(`preview:firm.degree.${now().degree}`)}</strong>{' '}
               {t('preview:firm.stays', {
                 share: percent(words(), now().firstStays),
                 draws: now().draws,
                 factor: FACTOR,
-              })}
+              })}{' '}
+              <Show when={now().restsOn && now().degree !== 'shaky'}>
+                {t('preview:firm.restsOn')}
+              </Show>
             </p>
             <details>
               <summary>{t('preview:firm.ranges')}</summary>
