@@ -153,3 +153,34 @@ test('a dropped call is taken up on another machine, with who calls and how long
   console.log(`dropped: ${String(keys.presses)} keys, then ${String(theirs.presses)}`);
   await elsewhere.close();
 });
+
+test('a caller is spoken to in their language; the job and what is typed stay as they are', async ({
+  page,
+}) => {
+  // This copy speaks one language: a second is put in on the way, its sentences marked.
+  await page.route('**/desk/', async (route) => {
+    const response = await route.fetch();
+    const html = await response.text();
+    const files = /id="files">(\{.*?\})</.exec(html)?.[1] ?? '{}';
+    const spoken = `"spoken":{"es":{"name":"Español","files":${files.replaceAll('.json', '.json?es')}}}`;
+    expect(html).toContain('"spoken":{}');
+    await route.fulfill({ response, body: html.replace('"spoken":{}', () => spoken) });
+  });
+  await page.route('**/*.desk.*.json?es', async (route) => {
+    const response = await route.fetch();
+    const part = await response.text();
+    await route.fulfill({ response, body: part.replaceAll(/"(title|none)":"/g, '"$1":"ES ') });
+  });
+  await openDesk(page);
+  const keys = new Counted(page);
+  await write(page, 'Ann Example');
+  await keys.press('g', 'ArrowDown', 'Escape');
+  await expect(say(page).locator('[lang="es"]')).toHaveText(/^ES Is any of this/);
+  await expect(say(page).locator('.own')).toHaveText('Is any of this happening right now?');
+  await axe(page);
+  await keys.press('-');
+  await expect(say(page)).toContainText('ES ');
+  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Ann Example');
+  await expect(job(page)).not.toHaveValue(/ES /);
+  console.log(`another language: ${String(keys.presses)} keys`);
+});

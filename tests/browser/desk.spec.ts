@@ -191,7 +191,7 @@ test.describe('by keys alone', () => {
     await press(page, '3');
     expect(addressOf(page).journey.at(-1)).toEqual({ at: 'controls', answer: 'gas' });
     await expect(page.locator('.end .kicker').first()).toHaveText('Emergency: say this first');
-    await expect(page.locator('.end .call-note')).toContainText('Leave first.');
+    await expect(page.locator('.end .call-note')).toContainText('First tell me your address');
     await expect(page.locator('.numbers li').first()).toContainText('911');
     await expect(page.locator('.bar-call .urgency dd')).toHaveText('Emergency');
     await axe(page);
@@ -210,6 +210,7 @@ test.describe('by keys alone', () => {
     await page.getByLabel('Name', { exact: true }).pressSequentially('d8-nx0');
     await expect(page.getByLabel('Name', { exact: true })).toHaveValue('d8-nx0');
     await expect(rows(page)).toHaveCount(0);
+    await say(page).focus();
     await press(page, '?');
     await page.getByLabel('Shortcuts on').uncheck();
     await say(page).focus();

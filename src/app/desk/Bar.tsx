@@ -1,6 +1,7 @@
 import { Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
 import { Key } from './Key.tsx';
+import { SayIn } from './SayIn.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps, Made } from './state.ts';
@@ -29,6 +30,7 @@ export function Bar(props: DeskProps & Made) {
           <dd>{t(`desk:urgency.${urgency()}`)}</dd>
         </div>
       </dl>
+      <SayIn page={props.page} />
       <div class="ways">
         <button type="button" class="danger" onClick={() => props.desk.journey.show('danger')}>
           <Key of={letters.danger} /> {t('desk:bar.danger')}

@@ -5,7 +5,7 @@ import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { tryStorage } from '../shared/storage.ts';
-import { pageWords } from '../shared/words.ts';
+import { makeWords, pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
 import { Desk } from './Desk.tsx';
 import { beganBefore } from './address.ts';
@@ -107,9 +107,17 @@ export function Calls(props: { readonly shell: Shell }) {
   onCleanup(() => removeEventListener('hashchange', changed));
 
   const fetched = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
+  const [language, sayIn] = createSignal('');
+  const spoken = createFetched<DeskPart>(
+    () => shell.spoken[language()]?.files[start()?.guide ?? ''],
+  );
+  const said = createMemo(() => {
+    const part = spoken.value();
+    return part && makeWords({ language: language(), texts: part.texts });
+  });
   const page = createMemo((): Page | undefined => {
     const part = fetched.value();
-    return part && { ...shell, ...part, words: pageWords(part.texts) };
+    return part && { ...shell, ...part, words: pageWords(part.texts), said, sayIn };
   });
 
   const Call = (own: {

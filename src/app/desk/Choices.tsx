@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { answerWords } from '../shared/content-words.ts';
+import { Aloud } from './Aloud.tsx';
 import { Key } from './Key.tsx';
 import { choicesOf, UNSURE } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -24,7 +24,7 @@ export function Choices(props: DeskProps) {
             >
               <Key of={key} />
               <span>
-                {answerWords(props.page.words, props.desk.guide, node(), edge.id)}
+                <Aloud {...props} part={{ answer: edge.id }} />
                 {props.desk.journey.present() === edge.id && <small>{t('desk:say.now')}</small>}
               </span>
             </button>

@@ -43,6 +43,7 @@ function actsOf({ desk, outcome }: DeskProps & Made): Acts {
     keys: toggleKeys,
     calls: focus('desk-calls'),
     ahead: focus('desk-ahead'),
+    language: focus('desk-say-in'),
     link: focus('desk-link'),
     codeOut: focus('desk-back'),
     caller: focus('desk-name'),

@@ -1,5 +1,6 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
+import { Aloud } from './Aloud.tsx';
 import { CautionBox } from './Care.tsx';
 import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -13,7 +14,8 @@ export function End(props: DeskProps) {
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
   const caller = () => props.desk.caller.caller();
-  const lines = () => [...say().now, ...say().lines];
+  const lines = () =>
+    (['now', 'lines'] as const).flatMap((part) => say()[part].map((_, i) => [part, i] as const));
   const kicker = () => {
     if (emergency()) return 'desk:end.emergency';
     return node().kind === 'stop' ? 'desk:end.stop' : 'desk:end.finish';
@@ -24,13 +26,15 @@ export function End(props: DeskProps) {
         <strong>{t(kicker())}</strong>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
-        {say().title}
+        <Aloud {...props} part="title" />
       </h2>
       <Show when={emergency() && !(caller().address && caller().phone)}>
         <p class="strong">{t('desk:end.addressFirst')}</p>
       </Show>
       <Show when={say().callNote}>
-        <p class="call-note">{say().callNote}</p>
+        <p class="call-note">
+          <Aloud {...props} part="callNote" />
+        </p>
       </Show>
       <Show when={calls().length > 0}>
         <h3 class="kicker to-call">{t(emergency() ? 'desk:end.number' : 'desk:end.calls')}</h3>
@@ -50,7 +54,13 @@ export function End(props: DeskProps) {
             {t(node().kind === 'stop' && !emergency() ? 'desk:end.until' : 'desk:end.after')}
           </h3>
           <ol class="aloud-more">
-            <For each={lines()}>{(line) => <li>{line}</li>}</For>
+            <For each={lines()}>
+              {(part) => (
+                <li>
+                  <Aloud {...props} part={part} />
+                </li>
+              )}
+            </For>
           </ol>
           <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
             <p class="strong">{t('site:end.breakerOff')}</p>

@@ -12,6 +12,7 @@ export const letters = {
   json: 's',
   link: 'l',
   ahead: 'a',
+  language: 'g',
   hold: 'h',
   calls: 'b',
   undo: 'u',

@@ -18,7 +18,19 @@ export interface DeskNode {
   readonly more?: number;
 }
 
+/** A language callers are spoken to in, besides the page's own. */
+export interface Spoken {
+  /** What it calls itself. */
+  readonly name: string;
+  /** Guide → the address of its part. */
+  readonly files: Readonly<Record<string, string>>;
+}
+
 export interface DeskConfig {
+  /** Language → where its sentences are. */
+  readonly spoken: Readonly<Record<string, Spoken>>;
+  /** What the page's own language calls itself. */
+  readonly ownName: string;
   readonly keepCaller: 'never' | 'tab';
   /** Guide → the address of the preview's part: what the likely parts of a job are told by. */
   readonly figures: Readonly<Record<string, string>>;
@@ -43,4 +55,9 @@ export interface Shell extends DeskConfig {
 }
 
 /** What every part of the desk reads in a call. */
-export type Page = Shell & DeskPart;
+export interface Page extends Shell, DeskPart {
+  /** The guide's sentences in the caller's language, where that is another and they are there. */
+  readonly said: () => Words | undefined;
+  /** Speak to the caller in a language; '' for the page's own. */
+  readonly sayIn: (language: string) => void;
+}
