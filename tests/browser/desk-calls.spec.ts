@@ -90,14 +90,14 @@ test('gas in mid-call: address first, then out and call from there', async ({ pa
   await openDesk(page, { journey: HUM.slice(0, 6) });
   const keys = new Counted(page);
   await keys.press('-', 'd', '3');
-  await expect(page.locator('.end')).toContainText('Get the address and a callback number first');
+  await expect(page.locator('.end')).toContainText('First: address and callback number');
   await expect(page.locator('.call-note')).toHaveText(/^First tell me your address/);
   await expect(page.locator('.aloud-more li').first()).toContainText(
     'hang up and get everyone out',
   );
   await expect(page.locator('.end')).not.toContainText('Do not use a phone');
   await write(page, 'Ann', '(207) 555-0123', '1 Lantern Lane');
-  await expect(page.locator('.end')).not.toContainText('Get the address');
+  await expect(page.locator('.end')).not.toContainText('First: address');
   await keys.press('Space', 'j');
   expect(await clipboard(page)).toMatch(/^Job: EMERGENCY/);
   await axe(page);

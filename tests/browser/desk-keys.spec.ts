@@ -48,6 +48,7 @@ for (const delay of [0, 700])
     await page.goto('/desk/');
     let answers = 0;
     for (let call = 0; call < 4; call += 1) {
+      await seen(page);
       // Whole calls without waiting for anything: the complaint, no danger, and on at random.
       for (const key of ['1', ...'---- 2 20 21 2-3 12 20 1']) {
         await page.keyboard.press(key === ' ' ? 'Space' : key);
