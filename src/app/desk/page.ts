@@ -18,6 +18,9 @@ export interface DeskNode {
   readonly more?: number;
 }
 
+/** Whether what is known of a caller outlives a reload: `desk: keep-caller` of `content/firm.yaml`. */
+export type KeepCaller = 'never' | 'tab';
+
 /** A language callers are spoken to in, besides the page's own. */
 export interface Spoken {
   /** What it calls itself. */
@@ -31,7 +34,7 @@ export interface DeskConfig {
   readonly spoken: Readonly<Record<string, Spoken>>;
   /** What the page's own language calls itself. */
   readonly ownName: string;
-  readonly keepCaller: 'never' | 'tab';
+  readonly keepCaller: KeepCaller;
   /** Guide → the address of the preview's part: what the likely parts of a job are told by. */
   readonly figures: Readonly<Record<string, string>>;
 }

@@ -1,9 +1,7 @@
 import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
-import type { Codebook } from '../../note/codebook.ts';
 import { spell } from '../../note/spelling.ts';
 import type { Words } from '../shared/words.ts';
-import { Added } from './Added.tsx';
 import { Groups } from './Groups.tsx';
 import { Large } from './Large.tsx';
 import { Pass } from './Pass.tsx';
@@ -14,12 +12,7 @@ import { qrPath } from './qr.ts';
 const QR_MOST = 400;
 
 /** The code to read out, to show and to hand on. */
-export function Code(props: {
-  words: Words;
-  codebook: Codebook;
-  coded: Coded;
-  fragment: Fragment;
-}) {
+export function Code(props: { words: Words; coded: Coded; fragment: Fragment }) {
   const preview = previewPage();
   const digits = createMemo(() => props.words.list('note:digits'));
   const spelled = createMemo(() =>
@@ -74,7 +67,6 @@ export function Code(props: {
           <Show when={cut()}> {props.words.t('note:qr.cut')}</Show>
         </figcaption>
       </figure>
-      <Added words={props.words} codebook={props.codebook} fragment={props.fragment} />
     </section>
   );
 }

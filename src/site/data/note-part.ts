@@ -1,10 +1,29 @@
 import type { Guide } from '../../guide/types.ts';
 import { freeze } from '../../note/freeze.ts';
 import { partOfRelease } from '../../note/part-of-release.ts';
-import { details, guides, releases } from '../../content/load.ts';
+import { askTable, type AskTable } from '../../diagnosis/ask-table.ts';
+import { defined } from '../../defined.ts';
+import { details, guides, models, releases } from '../../content/load.ts';
 import { makeCalls } from './phone-links.ts';
 import type { NotePart } from '../../app/note/part.ts';
 import { guideTexts } from './texts.ts';
+
+const asked = new Map<string, AskTable>();
+
+/** The same in all languages, and some work to make. */
+function askOf(guide: Guide): AskTable | undefined {
+  const model = models()[guide.id];
+  const made =
+    asked.get(guide.id) ??
+    (model &&
+      askTable(
+        model,
+        guide,
+        details().map(({ id }) => id),
+      ));
+  if (made) asked.set(guide.id, made);
+  return made;
+}
 
 /** What the note page loads for a guide. */
 export function notePart(language: string, guide: Guide): NotePart {
@@ -22,5 +41,6 @@ export function notePart(language: string, guide: Guide): NotePart {
     frozen,
     texts: guideTexts(language, guide, ['title', 'answers']),
     calls: makeCalls(language, guide),
+    ...defined({ ask: askOf(guide) }),
   };
 }
