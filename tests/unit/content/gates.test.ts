@@ -65,6 +65,26 @@ interface Slip {
 
 const slips: readonly Slip[] = [
   {
+    name: 'a line that calls the firm, and nothing that the desk says there',
+    gate: 'sentences',
+    file: 'text/en/door-locked.json',
+    from: 'can get hot."],\n    "desk": {\n      "call": "{{book}}"\n    }',
+    to: 'can get hot."]',
+    told: 'text/en/door-locked.json',
+    what: '"desk" is missing in stop-hum',
+    hint: 'Add "desk"',
+  },
+  {
+    name: 'what the desk says in place of a line that is not there',
+    gate: 'sentences',
+    file: 'text/en/door-locked.json',
+    from: '"Call {{firm}} at {{phone}}. Say that the hum does not stop."',
+    to: '"Book a visit."',
+    told: 'text/en/door-locked.json',
+    what: 'no line of the page tells the reader to call the firm',
+    hint: 'Compare with its neighbors',
+  },
+  {
     name: 'a doubled key in JSON, both lines named',
     gate: 'shape',
     file: 'text/en/preview.json',
