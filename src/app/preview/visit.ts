@@ -1,5 +1,6 @@
 /** The state of a visit: the note's answers and what the checks have shown, kept in this tab. */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
+import { loadFor, type Load } from '../../diagnosis/parts.ts';
 import { plan, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
@@ -15,6 +16,7 @@ export interface DiagnosisState {
   /** The shares alone, in the model's order of faults. */
   readonly shares: Accessor<readonly number[]>;
   readonly plan: Accessor<Plan>;
+  readonly load: Accessor<Load>;
   tap(tap: Tap): void;
   undo(check: string): void;
 }
@@ -37,6 +39,7 @@ export function createVisit(model: Model, answers: Evidence, code: string): Diag
   const key = `hobnote.checks.${code}`;
   const [taps, setTaps] = createSignal(parseTaps(read(key), model));
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
+  const now = createMemo(() => shares(model, evidence()));
   const set = (next: readonly Tap[]) => {
     setTaps(next);
     store(key, formatTaps(next));
@@ -46,8 +49,9 @@ export function createVisit(model: Model, answers: Evidence, code: string): Diag
     taps,
     evidence,
     ranking: createMemo(() => posterior(model, evidence())),
-    shares: createMemo(() => shares(model, evidence())),
+    shares: now,
     plan: createMemo(() => plan(model, evidence())),
+    load: createMemo(() => loadFor(model, now(), 0.9)),
     tap: (tap) => set(withTap(taps(), tap)),
     undo: (check) => set(without(taps(), check)),
   };
