@@ -13,7 +13,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 export default defineConfig(
   {
     ignores: [
-      ...['dist/', '.astro/', 'test-results/', 'node_modules/'],
+      ...['dist/', 'dist.*/', '.astro/', 'test-results/', 'node_modules/'],
       // Its packages are there only once its benchmark has run, which checks its types.
       'tests/bench/side-by-side/react.ts',
     ],

@@ -36,7 +36,7 @@ function ofModel(model: Model): Wanted[] {
   );
   const checks = model.checks.flatMap(({ id, results, ...check }): Wanted[] => {
     const by = ['model/checks.yaml', 'checks', id] as const;
-    const shared = (['access', 'tools', 'skills', 'cautions'] as const).flatMap((kind) =>
+    const shared = (['tools', 'skills', 'cautions'] as const).flatMap((kind) =>
       check[kind].map((one): Wanted => ({ file: 'diagnosis', path: [kind, one], by })),
     );
     return [
@@ -55,7 +55,12 @@ function ofModel(model: Model): Wanted[] {
     path: ['parts', id],
     by: ['model/parts.yaml', 'parts', id],
   }));
-  return [...faults, ...checks, ...parts];
+  const access = model.access.flatMap(({ id, cautions = [] }) =>
+    [['access', id] as const, ...cautions.map((one) => ['cautions', one] as const)].map(
+      (path): Wanted => ({ file: 'diagnosis', path, by: ['model/parts.yaml', 'access', id] }),
+    ),
+  );
+  return [...faults, ...checks, ...parts, ...access];
 }
 
 /** Each part of content that could be read gives what it asks for. */

@@ -1,10 +1,12 @@
 /** Names that one file of content uses and another declares. */
-import { readdirSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
 import { z } from 'zod';
 import { unusedOfBlocks } from '../guide/blocks.ts';
 import type { Blocks } from '../guide/blocks.ts';
 import type { Detail } from '../guide/details.ts';
 import { isRecord } from '../guide/shape.ts';
+import { actions } from '../guide/types.ts';
 import type { Guide } from '../guide/types.ts';
 import type { Path } from '../guide/yaml.ts';
 import { differs } from '../note/freeze.ts';
@@ -17,7 +19,7 @@ import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
-import { TOP } from './read.ts';
+import { TOP, once } from './read.ts';
 import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
 import type { CarePage } from './schema/care.ts';
@@ -159,9 +161,23 @@ function reviewNames(
   );
 }
 
-/** Every drawing that a page names is there. The build draws from its own folder, whatever the copy. */
+/** What each drawing shows (`shows.yaml`): the build draws from its own folder, whatever the copy. */
+const shownSchema = z.record(
+  z.string(),
+  z.strictObject({ shows: z.string().min(1), does: z.array(z.enum(actions)).optional() }),
+);
+export const drawingsShown = once(() =>
+  shownSchema.parse(
+    parse(readFileSync(new URL('../site/drawings/shows.yaml', import.meta.url), 'utf8')),
+  ),
+);
+
+/**
+ * Every drawing that a page names is there, and none shows a deed that its page does not ask for:
+ * on a stop or a finish no deed at all, on a step its own action.
+ */
 function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): readonly Problem[] {
-  const known = new Set(readdirSync(new URL('../site/drawings/', import.meta.url)));
+  const known = drawingsShown();
   const graphs = guides.map(({ id }) => `guides/${id}/graph.yaml`);
   const files = [
     ...[...blocks.list.map(({ id }) => `blocks/${id}.yaml`), ...graphs].map(
@@ -180,14 +196,21 @@ function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): r
         : [];
     return keys.flatMap((key) => {
       const at = [...path, key, 'drawing'];
-      const name = valueAt(text.value.value, at);
-      if (typeof name !== 'string' || known.has(`${name}.svg`)) return [];
-      const trouble = {
-        code: 'name-unknown',
-        name: `${name}.svg`,
-        among: 'src/site/drawings',
-      } as const;
-      return [fileProblem(text.value, text.value.valueAt(at), trouble)];
+      const of = (name: string): unknown => valueAt(text.value.value, [...path, key, name]);
+      const name = of('drawing');
+      if (typeof name !== 'string') return [];
+      const shown = known[name];
+      const among = 'src/site/drawings';
+      const action = of('action');
+      const asked = of('kind') === 'question' || shown?.does?.some((one) => one === action);
+      if (shown && (shown.does === undefined || asked)) return [];
+      return [
+        fileProblem(text.value, text.value.valueAt(at), {
+          ...(shown
+            ? { code: 'drawing-does', name }
+            : { code: 'name-unknown', name: `${name}.svg`, among }),
+        }),
+      ];
     });
   });
 }

@@ -18,6 +18,8 @@ export type FileTrouble =
   | { readonly code: 'shape'; readonly path: string; readonly reason: string }
   /** It names what nothing declares. */
   | { readonly code: 'name-unknown'; readonly name: string; readonly among: string }
+  /** A drawing shows a deed, and its page does not ask for it. */
+  | { readonly code: 'drawing-does'; readonly name: string }
   | { readonly code: 'release-misnamed' | 'release-missing'; readonly release: number }
   /** Files beside a graph are found by its folder's name. */
   | { readonly code: 'guide-misnamed'; readonly guide: string; readonly folder: string }

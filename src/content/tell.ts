@@ -106,6 +106,11 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `It recalls ${trouble.page}, and no release has or had such a page.`,
         hint: 'Name a page by its address, /guide/page/, or a whole guide, /guide/.',
       };
+    case 'drawing-does':
+      return {
+        what: `The drawing "${trouble.name}" shows a deed that this page does not ask for.`,
+        hint: 'Name another drawing; src/site/drawings/shows.yaml says what each shows, and does.',
+      };
     case 'flag-unused':
       return {
         what: `No answer raises the flag "${trouble.flag}", and no stop.`,

@@ -75,7 +75,11 @@ function evidenceTable(key: string, table: TableFile, file: ModelFile): Evidence
     key,
     answers: table.answers,
     ...rowsOf(table, file),
-    ...defined({ rules: rules.length > 0 ? rules : undefined, supersedes: table.supersedes }),
+    ...defined({
+      rules: rules.length > 0 ? rules : undefined,
+      supersedes: table.supersedes,
+      told: table.told,
+    }),
   };
 }
 

@@ -111,12 +111,21 @@ function conditions(
     for (const value of values)
       if (known && !known.includes(value)) report(path, 'unknown-value', { name: value });
   }
+  givenAnswers(given, keys, [...path, 'given'], report);
+}
+
+/** Answers of other pages or details, each of which has them. */
+function givenAnswers(
+  given: Readonly<Record<string, readonly string[]>>,
+  keys: Keys,
+  path: Path,
+  report: Report,
+): void {
   for (const [name, answers] of Object.entries(given)) {
     const known = keys.get(name);
-    if (keys.size > 0 && !known) report([...path, 'given', name], 'unknown-evidence', { name });
+    if (keys.size > 0 && !known) report([...path, name], 'unknown-evidence', { name });
     for (const answer of answers)
-      if (known && !known.has(answer))
-        report([...path, 'given', name], 'unknown-answer', { name: answer });
+      if (known && !known.has(answer)) report([...path, name], 'unknown-answer', { name: answer });
   }
 }
 
@@ -142,6 +151,7 @@ function evidence(
     if (!table.answers.includes(answer)) report(place, 'unknown-answer', { name: answer });
     names(over, file.observations, place, 'unknown-evidence', report);
   }
+  givenAnswers(table.told ?? {}, keys, [...path, 'told'], report);
   distribution(table.default.p, table.answers.length, [...path, 'default', 'p'], report);
   rows(table.rows, table.answers.length, file, [...path, 'rows'], report);
   once(table.rows, [...path, 'rows'], report);
@@ -210,14 +220,9 @@ export function crossCheck(file: ModelFile, context: Context, report: Report): v
       names(Object.keys(calls ?? {}), guides, ['faults', name, 'calls'], 'unknown-guide', report);
   }
   const kinds = context.details?.find(({ id }) => id === KIND)?.answers;
-  for (const [name, { kinds: own = {}, instead = {} }] of Object.entries(file.access)) {
-    names(
-      [...new Set(Object.values(instead))],
-      file.access,
-      ['access', name, 'instead'],
-      'unknown-access',
-      report,
-    );
+  for (const [name, { kinds: own = {}, instead = {}, after = [] }] of Object.entries(file.access)) {
+    const others = [...new Set(Object.values(instead)), ...after];
+    names(others, file.access, ['access', name], 'unknown-access', report);
     for (const kind of [...Object.keys(own), ...Object.keys(instead)])
       if (kinds && !kinds.some((one) => one === kind))
         report(['access', name], 'unknown-answer', { name: kind });

@@ -3,7 +3,7 @@ import type { Guide } from '../guide/types.ts';
 import { guidesOf, qualify } from '../guide/ids.ts';
 import { COMPLAINT, VISIT, detailKey } from './evidence.ts';
 import { at } from './numbers.ts';
-import type { Model } from './types.ts';
+import type { AccessId, Model } from './types.ts';
 
 /** Faults of which fewer calls come as a guide's complaint lend the guide no check. */
 const LEAST = 0.01;
@@ -46,13 +46,11 @@ export function cutFor(model: Model, guide: Guide): Model {
     checks.flatMap(({ results }) => results.flatMap(({ pointsTo }) => pointsTo)),
   );
   const parts = new Set(model.faults.flatMap(({ id, parts: all }) => (found.has(id) ? all : [])));
-  const used = checks.flatMap(({ access }) => access);
-  const opened = new Set([
-    ...used,
-    ...model.access.flatMap(({ id, instead = {} }) =>
-      used.includes(id) ? Object.values(instead) : [],
-    ),
-  ]);
+  const withOthers = (id: AccessId): AccessId[] => {
+    const { instead = {}, after = [] } = model.access.find((one) => one.id === id) ?? {};
+    return [id, ...Object.values(instead), ...after.flatMap(withOthers)];
+  };
+  const opened = new Set(checks.flatMap(({ access }) => access.flatMap(withOthers)));
   return {
     ...model,
     guide: guide.id,

@@ -1,9 +1,9 @@
-import { KIND, checkKey, detailKey } from './evidence.ts';
+import { COMPLAINT, KIND, checkKey, detailKey } from './evidence.ts';
 import { at, sum } from './numbers.ts';
 import { MOST_CHECKS, bestOrder, likeliestFirst, stepsOf } from './order.ts';
 import type { Search, SearchStep } from './order.ts';
 import { shares } from './posterior.ts';
-import type { AccessId, CheckId, Evidence, FaultId, Model } from './types.ts';
+import type { AccessGroup, AccessId, Check, CheckId, Evidence, FaultId, Model } from './types.ts';
 
 export interface PlanStep {
   readonly check: CheckId;
@@ -31,6 +31,60 @@ export interface Plan {
   readonly leftOver: number;
   /** The faults that the results so far rule in, the latest result first. */
   readonly ruledIn: readonly FaultId[];
+}
+
+const kindOf = (evidence: Evidence): string =>
+  evidence.find(({ key }) => key === detailKey(KIND))?.answer ?? '';
+
+const accessMinutes = ({ minutes, kinds }: AccessGroup, evidence: Evidence): number =>
+  kinds?.[kindOf(evidence)] ?? minutes;
+
+/** The guide whose complaint is a locked door. */
+const LOCKED = 'door-locked';
+/** What ends a locked door: the caller's own word for it, or a reset that cured it. */
+const OPENED = ['opened', 'cured'];
+
+/**
+ * What a check needs opened on this range, in order: what serves instead on its kind, and the
+ * door where it is locked.
+ */
+export function openingFor(
+  model: Model,
+  evidence: Evidence,
+): (needs: Pick<Check, 'access'>) => AccessId[] {
+  const kind = kindOf(evidence);
+  const locked =
+    evidence.some(({ key, answer }) => key === COMPLAINT && answer === LOCKED) &&
+    !evidence.some(({ answer }) => OPENED.includes(answer));
+  const needed = (id: AccessId): AccessId[] => {
+    const { instead, when, after = [] } = model.access.find((one) => one.id === id) ?? {};
+    if (when === 'locked' && !locked) return [];
+    return [...after.flatMap(needed), instead?.[kind] ?? id];
+  };
+  return ({ access }) => [...new Set(access.flatMap(needed))];
+}
+
+/** How a locked door is got open, which the repair needs and some checks before it. */
+export interface DoorStep {
+  /** With what must be open before. */
+  readonly minutes: number;
+  /** Checks that wait for it. */
+  readonly before: readonly CheckId[];
+}
+
+/** Undefined where the door opens by hand. */
+export function doorStep(model: Model, evidence: Evidence): DoorStep | undefined {
+  const opening = openingFor(model, evidence);
+  const door = model.access.find(({ when }) => when === 'locked');
+  if (!door) return undefined;
+  const opens = opening({ access: [door.id] });
+  if (opens.length === 0) return undefined;
+  return {
+    minutes: sum(
+      model.access.map((one) => (opens.includes(one.id) ? accessMinutes(one, evidence) : 0)),
+    ),
+    before: model.checks.flatMap(({ id, access }) => (access.includes(door.id) ? id : [])),
+  };
 }
 
 const mask = (indexes: readonly number[]) => indexes.reduce((all, bit) => all | (1 << bit), 0);
@@ -61,6 +115,9 @@ function foundBy(model: Model, check: number): number[] {
   return model.faults.flatMap(({ id }, fault) => (ids.has(id) ? fault : []));
 }
 
+/** A check that finds fewer faults than one in so many visits waits until it finds more. */
+const LEAST = 0.01;
+
 /**
  * Of the checks not done those that find most, each with those it waits for, as many as the
  * exact search takes; what only the others would find counts as found by none.
@@ -79,7 +136,8 @@ function worthwhile(model: Model, now: readonly number[], done: readonly number[
     check,
   ];
   const taken = new Set<number>();
-  for (const check of open.toSorted((a, b) => (found.get(b) ?? 0) - (found.get(a) ?? 0))) {
+  const worth = open.filter((check) => (found.get(check) ?? 0) >= LEAST);
+  for (const check of worth.toSorted((a, b) => (found.get(b) ?? 0) - (found.get(a) ?? 0))) {
     const next = withFirst(check).filter((one) => open.includes(one) && !taken.has(one));
     if (taken.size + next.length > MOST_CHECKS) continue;
     for (const one of next) taken.add(one);
@@ -97,12 +155,12 @@ function searchOf(
   now: readonly number[],
   todo: readonly number[],
   done: readonly number[],
-  kind: string,
+  evidence: Evidence,
 ) {
   const accessBit = new Map(model.access.map(({ id }, bit) => [id, bit]));
-  const there = (id: AccessId) => model.access.find((one) => one.id === id)?.instead?.[kind] ?? id;
+  const opening = openingFor(model, evidence);
   const opens = (check: number) =>
-    mask(at(model.checks, check).access.flatMap((id) => accessBit.get(there(id)) ?? []));
+    mask(opening(at(model.checks, check)).flatMap((id) => accessBit.get(id) ?? []));
   const findable = new Set(todo.flatMap((check) => foundBy(model, check)));
   const faults = largest(
     now.map((share, fault) => (findable.has(fault) ? share : -1)),
@@ -126,7 +184,7 @@ function searchOf(
   const search: Search = {
     shares: kept.map((share) => (mass > 0 ? share / mass : 0)),
     checks,
-    access: model.access.map(({ minutes, kinds = {} }) => kinds[kind] ?? minutes),
+    access: model.access.map((one) => accessMinutes(one, evidence)),
     opened: done.reduce((all, check) => all | opens(check), 0),
   };
   return { search, leftOver: Math.max(0, 1 - mass) };
@@ -138,8 +196,7 @@ function prepared(model: Model, evidence: Evidence) {
   const done = results.map(({ check }) => check);
   const now = shares(model, evidence);
   const todo = worthwhile(model, now, done);
-  const kind = evidence.find(({ key }) => key === detailKey(KIND))?.answer ?? '';
-  const { search, leftOver } = searchOf(model, now, todo, done, kind);
+  const { search, leftOver } = searchOf(model, now, todo, done, evidence);
   const step = ({ check, minutes, opens, reached }: SearchStep): PlanStep => ({
     check: at(model.checks, at(todo, check)).id,
     minutes,

@@ -1,6 +1,6 @@
 import { checkKey } from './evidence.ts';
 import { at, normalised, sum } from './numbers.ts';
-import type { Evidence, EvidenceGiven, FaultId, Model, Rule } from './types.ts';
+import type { Evidence, EvidenceGiven, EvidenceTable, FaultId, Model, Rule } from './types.ts';
 
 /** How much one answer speaks for a fault (above 0) or against it (below 0). */
 export interface Weight extends EvidenceGiven {
@@ -22,7 +22,7 @@ export interface Informative extends EvidenceGiven {
 }
 
 /** An answer with the rules of its table that the other answers leave open. */
-interface Heard extends EvidenceGiven {
+interface Heard extends EvidenceGiven, Pick<EvidenceTable, 'told'> {
   /** P(answer) in each row of the table. */
   readonly column: readonly number[];
   readonly rowOf: readonly number[];
@@ -38,21 +38,22 @@ function heardOf(model: Model, { key, answer }: EvidenceGiven): Heard[] {
     : (check?.results.findIndex(({ id }) => id === answer) ?? -1);
   if (place < 0) return [];
   const column = (table?.rows ?? check?.likelihoods ?? []).map((row) => at(row, place));
-  const { rules = [], supersedes: over = {} } = table ?? {};
+  const { rules = [], supersedes: over = {}, told = {} } = table ?? {};
   const supersedes = over[answer] ?? [];
   const rowOf = table?.rowOf ?? model.faults.map((_, fault) => fault);
-  return [{ key, answer, column, rowOf, rules, supersedes }];
+  return [{ key, answer, column, rowOf, rules, supersedes, told }];
 }
 
-/** The answers that count: known to the model, and not superseded by another that is. */
+/** The answers that count: known to the model, and neither superseded nor told by another. */
 function heard(model: Model, evidence: Evidence): Heard[] {
   const known = evidence.flatMap((one) => heardOf(model, one));
   const over = new Set(known.flatMap(({ supersedes }) => supersedes));
   const given = new Map(evidence.map(({ key, answer }) => [key, answer]));
-  const holds = ({ given: needed = [] }: Rule) =>
-    needed.every(([key, answers]) => answers.includes(given.get(key) ?? ''));
+  const isGiven = ([key, answers]: readonly [string, readonly string[]]) =>
+    answers.includes(given.get(key) ?? '');
+  const holds = ({ given: needed = [] }: Rule) => needed.every(isGiven);
   return known
-    .filter(({ key }) => !over.has(key))
+    .filter(({ key, told = {} }) => !over.has(key) && !Object.entries(told).some(isGiven))
     .map((one) => ({ ...one, rules: one.rules.filter(holds) }));
 }
 

@@ -56,6 +56,8 @@ const table = z.strictObject({
   about: id.optional(),
   /** Answer → the keys that it puts out of date. */
   supersedes: z.record(id, z.array(key).min(1)).optional(),
+  /** Page → the answers of it that have told this already. */
+  told: z.record(key, z.array(id).min(1)).optional(),
   default: row.omit({ faults: true }),
   rows: z.array(ruled),
 });
@@ -96,6 +98,9 @@ export const modelFile = z.strictObject({
       kinds: z.record(id, minutes).optional(),
       /** Kind of range → the access that serves there. */
       instead: z.record(id, id).optional(),
+      when: z.literal('locked').optional(),
+      after: z.array(id).optional(),
+      cautions: z.array(id).optional(),
     }),
   ),
   /** In the usual order of the trade, to compare a plan with. */

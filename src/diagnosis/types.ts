@@ -69,6 +69,8 @@ export interface EvidenceTable {
   readonly rules?: readonly Rule[];
   /** Answer → keys whose answers then count for nothing: it tells what became of them. */
   readonly supersedes?: Readonly<Record<string, readonly string[]>>;
+  /** Pages → their answers that have told this already: it then counts for nothing. */
+  readonly told?: Readonly<Record<string, readonly string[]>>;
 }
 
 export interface AccessGroup {
@@ -79,6 +81,11 @@ export interface AccessGroup {
   readonly kinds?: Readonly<Record<string, number>>;
   /** Answer to the detail `kind` → the access that serves there in place of this one. */
   readonly instead?: Readonly<Record<string, AccessId>>;
+  /** Asked for only where the oven door is locked; it opens by hand else. */
+  readonly when?: 'locked';
+  /** What must be open before. */
+  readonly after?: readonly AccessId[];
+  readonly cautions?: readonly string[];
 }
 
 /** How a check is read; readings of resistance need the wires off the part. */

@@ -1,6 +1,6 @@
 import { createSignal, type Accessor } from 'solid-js';
 import type { Words } from '../shared/words.ts';
-import { percent } from './facts.ts';
+import { chosenPercent } from './facts.ts';
 
 const LEAST = 50;
 const MOST = 99;
@@ -20,10 +20,10 @@ export function createChance(
           min={LEAST}
           max={MOST}
           value={chance()}
-          aria-valuetext={percent(words(), chance() / 100)}
+          aria-valuetext={chosenPercent(words(), chance() / 100)}
           onInput={(event) => setChance(event.currentTarget.valueAsNumber)}
         />
-        <span>{percent(words(), chance() / 100)}</span>
+        <span>{chosenPercent(words(), chance() / 100)}</span>
       </div>
     ) as Element;
   return [chance, slider];

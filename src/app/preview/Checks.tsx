@@ -1,5 +1,5 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
-import type { PlanStep } from '../../diagnosis/plan.ts';
+import { doorStep, openingFor, type DoorStep, type PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { checkSteps, name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
@@ -97,6 +97,9 @@ export function Checks(props: Props): JSX.Element {
         {now()}
       </p>
       <ol class="checks">{cards(order().slice(0, IN_SIGHT))}</ol>
+      <Show when={doorStep(props.visit.model, props.visit.evidence())}>
+        {(door) => <Release {...props} door={door()} order={order()} />}
+      </Show>
       <Show when={order().length + beside().length > IN_SIGHT}>
         <details class="more">
           <summary>
@@ -114,6 +117,42 @@ export function Checks(props: Props): JSX.Element {
       </Show>
     </section>
   );
+}
+
+/** How to get a locked door open: what the repair needs first, whatever the checks find. */
+function Release(props: Props & { door: DoorStep; order: readonly string[] }): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const before = () => props.door.before.filter((id) => props.order.includes(id));
+  return (
+    <details class="check release">
+      <summary>
+        <span class="title">{t('diagnosis:release.title')}</span>{' '}
+        <Show when={props.timed}>
+          <span class="quiet">{minutes(words(), props.door.minutes)}</span>
+        </Show>
+      </summary>
+      <ol class="how">
+        <For each={words().list('diagnosis:release.how')}>{(line) => <li>{line}</li>}</For>
+      </ol>
+      <Show when={before().length > 0}>
+        <p>{t('diagnosis:release.before', { checks: names(words(), 'checks', before()) })}</p>
+      </Show>
+    </details>
+  );
+}
+
+/** What a check needs opened on a range like this. */
+const opened = ({ visit, check }: Pick<CardProps, 'visit' | 'check'>) =>
+  openingFor(visit.model, visit.evidence())(check);
+
+/** A check's own cautions, and those of what it needs opened. */
+function cautionsOf(props: CardProps): string[] {
+  const { access } = props.visit.model;
+  const ofAccess = opened(props).flatMap(
+    (id) => access.find((one) => one.id === id)?.cautions ?? [],
+  );
+  return [...new Set([...props.check.cautions, ...ofAccess])];
 }
 
 interface CardProps extends Props {
@@ -154,9 +193,9 @@ function CheckCard(props: CardProps): JSX.Element {
               <For each={words().list('diagnosis:everyCheck')}>{(line) => <li>{line}</li>}</For>
             </ul>
           </details>
-          <Show when={props.check.cautions.length > 0}>
+          <Show when={cautionsOf(props).length > 0}>
             <ul class="care">
-              <For each={props.check.cautions}>
+              <For each={cautionsOf(props)}>
                 {(caution) => <li>{name(words(), 'cautions', caution)}</li>}
               </For>
             </ul>
@@ -197,10 +236,10 @@ function Needs(props: CardProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const rows = () => {
-    const { access, tools, skills, reading, condemns } = props.check;
+    const { tools, skills, reading, condemns } = props.check;
     return [
       ['reading', words().t(`diagnosis:reading.${reading}`)],
-      ['access', names(words(), 'access', access)],
+      ['access', names(words(), 'access', opened(props))],
       ['tools', names(words(), 'tools', tools)],
       ['skills', names(words(), 'skills', skills)],
       ['condemns', condemns === undefined ? '' : name(words(), 'parts', condemns)],

@@ -2,21 +2,19 @@
 import { band } from '../../diagnosis/band.ts';
 import type { Words } from '../shared/words.ts';
 
-/** Shares nearer to none or all than this are not told apart from it by our figures. */
-const EDGE = 0.001;
+/** Below and above these the figures, assumptions all, tell nothing apart. */
+const [LOW, HIGH] = [0.01, 0.9];
 
-/** A share as a percentage, never as none or all of it. */
+/** A share that somebody chose, as a percentage. */
+export function chosenPercent(words: Words, share: number): string {
+  return new Intl.NumberFormat(words.language, { style: 'percent' }).format(share);
+}
+
+/** A share that the figures make, as a percentage: never as none, all or near all of it. */
 export function percent(words: Words, share: number): string {
-  const tenths = share < 0.01 || share > 0.99 ? 1 : 0;
-  const format = (value: number) =>
-    new Intl.NumberFormat(words.language, {
-      style: 'percent',
-      maximumFractionDigits: tenths,
-    }).format(value);
-  if (share < EDGE) return words.t('preview:ranking.under', { share: format(EDGE) });
-  return share > 1 - EDGE
-    ? words.t('preview:ranking.over', { share: format(1 - EDGE) })
-    : format(share);
+  const format = (value: number) => chosenPercent(words, value);
+  if (share < LOW) return words.t('preview:ranking.under', { share: format(LOW) });
+  return share > HIGH ? words.t('preview:ranking.over', { share: format(HIGH) }) : format(share);
 }
 
 /** A share as odds; figures that are assumptions tell nothing nearer to none or all than these. */

@@ -2,7 +2,7 @@ import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import type { Assessed } from '../../visit/assess.ts';
 import { partsToBring, type PartLoad } from '../../route/parts-to-bring.ts';
 import { sayer } from '../shared/words.ts';
-import { percent } from '../preview/facts.ts';
+import { chosenPercent } from '../preview/facts.ts';
 import { name } from '../shared/staff-words.ts';
 import type { RouteProps } from './props.ts';
 
@@ -78,7 +78,7 @@ export function PartsToBring(
         </table>
         <p>
           {t(`round:load.${way()}Note`, {
-            chance: percent(words(), props.chance),
+            chance: chosenPercent(words(), props.chance),
             bound: bound(way()),
           })}
         </p>

@@ -171,6 +171,24 @@ const slips: readonly Slip[] = [
     hint: 'add it there',
   },
   {
+    name: 'a deed drawn on a stop',
+    gate: 'names',
+    file: 'blocks/endings.yaml',
+    from: 'drawing: stop-panel',
+    to: 'drawing: press',
+    what: 'The drawing "press" shows a deed that this page does not ask for.',
+    hint: 'src/site/drawings/shows.yaml',
+  },
+  {
+    name: 'another deed drawn than the step’s',
+    gate: 'names',
+    file: 'blocks/power.yaml',
+    from: 'drawing: breaker-on',
+    to: 'drawing: press',
+    what: 'The drawing "press" shows a deed that this page does not ask for.',
+    hint: 'src/site/drawings/shows.yaml',
+  },
+  {
     name: 'a block’s page without words',
     gate: 'sentences',
     file: 'blocks/danger.yaml',
@@ -510,7 +528,7 @@ describe('npm run build', () => {
       'heat: { to: try-door }',
     );
     const out = join(copy.folder, '..', 'dist');
-    const done = spawnSync('npm', ['run', '-s', 'build', '--', '--outDir', out], {
+    const done = spawnSync('npm', ['run', '-s', 'build', '--', out], {
       cwd: root,
       encoding: 'utf8',
       env: { ...process.env, CONTENT_DIR: copy.folder },

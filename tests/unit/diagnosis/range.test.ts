@@ -13,7 +13,7 @@ import { parseId } from '../../../src/guide/ids.ts';
 import type { Given, GuideId } from '../../../src/guide/types.ts';
 import { readVisit } from '../../../src/visit/read-visit.ts';
 import { journeyOf } from '../situations/walked.ts';
-import { told } from './support/real.ts';
+import { given, told } from './support/real.ts';
 
 const current = currentCodebooks(content(), new Date('2026-11-25T10:00:00Z'));
 if (!current.ok) throw new Error(JSON.stringify(current.error));
@@ -95,6 +95,28 @@ describe('the same observations', () => {
       })),
     );
     expect([first(locked), first(cold)]).toEqual(['cut-out', 'cut-out']);
+  });
+
+  it('rank alike whether a detail was told by the walk or not: it counts once', () => {
+    const pairs = [
+      ['fuel.gas-oven', 'detail.fuel.gas'],
+      ['lamp.dark', 'detail.lamp.dark'],
+      ['which.all', 'detail.burners.none'],
+      ['door-locked/since.outage', 'detail.storm.yes'],
+      ['door-locked/controls.buttons', 'detail.controls.keys'],
+    ] as const;
+    for (const [walk, detail] of pairs) {
+      expect(shares(whole(), given(walk, detail)), detail).toEqual(shares(whole(), given(walk)));
+      expect(shares(whole(), given(detail)), detail).not.toEqual(shares(whole(), []));
+    }
+  });
+
+  it('of burners say nothing on an oven that has none', () => {
+    const wall = given('detail.kind.wall');
+    const off = given('detail.burners.none');
+    const of = (evidence: Evidence) => share(evidence, 'supply-leg');
+    expect(of([...off, ...wall])).toBeCloseTo(of(wall), 12);
+    expect(of(off)).toBeGreaterThan(5 * of([]));
   });
 
   it('count after a hand-over, too', () => {

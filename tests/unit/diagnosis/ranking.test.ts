@@ -78,7 +78,8 @@ const first = [
   ],
   ['wall oven stays hot', 'since.over-4 near.heat wait.no-less detail.kind.wall', 'cooling-fan'],
   ['no burner heats', `${cold} display.blank detail.burners.none`, 'supply-leg'],
-  ['breaker trips, some burners', 'breaker-on.tripped detail.burners.some', 'supply-leg'],
+  ['breaker trips with nothing on', `${cold} breaker-on.tripped`, 'shorted-load'],
+  ['some burners only', 'display.flashing detail.burners.some', 'supply-leg'],
   ['foil inside, motor turns', `${cold} inside.foil listen.hum-click try-again.stuck`, 'debris'],
   ['foil seen when opened', `${cold} inside.foil opened.foil`, 'debris'],
   ['cut-out reads open', `${cold} check.cut-out.open`, 'cut-out'],
@@ -103,6 +104,11 @@ const amongThree = [
     'motor-relay',
   ],
   ['no life in a wall oven', `${cold} listen.blank detail.kind.wall`, 'cut-out'],
+  [
+    'latch never driven, a push mends it',
+    'since.over-4 display.time listen.nothing detail.push.yes',
+    'door-switch',
+  ],
   ['racks and a push that helps', `${cold} inside.racks detail.push.yes`, 'door-jam'],
   [
     'will not turn off while it cleans: the board',
