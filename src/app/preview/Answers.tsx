@@ -4,7 +4,7 @@ import { sayer } from '../shared/words.ts';
 import type { Step } from '../../visit/read-visit.ts';
 import type { VisitProps } from './told.ts';
 
-type Props = Pick<VisitProps, 'page' | 'reading' | 'view'>;
+type Props = Pick<VisitProps, 'page' | 'view'>;
 
 /** What the homeowner saw and did, as a technician looks for it, and what was not asked. */
 export function Answers(props: Props): JSX.Element {

@@ -147,12 +147,12 @@ const opened = ({ visit, check }: Pick<CardProps, 'visit' | 'check'>) =>
   openingFor(visit.model, visit.evidence())(check);
 
 /** A check's own cautions, and those of what it needs opened. */
-function cautionsOf(props: CardProps): string[] {
-  const { access } = props.visit.model;
-  const ofAccess = opened(props).flatMap(
+function cautionsOf({ visit, check }: Pick<CardProps, 'visit' | 'check'>): string[] {
+  const { access } = visit.model;
+  const ofAccess = opened({ visit, check }).flatMap(
     (id) => access.find((one) => one.id === id)?.cautions ?? [],
   );
-  return [...new Set([...props.check.cautions, ...ofAccess])];
+  return [...new Set([...check.cautions, ...ofAccess])];
 }
 
 interface CardProps extends Props {

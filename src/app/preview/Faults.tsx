@@ -41,9 +41,7 @@ export function likely(visit: DiagnosisState): readonly Share[] {
 /** The likeliest faults with their odds; opened, the answers that speak for and against each. */
 export function Faults(props: DiagnosisProps): JSX.Element {
   const t = sayer(props);
-  const words = () => props.page.words;
   const shown = () => likely(props.visit);
-  const others = () => props.visit.ranking().slice(shown().length);
   /** Whether an answer besides the complaint tells the faults shown apart. */
   const told = () =>
     shown().some(({ weights }) =>
@@ -51,38 +49,49 @@ export function Faults(props: DiagnosisProps): JSX.Element {
         ({ key, decibans }) => key !== COMPLAINT && key !== VISIT && Math.abs(decibans) >= SLIGHT,
       ),
     );
-  const rows = (faults: readonly Share[]) => (
-    <For each={faults}>{(one) => <Fault {...props} one={one} />}</For>
-  );
   return (
     <section class="card ranking">
       <h2>{t('preview:ranking.title')}</h2>
       <Show when={!told()}>
         <p class="quiet">{t('preview:ranking.prior')}</p>
       </Show>
-      <ol class="faults">{rows(shown().slice(0, IN_SIGHT))}</ol>
-      <details>
-        <summary>
-          {t('preview:ranking.others', { count: props.visit.ranking().length - IN_SIGHT })}
-        </summary>
-        <ol class="faults" start={IN_SIGHT + 1}>
-          {rows(shown().slice(IN_SIGHT))}
-        </ol>
-        <p class="quiet">
-          {t('preview:ranking.rest', {
-            odds: odds(
-              words(),
-              others().reduce((sum, { share }) => sum + share, 0),
-            ),
-            faults: names(
-              words(),
-              'faults',
-              others().map(({ fault }) => fault),
-            ),
-          })}
-        </p>
-      </details>
+      <ol class="faults">
+        <For each={shown().slice(0, IN_SIGHT)}>{(one) => <Fault {...props} one={one} />}</For>
+      </ol>
     </section>
+  );
+}
+
+/** The faults after the likeliest: a few with their reasons, the rest by name. */
+export function MoreFaults(props: DiagnosisProps): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const ranking = () => props.visit.ranking();
+  const others = () => ranking().slice(likely(props.visit).length);
+  return (
+    <details class="card ranking">
+      <summary>
+        <h2>{t('preview:ranking.others', { count: ranking().length - IN_SIGHT })}</h2>
+      </summary>
+      <ol class="faults" start={IN_SIGHT + 1}>
+        <For each={likely(props.visit).slice(IN_SIGHT)}>
+          {(one) => <Fault {...props} one={one} />}
+        </For>
+      </ol>
+      <p class="quiet">
+        {t('preview:ranking.rest', {
+          odds: odds(
+            words(),
+            others().reduce((sum, { share }) => sum + share, 0),
+          ),
+          faults: names(
+            words(),
+            'faults',
+            others().map(({ fault }) => fault),
+          ),
+        })}
+      </p>
+    </details>
   );
 }
 

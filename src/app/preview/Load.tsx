@@ -1,4 +1,6 @@
-import { For, Show, type JSX } from 'solid-js';
+import { For, Show, createMemo, type JSX } from 'solid-js';
+import { worthAsking } from '../../diagnosis/ask.ts';
+import { detailName } from '../shared/content-words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
 import { odds } from './facts.ts';
@@ -19,11 +21,18 @@ export function needed(visit: DiagnosisState, kind: 'tools' | 'skills'): string[
   return [...new Set(steps.flatMap(({ check }) => of(check)))];
 }
 
-/** What to put on the van. */
+const DETAIL = /^detail\./;
+
+/** What to put on the van, and the one thing to ask before: the detail that would tell most. */
 export function Load(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const parts = () => props.visit.load().parts;
+  const asked = createMemo(() =>
+    props.visit.taps().length > 0
+      ? undefined
+      : worthAsking(props.visit.model, props.visit.evidence(), 1)[0],
+  );
   return (
     <section class="card load">
       <h2>{t('preview:load.title')}</h2>
@@ -31,24 +40,42 @@ export function Load(props: Props): JSX.Element {
         <For each={parts()} fallback={<li>{t('preview:load.noParts')}</li>}>
           {(part) => <li>{name(words(), 'parts', part)}</li>}
         </For>
+        <Show when={props.modelNumber === undefined && parts().length > 0}>
+          <li class="call">{t('preview:load.callModel')}</li>
+        </Show>
       </ul>
-      <Show when={props.modelNumber === undefined && parts().length > 0}>
-        <p class="strong call">{t('preview:load.callModel')}</p>
+      <Show when={asked()}>
+        {(one) => (
+          <>
+            <h2>{t('preview:ask')}</h2>
+            <p class="ask">{detailName(words(), 'note', one().key.replace(DETAIL, ''))}</p>
+          </>
+        )}
       </Show>
-      <details>
-        <summary>{t('preview:load.more')}</summary>
-        <p>{t('preview:load.reaches', { odds: odds(words(), props.visit.load().chance) })}</p>
-        <dl>
-          <For each={['tools', 'skills'] as const}>
-            {(kind) => (
-              <div>
-                <dt>{t(`preview:plan.${kind}`)}</dt>
-                <dd>{names(words(), kind, needed(props.visit, kind)) || t('preview:plan.none')}</dd>
-              </div>
-            )}
-          </For>
-        </dl>
-      </details>
     </section>
+  );
+}
+
+/** What else to take along for the checks, and what the parts are good for. */
+export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  return (
+    <details class="card kit">
+      <summary>
+        <h2>{t('preview:load.more')}</h2>
+      </summary>
+      <dl>
+        <For each={['tools', 'skills'] as const}>
+          {(kind) => (
+            <div>
+              <dt>{t(`preview:plan.${kind}`)}</dt>
+              <dd>{names(words(), kind, needed(props.visit, kind)) || t('preview:plan.none')}</dd>
+            </div>
+          )}
+        </For>
+      </dl>
+      <p>{t('preview:load.reaches', { odds: odds(words(), props.visit.load().chance) })}</p>
+    </details>
   );
 }

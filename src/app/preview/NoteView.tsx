@@ -1,16 +1,14 @@
 import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
-import { worthAsking } from '../../diagnosis/ask.ts';
 import { readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { Fetching } from '../shared/Fetching.tsx';
 import { breathe } from '../shared/breathe.ts';
-import { detailName } from '../shared/content-words.ts';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import { Answers } from './Answers.tsx';
 import { Checks } from './Checks.tsx';
-import { Faults } from './Faults.tsx';
-import { Load } from './Load.tsx';
+import { Faults, MoreFaults } from './Faults.tsx';
+import { Kit, Load } from './Load.tsx';
 import type { Page, PreviewPart } from './page.ts';
 import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
 import { createVisit, type DiagnosisState } from './visit.ts';
@@ -68,14 +66,7 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
           <Flags page={props.page} view={props.view} />
           <Facts {...props} />
           <Show when={!waits && visit}>
-            {(seen) => (
-              <>
-                <Load page={props.page} visit={seen()} modelNumber={props.extras.model} />
-                <Show when={state !== 'finish'}>
-                  <AskFirst page={props.page} visit={seen()} />
-                </Show>
-              </>
-            )}
+            {(seen) => <Load page={props.page} visit={seen()} modelNumber={props.extras.model} />}
           </Show>
         </div>
         <Show when={visit} fallback={<p class="quiet">{t('preview:ranking.none')}</p>}>
@@ -89,7 +80,15 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
           )}
         </Show>
         <div class="folds">
-          <Answers page={props.page} reading={props.reading} view={props.view} />
+          <Answers page={props.page} view={props.view} />
+          <Show when={!waits && visit}>
+            {(seen) => (
+              <>
+                <MoreFaults page={props.page} visit={seen()} guides={guides} />
+                <Kit page={props.page} visit={seen()} />
+              </>
+            )}
+          </Show>
           <LazyDetails
             class="figures"
             title={t('preview:figures.title')}
@@ -114,6 +113,11 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
               />
             )}
           </Show>
+          <p>
+            <button type="button" class="plain" onClick={() => print()}>
+              {t('preview:print')}
+            </button>
+          </p>
         </div>
       </article>
       <Paper {...props} visit={visit} />
@@ -155,11 +159,11 @@ function Outcome(props: ViewProps): JSX.Element {
         <path d={SHAPES[props.view.urgency]} />
       </svg>
       <div>
-        <p class="urgency">{t(`preview:outcome.urgency.${props.view.urgency}`)}</p>
-        <h2>
-          <span>{t(`preview:outcome.${props.view.state}`)}</span>{' '}
-          {outcomeWords(props.page.words, props.view)}
-        </h2>
+        <p class="urgency">
+          {t(`preview:outcome.urgency.${props.view.urgency}`)} ·{' '}
+          {t(`preview:outcome.${props.view.state}`)}
+        </p>
+        <h2>{outcomeWords(props.page.words, props.view)}</h2>
         <Show when={props.view.heldBy}>
           {(who) => <p class="held strong">{t(`preview:held.${who()}`)}</p>}
         </Show>
@@ -184,58 +188,29 @@ function Flags(props: ViewProps): JSX.Element {
 
 function Facts(props: Props): JSX.Element {
   const t = sayer(props);
-  const error = () => props.reading.note.error;
+  const errors = () => [props.reading.note.error, props.extras.error].filter((text) => text);
   return (
-    <section class="facts" aria-label={t('preview:facts')}>
-      <Show
-        when={error() || props.extras.error}
-        fallback={<p class="quiet">{t('preview:error.none')}</p>}
-      >
-        <p>
-          {t('preview:error.title')}:{' '}
-          <For each={[error(), props.extras.error]}>
-            {(text) => (
-              <Show when={text}>
-                <bdi class="display">{text}</bdi>{' '}
-              </Show>
-            )}
-          </For>
-        </p>
-      </Show>
-      <dl>
-        <For each={knownFacts(props)}>
-          {([label, text]) => (
-            <div>
-              <dt>{label}:</dt>{' '}
-              <dd>
-                <bdi>{text}</bdi>
-              </dd>
-            </div>
+    <ul class="facts" aria-label={t('preview:facts')}>
+      <li>
+        <Show when={errors().length > 0} fallback={t('preview:error.none')}>
+          {t('preview:error.title')}:
+        </Show>
+        <For each={errors()}>
+          {(text) => (
+            <>
+              {' '}
+              <bdi class="display">{text}</bdi>
+            </>
           )}
         </For>
-      </dl>
-    </section>
-  );
-}
-
-const DETAIL = /^detail\./;
-
-/** The optional detail that was not given and would tell most of this visit. */
-function AskFirst(props: { readonly page: Page; readonly visit: DiagnosisState }): JSX.Element {
-  const t = sayer(props);
-  const asked = createMemo(() =>
-    props.visit.taps().length > 0
-      ? undefined
-      : worthAsking(props.visit.model, props.visit.evidence(), 1)[0],
-  );
-  return (
-    <Show when={asked()}>
-      {(one) => (
-        <p class="card ask">
-          {t('preview:ask')}{' '}
-          <strong>{detailName(props.page.words, 'preview', one().key.replace(DETAIL, ''))}</strong>
-        </p>
-      )}
-    </Show>
+      </li>
+      <For each={knownFacts(props)}>
+        {({ label, text }) => (
+          <li>
+            {label} <bdi>{text}</bdi>
+          </li>
+        )}
+      </For>
+    </ul>
   );
 }

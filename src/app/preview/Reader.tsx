@@ -98,9 +98,6 @@ export function Reader(props: Props): JSX.Element {
             >
               {t('preview:field.another')}
             </button>
-            <button type="button" class="plain" onClick={() => print()}>
-              {t('preview:print')}
-            </button>
           </p>
         )}
       </Show>
@@ -174,7 +171,12 @@ export function Reader(props: Props): JSX.Element {
           />
         </Show>
       </div>
-      <p class="reading" id="code-status" role="status" classList={{ bad: invalid() }}>
+      <p
+        class="reading"
+        id="code-status"
+        role="status"
+        classList={{ bad: invalid(), unseen: folded() && props.state.said() === undefined }}
+      >
         {status()}
       </p>
     </form>

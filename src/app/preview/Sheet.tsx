@@ -60,9 +60,7 @@ export function Sheet(props: VisitProps): JSX.Element {
       <p>
         {[
           note.error ? `${t('preview:error.title')}: ${note.error}` : t('preview:error.none'),
-          ...knownFacts(props)
-            .filter(([label]) => label !== t('preview:long.model'))
-            .map(([label, text]) => `${label}: ${text}`),
+          ...knownFacts(props).map(({ label, text }) => `${label} ${text}`),
         ].join(' · ')}
       </p>
       <Show when={drives && props.visit}>{(visit) => <Work {...props} visit={visit()} />}</Show>

@@ -34,19 +34,28 @@ export function flagLines(words: Words, { danger, guide, flags }: VisitView): st
   ];
 }
 
-/** What is known of the range and the customer: name and text of each. */
+/** Details whose answers say by themselves what they are of. */
+const PLAIN: readonly string[] = ['fuel', 'kind', 'controls', 'age'];
+
+interface Known {
+  /** '' where the text says by itself what it is of. */
+  readonly label: string;
+  readonly text: string;
+}
+
+/** What is known of the range and the customer besides the answers. */
 export function knownFacts({
   page: { words },
   reading: { note },
   extras,
-}: Pick<VisitProps, 'page' | 'reading' | 'extras'>): (readonly [string, string])[] {
-  const { model, remark } = extras;
-  return [
-    ...(model ? [[words.t('preview:long.model'), model] as const] : []),
-    ...(remark ? [[words.t('preview:long.remark'), remark] as const] : []),
-    ...Object.entries(note.details).map(
-      ([id, answer]) =>
-        [detailName(words, 'preview', id), detailAnswer(words, 'preview', id, answer)] as const,
-    ),
-  ];
+}: Pick<VisitProps, 'page' | 'reading' | 'extras'>): Known[] {
+  const came = (['model', 'remark'] as const).map((field) => ({
+    label: `${words.t(`preview:long.${field}`)}:`,
+    text: extras[field] ?? '',
+  }));
+  const details = Object.entries(note.details).map(([id, answer]) => ({
+    label: PLAIN.includes(id) ? '' : `${detailName(words, 'preview', id)}:`,
+    text: detailAnswer(words, 'preview', id, answer),
+  }));
+  return [...came, ...details].filter(({ text }) => text !== '');
 }
