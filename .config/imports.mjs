@@ -24,7 +24,8 @@ const READS = {
   // What only the build runs; it reads `app` for the types of what it hands over.
   site: [...pure, 'text', 'content', 'offline', 'app'],
   pages: [...pure, 'text', 'content', 'offline', 'app', 'site'],
-  cli: [...pure, 'text', 'content'],
+  // Of `app` the words of what is handed over: the same at a terminal as on a page.
+  cli: [...pure, 'text', 'content', 'app'],
 };
 
 /** Zones of import-x/no-restricted-paths. */

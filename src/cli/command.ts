@@ -1,4 +1,23 @@
+import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { ContentError } from '../content/load.ts';
+
+/** Ends a command that cannot do what it was asked, with what to do instead and status 2. */
+export function fail(message: string): never {
+  console.error(message);
+  process.exit(2);
+}
+
+/** The command line, read; a slip in it is told with how the command is used. */
+export function options<const T extends ParseArgsConfig>(
+  config: T,
+  usage: string,
+): ReturnType<typeof parseArgs<T>> {
+  try {
+    return parseArgs(config);
+  } catch (error) {
+    return fail(`${error instanceof Error ? error.message : String(error)}\n${usage}`);
+  }
+}
 
 /** Runs a command; broken content ends it with its own words and status 2. */
 export async function command(main: () => void | Promise<void>): Promise<void> {

@@ -1,4 +1,4 @@
-/** The JSON of a job as the desk gives it; the schema in `public/schema` is made from this. */
+/** The JSON of a job, in which calls are handed over; the schema in `public/schema` is made from this. */
 import { z } from 'zod';
 import { urgencies } from '../guide/types.ts';
 import { callerFields, callerMost } from '../visit/job.ts';
@@ -6,42 +6,56 @@ import { codeSchema } from './note-json.ts';
 
 const pair = z.tuple([z.string(), z.string()]);
 const caller = Object.fromEntries(
-  callerFields.map((field) => [
-    field,
-    // The pattern keeps a value on one line.
-    z
+  callerFields.map((field) => {
+    const text = z
       .string()
       .min(1)
-      .max(2 * callerMost[field])
-      .regex(/^[^\r\n]*$/)
-      .optional(),
-  ]),
+      .max(2 * callerMost[field]);
+    // The pattern keeps a value on one line; a remark has lines.
+    return [field, (field === 'remark' ? text : text.regex(/^[^\r\n]*$/)).optional()];
+  }),
 );
 
-/** What a call ends in. */
+/** What a call ends in, the most urgent things first. */
 export const jobSchema = z
   .strictObject({
-    version: z.literal(1),
-    code: codeSchema,
-    codeReadBack: z.boolean().describe('The caller read the code back without a difference'),
-    guide: z.string(),
-    release: z.int().min(1).describe('Release of the guides the names belong to'),
-    made: z.iso.date(),
+    version: z.literal(2),
     urgency: z
       .enum([...urgencies, 'open'])
       .describe('open where the guide was left before its end'),
-    outcome: z.strictObject({
-      kind: z.enum(['stop', 'finish', 'open']),
-      at: z.string().describe('Node the journey stands at'),
-      because: pair.describe('Node and answer that led there'),
-    }),
-    breakerStaysOff: z.boolean(),
-    answers: z.array(pair).min(1).describe('Pairs of node and answer, in the order given'),
+    guide: z.string().describe('The complaint'),
     error: z.string().describe("The display's text, exactly as shown"),
+    flags: z.array(z.string()).describe('Safety flags'),
+    called: z
+      .string()
+      .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
+      .optional()
+      .describe("Time of the call by the firm's clock, to the minute"),
+    caller: z.strictObject(caller).describe('Personal data. It is in no code and no address'),
+    parts: z
+      .array(z.strictObject({ part: z.string(), chance: z.number().min(0).max(1) }))
+      .describe('Likely parts and the chance that the visit needs each; none in an emergency'),
+    code: codeSchema.optional().describe('Absent where no answer was given yet'),
+    codeReadBack: z
+      .boolean()
+      .optional()
+      .describe('The caller read the code back without a difference'),
+    link: z.url().optional().describe('Where the code opens'),
+    release: z.int().min(1).describe('Release of the guides the names belong to'),
+    made: z.iso.date().describe('Day the note was made'),
+    outcome: z
+      .strictObject({
+        kind: z.enum(['stop', 'finish', 'open']),
+        at: z.string().describe('Node the journey stands at'),
+        because: pair.describe('Node and answer that led there'),
+      })
+      .optional(),
+    breakerStaysOff: z.boolean().optional(),
+    answers: z.array(pair).describe('Pairs of node and answer, in the order given'),
     details: z.record(z.string(), z.string()),
     cautions: z
       .strictObject({ read: z.array(z.string()), unread: z.array(z.string()) })
+      .optional()
       .describe('Nodes whose cautions were read out in the call, and those whose were not'),
-    caller: z.strictObject(caller).describe('Personal data. It is in no code and no address'),
   })
   .meta({ title: 'Job' });

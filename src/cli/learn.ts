@@ -4,7 +4,6 @@
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { learn } from '../diagnosis/learn.ts';
 import type { Change, LearnOptions } from '../diagnosis/learn.ts';
 import { named, onceEach } from '../diagnosis/read-visits.ts';
@@ -12,6 +11,7 @@ import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
 import type { HeldOut } from '../diagnosis/score.ts';
 import { OTHER } from '../diagnosis/visits-schema.ts';
 import { content } from '../content/load.ts';
+import { fail, options as given } from './command.ts';
 import { figuresOf, rewritten, strangers, visitsOf } from './learn-files.ts';
 import { changeLines, scoreLines, verdict } from './learn-words.ts';
 
@@ -24,40 +24,18 @@ const USAGE = `Use:
     --json           for machines
 The form of VISITS.JSON is in public/schema/visits.json.`;
 
-function stop(lines: readonly string[]): never {
-  for (const line of lines) console.error(line);
-  process.exit(2);
-}
-
-function parsed() {
-  try {
-    return parseArgs({
-      allowPositionals: true,
-      options: {
-        write: { type: 'boolean', default: false },
-        json: { type: 'boolean', default: false },
-        strength: { type: 'string', default: '200' },
-        minimum: { type: 'string', default: '10' },
-        model: { type: 'string' },
-      },
-    });
-  } catch {
-    return stop([USAGE]);
-  }
-}
-
 function count(text: string, option: string): number {
   if (!/^[1-9]\d{0,5}$/.test(text))
-    stop([`--${option} takes a whole number from 1 to 999999, not "${text}".`]);
+    fail(`--${option} takes a whole number from 1 to 999999, not "${text}".`);
   return Number(text);
 }
 
 /** All visits of the files. */
 function allVisits(files: readonly string[]) {
-  if (files.length === 0) return stop([USAGE]);
+  if (files.length === 0) return fail(USAGE);
   const read = files.map((file) => ({ file, visits: visitsOf(file) }));
   const bad = read.flatMap(({ visits }) => (visits.ok ? [] : visits.error));
-  if (bad.length > 0) return stop(bad);
+  if (bad.length > 0) return fail(bad.join('\n'));
   return read.flatMap(({ file, visits }) => (visits.ok ? [{ file, visits: visits.value }] : []));
 }
 
@@ -81,7 +59,19 @@ function tell({ guides, visits, other, heldOut: found, changes, written }: Outco
 }
 
 function main(): void {
-  const { values, positionals } = parsed();
+  const { values, positionals } = given(
+    {
+      allowPositionals: true,
+      options: {
+        write: { type: 'boolean', default: false },
+        json: { type: 'boolean', default: false },
+        strength: { type: 'string', default: '200' },
+        minimum: { type: 'string', default: '10' },
+        model: { type: 'string' },
+      },
+    },
+    USAGE,
+  );
   const options: LearnOptions = {
     strength: count(values.strength, 'strength'),
     minimum: count(values.minimum, 'minimum'),
@@ -90,10 +80,10 @@ function main(): void {
   const folder = values.model ?? join(content().root, 'model');
   const shown = values.model ?? content().shown('model');
   const figures = figuresOf(folder);
-  if (!figures.ok) return stop(figures.error);
+  if (!figures.ok) return fail(figures.error.join('\n'));
   const { files, model } = figures.value;
   const unknown = good.flatMap((one) => strangers(one.file, one.visits, model));
-  if (unknown.length > 0) stop(unknown);
+  if (unknown.length > 0) fail(unknown.join('\n'));
 
   const tables = new Set(Object.keys(model.observations));
   // Two devices may have handed on the same visit.

@@ -1,11 +1,19 @@
 /** What `npm run note` does with each line, apart from files and streams. */
+import { defined } from '../defined.ts';
 import { codebookGuide } from '../note/codebook.ts';
 import type { CodebookGuide } from '../note/codebook.ts';
 import { dayOf, madeOn } from '../note/day.ts';
-import { readCode } from '../note/read.ts';
 import { sampleJourneys } from '../note/sample.ts';
 import { writeCode } from '../note/write.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
+import { jobText, jobLabels } from '../app/shared/job-text.ts';
+import type { Words } from '../app/shared/words.ts';
+import { hashOf } from '../address/grammar.ts';
+import { handOvers, readPasted } from '../visit/hand-over.ts';
+import type { HandOver, Labels } from '../visit/hand-over.ts';
+import { makeJob } from '../visit/job.ts';
+import { readVisit } from '../visit/read-visit.ts';
+import type { Figures } from '../visit/read-visit.ts';
 import { journeySchema, noteFromJson, readingToJson } from './note-json.ts';
 
 /** A line to print, and whether what it answers was usable. */
@@ -15,13 +23,51 @@ export interface Line {
 }
 
 /** Read one code: a JSON object as in `public/schema/reading.json`. */
-export function readLine(input: string, { codebooks }: CurrentCodebooks, today: Date): Line {
-  const reading = readCode(input, codebooks);
+export function readLine(
+  input: string,
+  { codebooks }: CurrentCodebooks,
+  today: Date,
+  labels: Labels,
+): Line {
+  const { reading } = readPasted(input, codebooks, labels);
   return {
     text: JSON.stringify(readingToJson(reading, today)),
     // A repaired code is a proposal that nobody has confirmed, as in a round.
     good: reading.kind === 'exact',
   };
+}
+
+/** What makes jobs at a terminal. */
+export interface JobWish {
+  readonly words: Words;
+  readonly figures: Figures;
+  /** Where the site is. */
+  readonly site: string;
+  readonly json: boolean;
+}
+
+/** The jobs that a text hands over, or its one code's, written anew; codes that do not read as given in between. */
+export function jobLines(
+  input: string,
+  { codebooks }: CurrentCodebooks,
+  today: Date,
+  { words, figures, site, json }: JobWish,
+): readonly Line[] {
+  const labels = jobLabels(words);
+  const found = handOvers(input, labels);
+  const given: readonly HandOver[] = found.length > 0 ? found : [{ code: input, caller: {} }];
+  return given.map(({ code: text, caller, called, error }) => {
+    const { reading } = readPasted(text, codebooks, labels);
+    if (reading.kind !== 'exact')
+      return { text: JSON.stringify(readingToJson(reading, today)), good: false };
+    const { code, note } = reading;
+    const view = readVisit(note, codebooks, figures);
+    const link = new URL(`preview/${hashOf({ c: code })}`, site.replace(/\/?$/, '/')).href;
+    const made = madeOn(note.day, today).latest.toISOString().slice(0, 10);
+    const job = makeJob(view, { code, link, made, caller, ...defined({ called, error }) });
+    if (!job) return { text: code, good: true };
+    return { text: json ? JSON.stringify(job) : `${jobText(words, view, job)}\n`, good: true };
+  });
 }
 
 /**

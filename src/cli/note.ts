@@ -4,40 +4,37 @@
  */
 import { createInterface } from 'node:readline';
 import { once } from 'node:events';
-import { parseArgs } from 'node:util';
 import { currentCodebooks } from '../content/codebooks.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
-import { content } from '../content/load.ts';
+import { content, firm } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
-import { command } from './command.ts';
-import { newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
+import { command, fail, options } from './command.ts';
+import { jobLabels } from '../app/shared/job-text.ts';
+import { staffWords } from './words.ts';
+import { jobLines, newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
-import { USUAL_CHANCE, chanceOf, routeOutput } from './route.ts';
+import { USUAL_CHANCE, chanceOf, loadFigures, routeOutput } from './route.ts';
 import { isTooLarge } from '../route/entries.ts';
 import { textOf } from '../decode.ts';
 import { NO_TEXT, TOO_LONG, tellEntries } from './route-words.ts';
 
 const USAGE = `Use:
   npm run -s note -- read CODE…                 read codes; without any, one a line from standard input
+  npm run -s note -- job < message.txt          the job in a message, a link or a code, written in full; --json
   npm run -s note -- write                      JSON journeys, one a line from standard input, to codes
   npm run -s note -- round < codes.txt          a day's visits: codes one a line, or CSV with a code column
        --chance 0.95   with which the load is to be enough (0.9); --csv   a table instead of JSON
   npm run -s note -- journeys GUIDE --count     how many journeys a guide has
   npm run -s note -- journeys GUIDE --sample N --seed S   N journeys as JSON, one a line
-The JSON is described in public/schema: journey.json, reading.json and round.json.`;
+The JSON is described in public/schema: job.json, journey.json, reading.json and round.json.`;
 
 const BAD = 2;
 /** A sample's most journeys: minutes of work. */
 const SAMPLE_MOST = 1_000_000;
 
-function stop(message: string): never {
-  console.error(message);
-  process.exit(BAD);
-}
-
 function codebooksOrStop(today: Date): CurrentCodebooks {
   const current = currentCodebooks(content(), today);
-  if (!current.ok) return stop(tellProblems(current.error));
+  if (!current.ok) return fail(tellProblems(current.error));
   if (current.value.draft) {
     console.error('No release is frozen yet: these codes may change their meaning.');
   }
@@ -63,13 +60,19 @@ async function read(
   current: CurrentCodebooks,
   today: Date,
 ): Promise<void> {
-  if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today));
-  else for (const code of codes) await print(readLine(code, current, today));
+  const labels = jobLabels(staffWords());
+  if (codes.length === 0) await eachInputLine((text) => readLine(text, current, today, labels));
+  else for (const code of codes) await print(readLine(code, current, today, labels));
+}
+
+async function job(current: CurrentCodebooks, today: Date, { json = false }: Wish): Promise<void> {
+  const wish = { words: staffWords(), figures: loadFigures(), site: firm().site, json };
+  for (const line of jobLines(await givenText(), current, today, wish)) await print(line);
 }
 
 function wholeNumber(text: string, option: string, most: number): number {
   if (!/^\d{1,9}$/.test(text) || Number(text) > most)
-    stop(`--${option} takes a whole number of at most ${String(most)}, not "${text}".`);
+    fail(`--${option} takes a whole number of at most ${String(most)}, not "${text}".`);
   return Number(text);
 }
 
@@ -79,11 +82,11 @@ async function givenText(): Promise<string> {
   let bytes = 0;
   for await (const chunk of process.stdin as AsyncIterable<Buffer<ArrayBuffer>>) {
     bytes += chunk.length;
-    if (isTooLarge(bytes)) return stop(TOO_LONG);
+    if (isTooLarge(bytes)) return fail(TOO_LONG);
     chunks.push(chunk);
   }
   const text = textOf(Buffer.concat(chunks));
-  return text.ok ? text.value : stop(NO_TEXT);
+  return text.ok ? text.value : fail(NO_TEXT);
 }
 
 async function route(
@@ -92,15 +95,16 @@ async function route(
   { chance, csv = false }: Wish,
 ): Promise<void> {
   const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
-  if (asked === undefined) return stop('--chance takes a figure between 0 and 1, as 0.95.');
+  if (asked === undefined) return fail('--chance takes a figure between 0 and 1, as 0.95.');
   const made = routeOutput(await givenText(), current, today, { chance: asked, csv });
-  if (!made.ok) return stop(tellEntries(made.error));
+  if (!made.ok) return fail(tellEntries(made.error));
   await print(made.value);
 }
 
 interface Wish {
   readonly chance?: string | undefined;
   readonly csv?: boolean | undefined;
+  readonly json?: boolean | undefined;
   readonly count?: boolean | undefined;
   readonly sample?: string | undefined;
   readonly seed?: string | undefined;
@@ -111,11 +115,11 @@ async function journeys(
   { count, sample, seed = '1' }: Wish,
   current: CurrentCodebooks,
 ): Promise<void> {
-  if (name === undefined || (count === true) === (sample !== undefined)) stop(USAGE);
+  if (name === undefined || (count === true) === (sample !== undefined)) fail(USAGE);
   const guide = newestGuide(name, current);
   if (!guide) {
     const names = current.codebooks.get(current.newest)?.guides.map(({ id }) => id) ?? [];
-    return stop(`There is no guide "${name}". There is: ${names.join(', ')}.`);
+    return fail(`There is no guide "${name}". There is: ${names.join(', ')}.`);
   }
   if (sample === undefined) {
     await print({ text: String(guide.first.journeys), good: true });
@@ -126,39 +130,36 @@ async function journeys(
     await print({ text, good: true });
 }
 
-function parsed(): { positionals: string[]; values: Wish } {
-  try {
-    return parseArgs({
-      allowPositionals: true,
-      options: {
-        chance: { type: 'string' },
-        count: { type: 'boolean' },
-        csv: { type: 'boolean' },
-        sample: { type: 'string' },
-        seed: { type: 'string' },
-      },
-    });
-  } catch {
-    return stop(USAGE);
-  }
-}
-
 // Whoever reads the lines may have seen enough (`| head`): not an error.
 process.stdout.on('error', () => process.exit());
 
 const {
   positionals: [name, ...rest],
   values,
-} = parsed();
+} = options(
+  {
+    allowPositionals: true,
+    options: {
+      chance: { type: 'string' },
+      count: { type: 'boolean' },
+      csv: { type: 'boolean' },
+      json: { type: 'boolean' },
+      sample: { type: 'string' },
+      seed: { type: 'string' },
+    },
+  },
+  USAGE,
+);
 const today = new Date();
 
 await command(async () => {
   if (name === 'read') await read(rest, codebooksOrStop(today), today);
+  else if (name === 'job' && rest.length === 0) await job(codebooksOrStop(today), today, values);
   else if (name === 'write' && rest.length === 0) {
     const current = codebooksOrStop(today);
     await eachInputLine((text, line) => writeLine(text, line, current, today));
   } else if (name === 'round' && rest.length === 0)
     await route(codebooksOrStop(today), today, values);
   else if (name === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
-  else stop(USAGE);
+  else fail(USAGE);
 });

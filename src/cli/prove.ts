@@ -4,7 +4,6 @@
  * counter-example is told), 2 when a file cannot be used.
  */
 import { existsSync } from 'node:fs';
-import { parseArgs } from 'node:util';
 import { openContent } from '../content/content.ts';
 import type { Content } from '../content/content.ts';
 import { checkContent } from '../content/gates.ts';
@@ -16,6 +15,7 @@ import { tell, tellProblem } from '../content/tell.ts';
 import { SOURCE } from '../content/texts.ts';
 import { languageHolds } from '../text/check-language.ts';
 import { languageLines } from '../text/language-words.ts';
+import { options } from './command.ts';
 import { proofJson, proofLines } from './proof-report.ts';
 
 const USAGE = `Use:
@@ -75,21 +75,17 @@ function report(content: Content, wanted: readonly string[], json: boolean): num
 }
 
 function main(): number {
-  let options;
-  try {
-    options = parseArgs({
+  const { values, positionals } = options(
+    {
       options: {
         content: { type: 'string' },
         json: { type: 'boolean', default: false },
         language: { type: 'string' },
       },
       allowPositionals: true,
-    });
-  } catch {
-    console.error(USAGE);
-    return 2;
-  }
-  const { values, positionals } = options;
+    },
+    USAGE,
+  );
   if (values.content !== undefined && !existsSync(values.content)) {
     console.error(`${values.content}: There is no such folder.\n${USAGE}`);
     return 2;

@@ -5,7 +5,6 @@
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { format } from 'prettier';
 import { differs, freeze } from '../note/freeze.ts';
 import type { Difference } from '../note/freeze.ts';
@@ -23,28 +22,7 @@ import {
 import { recallTroubles } from '../content/recall.ts';
 import { recallSchema } from '../content/schema/recall.ts';
 import { tellProblems } from '../content/tell.ts';
-import { command } from './command.ts';
-function fail(message: string): never {
-  console.error(message);
-  process.exit(1);
-}
-
-function options() {
-  try {
-    return parseArgs({
-      options: {
-        check: { type: 'boolean', default: false },
-        recall: { type: 'string' },
-        page: { type: 'string', multiple: true, default: [] },
-      },
-    }).values;
-  } catch (error) {
-    return fail(
-      `${error instanceof Error ? error.message : String(error)}\n` +
-        'npm run release [-- --check | --recall RELEASE | --page /guide/page/ …]',
-    );
-  }
-}
+import { command, fail, options } from './command.ts';
 
 function inWords(difference: Difference): string {
   switch (difference.part) {
@@ -118,7 +96,20 @@ async function freezeNext(check: boolean): Promise<void> {
   }
 }
 
-const { check, recall: asked, page } = options();
+const {
+  check,
+  recall: asked,
+  page,
+} = options(
+  {
+    options: {
+      check: { type: 'boolean', default: false },
+      recall: { type: 'string' },
+      page: { type: 'string', multiple: true, default: [] },
+    },
+  },
+  'npm run release [-- --check | --recall RELEASE | --page /guide/page/ …]',
+).values;
 await command(() =>
   asked !== undefined || page.length > 0 ? writeRecall(asked, page) : freezeNext(check),
 );

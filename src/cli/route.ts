@@ -7,9 +7,11 @@ import type { EntriesProblem } from '../route/entries.ts';
 import type { Figures } from '../visit/read-visit.ts';
 import { routeJson } from '../route/json.ts';
 import type { RouteJson } from '../route/json.ts';
-import { readEntry } from '../route/read.ts';
 import { csvOf, passthroughColumns } from '../route/table.ts';
 import type { Route, Unread, PlannedVisit } from '../route/types.ts';
+import { readPasted } from '../visit/hand-over.ts';
+import { jobLabels } from '../app/shared/job-text.ts';
+import { staffWords } from './words.ts';
 import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
@@ -28,14 +30,15 @@ export function makeRoute(
   { codebooks }: CurrentCodebooks,
   figures: Figures,
 ): Result<Route, EntriesProblem> {
-  const found = entriesOf(text, codebooks);
+  const labels = jobLabels(staffWords());
+  const found = entriesOf(text, codebooks, labels);
   if (!found.ok) return found;
   const { columns, entries } = found.value;
   const assess = makeAssess();
   const visits: PlannedVisit[] = [];
   const unread: Unread[] = [];
   for (const { row, text: given, others } of entries) {
-    const reading = readEntry(given, codebooks);
+    const reading = readPasted(given, codebooks, labels).reading;
     if (reading.kind !== 'exact') {
       unread.push({ row, others, text: given, reading });
       continue;

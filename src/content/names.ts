@@ -1,5 +1,5 @@
 /** Names that one file of content uses and another declares. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { unusedOfBlocks } from '../guide/blocks.ts';
@@ -18,7 +18,7 @@ import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
-import type { Problem } from './problem.ts';
+import type { FileTrouble, Problem } from './problem.ts';
 import { TOP, once } from './read.ts';
 import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
@@ -178,6 +178,7 @@ export const drawingsShown = once(() =>
  */
 function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): readonly Problem[] {
   const known = drawingsShown();
+  const ofAnswers = new Set(readdirSync(new URL('../site/drawings/answers/', import.meta.url)));
   const graphs = guides.map(({ id }) => `guides/${id}/graph.yaml`);
   const files = [
     ...[...blocks.list.map(({ id }) => `blocks/${id}.yaml`), ...graphs].map(
@@ -194,23 +195,32 @@ function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): r
       : isRecord(pages)
         ? Object.keys(pages)
         : [];
-    return keys.flatMap((key) => {
-      const at = [...path, key, 'drawing'];
-      const of = (name: string): unknown => valueAt(text.value.value, [...path, key, name]);
-      const name = of('drawing');
-      if (typeof name !== 'string') return [];
+    const value = (at: Path): unknown => valueAt(text.value.value, at);
+    const problem = (at: Path, trouble: FileTrouble) =>
+      fileProblem(text.value, text.value.valueAt(at), trouble);
+    const unknown = (at: Path, name: string, folder: string) =>
+      problem(at, { code: 'name-unknown', name: `${name}.svg`, among: folder });
+    return keys.flatMap((key): readonly Problem[] => {
+      const page: Path = [...path, key];
+      const answers = value([...page, 'answers']);
+      const small = (isRecord(answers) ? Object.keys(answers) : []).flatMap((answer) => {
+        const at = [...page, 'answers', answer, 'drawing'];
+        const name = value(at);
+        return typeof name !== 'string' || ofAnswers.has(`${name}.svg`)
+          ? []
+          : [unknown(at, name, 'src/site/drawings/answers')];
+      });
+      const at = [...page, 'drawing'];
+      const name = value(at);
+      if (typeof name !== 'string') return small;
       const shown = known[name];
-      const among = 'src/site/drawings';
-      const action = of('action');
-      const asked = of('kind') === 'question' || shown?.does?.some((one) => one === action);
-      if (shown && (shown.does === undefined || asked)) return [];
-      return [
-        fileProblem(text.value, text.value.valueAt(at), {
-          ...(shown
-            ? { code: 'drawing-does', name }
-            : { code: 'name-unknown', name: `${name}.svg`, among }),
-        }),
-      ];
+      if (!shown) return [unknown(at, name, 'src/site/drawings'), ...small];
+      const action = value([...page, 'action']);
+      const asked =
+        value([...page, 'kind']) === 'question' || shown.does?.some((one) => one === action);
+      return shown.does === undefined || asked
+        ? small
+        : [problem(at, { code: 'drawing-does', name }), ...small];
     });
   });
 }

@@ -23,6 +23,7 @@ export const staffTexts = [
   'bench',
   'diagnosis',
   'desk',
+  'job',
   'map',
   'round',
 ] as const;

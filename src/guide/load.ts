@@ -51,6 +51,7 @@ function answersOf(copy: Copy): Answer[] {
       ...(given?.flag === undefined ? {} : { flag: given.flag }),
       ...(given?.['heat-ended'] === undefined ? {} : { heatEnded: given['heat-ended'] }),
       ...(given?.confirm ? { confirm: true as const } : {}),
+      ...(given?.drawing === undefined ? {} : { drawing: given.drawing }),
     };
   });
 }

@@ -22,6 +22,7 @@ export const answerSchema = z.strictObject({
   'heat-ended': z.number().min(0).max(1440).optional(),
   /** The page asks for a second tap, so that a slip does not go on. */
   confirm: z.boolean().default(false),
+  drawing: name.optional(),
 });
 
 /** A length of time in minutes; more than a day is a slip of the pen. */

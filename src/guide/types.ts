@@ -83,6 +83,8 @@ export interface Answer {
   readonly heatEnded?: number;
   /** The homeowner's page asks for a second tap before it goes on. */
   readonly confirm?: true;
+  /** File name of its small drawing under `src/site/drawings/answers`, without its ending. */
+  readonly drawing?: string;
 }
 
 /** A count-down on a page. `minutes` is [earliest, latest]; one fixed length has both equal. */

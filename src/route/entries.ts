@@ -5,7 +5,9 @@
 import Papa from 'papaparse';
 import type { Codebooks } from '../note/codebook.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { readEntry } from './read.ts';
+import { readCode } from '../note/read.ts';
+import { jobsIn, readPasted, type HandOver, type Labels } from '../visit/hand-over.ts';
+import { callerFields } from '../visit/job.ts';
 
 /** A route has at most so many visits. */
 export const MOST_VISITS = 500;
@@ -58,13 +60,14 @@ const blank = (row: Row): boolean => row.every((cell) => cell.trim() === '');
 /** Cells of the longest row. Not by spreading: a text may have more rows than a call takes arguments. */
 const widest = (rows: readonly Row[]): number =>
   rows.reduce((most, { length }) => Math.max(most, length), 0);
-const reads = (text: string | undefined, codebooks: Codebooks): boolean =>
-  text !== undefined && readEntry(text, codebooks).kind !== 'refused';
+const reads = (text: string | undefined, codebooks: Codebooks, labels: Labels): boolean =>
+  text !== undefined && readPasted(text, codebooks, labels).reading.kind !== 'refused';
 
 /** The code column of some rows, and how sure that is: headed so, or how many of its cells read. */
 function tableIn(
   rows: readonly Row[],
   codebooks: Codebooks,
+  labels: Labels,
 ): (Table & { sure: number }) | undefined {
   if (widest(rows) > MOST_COLUMNS) return undefined;
   const sample = rows.filter((row) => !blank(row)).slice(0, SAMPLE);
@@ -75,7 +78,7 @@ function tableIn(
   if (width < 2) return undefined;
   const readable = Array.from(
     { length: width },
-    (_, column) => sample.filter((row) => reads(row[column], codebooks)).length,
+    (_, column) => sample.filter((row) => reads(row[column], codebooks, labels)).length,
   );
   const sure = Math.max(...readable);
   if (sure === 0) return undefined;
@@ -83,16 +86,20 @@ function tableIn(
   // Headings hold no digit where the codes stand; a damaged code in the first row nearly always
   // does (without one: 22 of 32 characters, 16 times over, 1 in 400), and shows as taken.
   const head = first[column] ?? '';
-  return { column, headings: !reads(head, codebooks) && !/\d/.test(head), sure };
+  return { column, headings: !reads(head, codebooks, labels) && !/\d/.test(head), sure };
 }
 
 const parse = (text: string, delimiter: string, preview = 0) =>
   Papa.parse<string[]>(text, { delimiter, newline: '\n', preview });
 
 /** How a text is divided into a table, where it is one. */
-function dividedBy(text: string, codebooks: Codebooks): (Table & { sign: string }) | undefined {
+function dividedBy(
+  text: string,
+  codebooks: Codebooks,
+  labels: Labels,
+): (Table & { sign: string }) | undefined {
   return SIGNS.flatMap((sign) => {
-    const table = tableIn(parse(text, sign, 2 * SAMPLE).data, codebooks);
+    const table = tableIn(parse(text, sign, 2 * SAMPLE).data, codebooks, labels);
     return table ? [{ ...table, sign }] : [];
   }).sort((a, b) => b.sure - a.sure)[0];
 }
@@ -133,24 +140,59 @@ function ofLines(text: string): Entries {
   };
 }
 
+/** Jobs as a table of what is known of each caller; and codes on lines of their own beside them. */
+function ofJobs(
+  jobs: readonly HandOver[],
+  text: string,
+  codebooks: Codebooks,
+  labels: Labels,
+): Entries {
+  const lines = [...callerFields, 'called' as const, 'job' as const];
+  const cell = ({ caller, called, job }: HandOver, line: (typeof lines)[number]): string =>
+    (line === 'job' ? job : line === 'called' ? called : caller[line]) ?? '';
+  const told = lines.filter((line) => jobs.some((job) => cell(job, line) !== ''));
+  const known = new Set(jobs.map(({ code }) => code));
+  const beside = text.split('\n').flatMap((line) => {
+    const reading = readCode(line.trim(), codebooks);
+    return reading.kind === 'exact' && !known.has(reading.code) ? [reading.code] : [];
+  });
+  const entries = [...jobs, ...beside.map((code): HandOver => ({ code, caller: {} }))];
+  return {
+    columns: told.map((line) => labels[line]),
+    codes: undefined,
+    entries: entries.map((job, index) => ({
+      row: index + 1,
+      text: job.code,
+      others: told.map((line) => cell(job, line)),
+    })),
+  };
+}
+
 /**
- * Take a text apart; nothing in it is left out without a word. `library` tells codes from other
- * columns. @param room how many visits there is still room for
+ * Take a text apart: jobs as they are handed over, a table, or lines; nothing in it is left out
+ * without a word. `codebooks` tell codes from other columns. @param room how many visits there is still room for
  */
 export function entriesOf(
   given: string,
   codebooks: Codebooks,
+  labels: Labels,
   room: number = MOST_VISITS,
 ): Result<Entries, EntriesProblem> {
   // One kind of line end: Papa Parse takes one for the whole text.
   const text = given.replace(/^\ufeff/, '').replace(/\r\n?/g, '\n');
   if (text.length > MOST_CHARACTERS)
     return fail({ code: 'too-large', given: text.length, most: MOST_CHARACTERS });
-  const table = dividedBy(text, codebooks);
+  const jobs = jobsIn(text, labels);
+  const table = jobs.length > 0 ? undefined : dividedBy(text, codebooks, labels);
   const { data, errors } = table ? parse(text, table.sign) : { data: [], errors: [] };
   const quotes = errors.find(({ type }) => type === 'Quotes');
   if (quotes) return fail({ code: 'quotes', row: (quotes.row ?? 0) + 1 });
-  const found = table && widest(data) <= MOST_COLUMNS ? ofTable(data, table) : ofLines(text);
+  const found =
+    jobs.length > 0
+      ? ofJobs(jobs, text, codebooks, labels)
+      : table && widest(data) <= MOST_COLUMNS
+        ? ofTable(data, table)
+        : ofLines(text);
   const count = found.entries.length;
   if (count === 0) return fail({ code: 'nothing' });
   return count > room ? fail({ code: 'too-many', given: count, most: room }) : ok(found);

@@ -7,8 +7,8 @@ export function isGuarded({ action, heat }: GuideNode): boolean {
   return heat || action === 'breaker' || action === 'door-by-hand';
 }
 
-/** All ways from the starts of guides to a page. */
-export function walksTo(guides: readonly Guide[], guide: Guide, node: GuideNode): Walks {
+/** All ways from the starts of guides to a page, for any of their pages. */
+export function walksOf(guides: readonly Guide[]): (guide: Guide, node: GuideNode) => Walks {
   const pages = new Map(
     guides.flatMap((of) =>
       ownNodes(of).map(({ id, answers }) => [
@@ -17,19 +17,21 @@ export function walksTo(guides: readonly Guide[], guide: Guide, node: GuideNode)
       ]),
     ),
   );
-  // Backwards from the page until nothing new leads there; a Set's iterator sees what is added.
-  const before = new Set([qualify(guide.id, node.id)]);
-  for (const there of before)
-    for (const [from, answers] of pages)
-      if (answers.some(([, to]) => to === there)) before.add(from);
   const starts = guides.map(({ id, start }) => [id, qualify(id, start)] as const);
-  return {
-    starts: Object.fromEntries(starts.filter(([, start]) => before.has(start))),
-    edges: Object.fromEntries(
-      [...before].map((from) => [
-        from,
-        Object.fromEntries((pages.get(from) ?? []).filter(([, to]) => before.has(to))),
-      ]),
-    ),
+  return (guide, node) => {
+    // Backwards from the page until nothing new leads there; a Set's iterator sees what is added.
+    const before = new Set([qualify(guide.id, node.id)]);
+    for (const there of before)
+      for (const [from, answers] of pages)
+        if (answers.some(([, to]) => to === there)) before.add(from);
+    return {
+      starts: Object.fromEntries(starts.filter(([, start]) => before.has(start))),
+      edges: Object.fromEntries(
+        [...before].map((from) => [
+          from,
+          Object.fromEntries((pages.get(from) ?? []).filter(([, to]) => before.has(to))),
+        ]),
+      ),
+    };
   };
 }

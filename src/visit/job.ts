@@ -1,62 +1,90 @@
 /**
- * The job a call ends in: what the code says, how urgent it is and why, and who called.
- * Plain data for another program (`public/schema/job.json`); its words are made at the edge.
+ * The job a call ends in, the one form in which a call is handed over: what the code says, how
+ * urgent it is, who called and what to bring. Plain data for another program
+ * (`public/schema/job.json`); its words are made at the edge, and `hand-over.ts` reads both back.
  */
+import { defined } from '../defined.ts';
+import { partChances } from '../route/stock.ts';
+import { LIKELY } from '../route/parts-to-bring.ts';
+import { shares } from '../diagnosis/posterior.ts';
+import type { PartId } from '../diagnosis/types.ts';
 import type { State } from '../journey/trace.ts';
 import type { NoteCode } from '../note/types.ts';
 import type { VisitUrgency, VisitView } from './read-visit.ts';
 
-/** What is known of the caller. It is in no code and no address. */
-export const callerFields = ['name', 'phone', 'address', 'model', 'appointment', 'remark'] as const;
+/** What is known of the customer, in the order staff ask. It is in no code and no address. */
+export const callerFields = [
+  ...(['name', 'phone', 'address', 'model', 'serial', 'brand'] as const),
+  ...(['payer', 'access', 'time', 'remark'] as const),
+];
 export type CallerField = (typeof callerFields)[number];
 export type Caller = Readonly<Partial<Record<CallerField, string>>>;
 
-/** Most characters kept of each. */
+/** Most characters kept of each. A remark may have several lines. */
 export const callerMost = {
   name: 80,
   phone: 40,
   address: 160,
   model: 60,
-  appointment: 80,
+  serial: 60,
+  brand: 60,
+  payer: 80,
+  access: 160,
+  time: 80,
   remark: 500,
 } as const satisfies Record<CallerField, number>;
 
+/** A part, and the chance in (0, 1] that the visit needs it. */
+export interface PartChance {
+  readonly part: PartId;
+  readonly chance: number;
+}
+
+/** Most urgent things first, as whoever takes it over reads them. */
 export interface Job {
-  readonly version: 1;
-  readonly code: NoteCode;
-  /** The caller has read the code back without a difference. */
-  readonly codeReadBack: boolean;
+  readonly version: 2;
+  /** `open` where the guide was left before its end. */
+  readonly urgency: VisitUrgency;
+  /** The complaint. */
   readonly guide: string;
+  readonly error: string;
+  /** Safety flags, danger to people first. */
+  readonly flags: readonly string[];
+  /** Time of the call by the firm's clock, to the minute: `2026-11-28T14:05`. */
+  readonly called?: string;
+  readonly caller: Caller;
+  /** The likeliest first; none in an emergency, which others must release first. */
+  readonly parts: readonly PartChance[];
+  /** Absent where no answer was given yet. */
+  readonly code?: NoteCode;
+  /** Whether the caller has read the code back without a difference, where that is known. */
+  readonly codeReadBack?: boolean;
+  /** Where the code opens. */
+  readonly link?: string;
   readonly release: number;
   /** Day the note was made, ISO 8601. */
   readonly made: string;
-  /** `open` where the guide was left before its end. */
-  readonly urgency: VisitUrgency;
   /** Where the journey stands and the answer that led there. */
-  readonly outcome: {
+  readonly outcome?: {
     readonly kind: State;
     readonly at: string;
     readonly because: readonly [node: string, answer: string];
   };
-  readonly breakerStaysOff: boolean;
+  readonly breakerStaysOff?: boolean;
   readonly answers: readonly (readonly [node: string, answer: string])[];
-  readonly error: string;
   readonly details: Readonly<Record<string, string>>;
   /** Nodes whose cautions the journey came past: those read out in this call, and the others. */
-  readonly cautions: { readonly read: readonly string[]; readonly unread: readonly string[] };
-  readonly caller: Caller;
+  readonly cautions?: { readonly read: readonly string[]; readonly unread: readonly string[] };
 }
 
 /** What a job is made of besides what the note says. */
-export interface JobParts {
-  readonly code: NoteCode;
-  readonly codeReadBack: boolean;
-  /** ISO 8601 date. */
-  readonly made: string;
-  readonly breakerStaysOff: boolean;
-  readonly cautions: Job['cautions'];
-  readonly caller: Caller;
-}
+export type JobParts = Pick<
+  Job,
+  'called' | 'code' | 'codeReadBack' | 'link' | 'made' | 'breakerStaysOff' | 'cautions' | 'caller'
+> & {
+  /** In full where the code cannot hold it. */
+  readonly error?: string;
+};
 
 /**
  * One line of plain text: control characters and marks that turn the direction of writing
@@ -72,35 +100,64 @@ export function oneLine(text: string, most: number): string {
   return [...line].slice(0, most).join('').trim();
 }
 
+const LINE_END = /\r\n?|[\n\u2028\u2029]/u;
+
+/** Lines of a text that may have several, tidy; empty ones are left out. */
+export const linesOf = (text: string): string[] =>
+  text
+    .split(LINE_END)
+    .map((line) => oneLine(line, line.length))
+    .filter((line) => line !== '');
+
+/** A field as it is handed over: tidy, one line but for a remark, cut at its most characters. */
+function tidyField(field: CallerField, text: string): string {
+  if (field !== 'remark') return oneLine(text, callerMost[field]);
+  return [...linesOf(text).join('\n')].slice(0, callerMost[field]).join('').trim();
+}
+
 /** What is known of a caller, tidy; empty fields are left out. */
 export function tidyCaller(caller: Caller): Caller {
   return Object.fromEntries(
     callerFields.flatMap((field) => {
-      const text = oneLine(caller[field] ?? '', callerMost[field]);
+      const text = tidyField(field, caller[field] ?? '');
       return text === '' ? [] : [[field, text]];
     }),
   );
 }
 
-/** Make a job; undefined for a journey without an answer. */
+/** The parts worth loading for a visit; none in an emergency. */
+export function likelyParts({ urgency, model, evidence }: VisitView): readonly PartChance[] {
+  if (!model || urgency === 'emergency') return [];
+  return partChances({ model, shares: shares(model, evidence) })
+    .map(([part, chance]) => ({ part, chance }))
+    .filter(({ chance }) => chance >= LIKELY)
+    .sort((a, b) => b.chance - a.chance);
+}
+
+/** Make a job; undefined where neither an answer nor anything about the caller is known. */
 export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
-  const { note, guide, steps, because, end, state, urgency } = view;
-  const { code, codeReadBack, made, breakerStaysOff, cautions, caller } = parts;
-  if (!because) return undefined;
+  const { note, guide, steps, because, flags, end, state, urgency } = view;
+  const { called, code, codeReadBack, link, made, breakerStaysOff, cautions } = parts;
+  const caller = tidyCaller(parts.caller);
+  if (!because && Object.keys(caller).length === 0) return undefined;
   return {
-    version: 1,
-    code,
-    codeReadBack,
+    version: 2,
+    urgency,
     guide: guide.id,
+    error: parts.error ?? note.error,
+    flags,
+    ...defined({ called }),
+    caller,
+    parts: because ? likelyParts(view) : [],
+    ...(code && because ? defined({ code, codeReadBack, link }) : {}),
     release: note.release,
     made,
-    urgency,
-    outcome: { kind: state, at: end.id, because: [because.node.id, because.edge.id] },
-    breakerStaysOff,
+    ...(because
+      ? { outcome: { kind: state, at: end.id, because: [because.node.id, because.edge.id] } }
+      : {}),
+    ...defined({ breakerStaysOff }),
     answers: steps.map(({ node, edge }) => [node.id, edge.id] as const),
-    error: note.error,
     details: note.details,
-    cautions,
-    caller: tidyCaller(caller),
+    ...(cautions && because ? { cautions } : {}),
   };
 }

@@ -54,7 +54,10 @@ test.describe('by keys alone', () => {
     await expect(status(page)).toHaveText('Job text copied.');
     const text = await page.evaluate(() => navigator.clipboard.readText());
     const code = (await codeOn(page)).join('-');
-    expect(text).toMatch(/^SOON: .+\nBecause: Lock after the reset: A hum that does not stop\n/);
+    expect(text).toMatch(
+      /^Job: SOON: .+\nOutcome: .+\nBecause: Lock after the reset: A hum that does not stop\nBreaker: stays off/,
+    );
+    expect(text).toMatch(/\nLikely parts: /);
     for (const line of [
       `Code: ${code} (not read back)`,
       'Name: Ann Example',

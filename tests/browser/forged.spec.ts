@@ -74,7 +74,8 @@ test('a journey of hours ago asks about danger first, one of yesterday leads to 
   const resume = page.locator('.resume');
   await page.goto('/');
   await expect(resume).toHaveAttribute('href', /\/door-locked\/wait\//);
-  await expect(resume).not.toHaveAttribute('data-confirm');
+  await resume.click();
+  await page.waitForURL('**/door-locked/wait/**');
   await page.clock.setFixedTime(new Date('2026-11-24T16:00:00-06:00'));
   await page.goto('/');
   await resume.click();

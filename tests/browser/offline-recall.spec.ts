@@ -317,6 +317,7 @@ test.describe('a page removed', () => {
     const back = page.getByRole('link', { name: 'Go back to the last question' });
     await expect(back).toBeVisible();
     await page.goto('/');
+    await expect(page.locator('.resume')).toHaveAttribute('href', /\/since\//);
     await page.locator('.resume').click();
     await expect(page).toHaveURL(/\/door-locked\/since\/#.*j=danger\.none$/);
   });

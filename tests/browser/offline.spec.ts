@@ -130,7 +130,9 @@ test.describe('the network gone', () => {
     await page.goto('/');
     await expect.poll(() => origin.asked.includes('/door-locked/stop-gas/')).toBe(true);
     await expect.poll(() => state(page)).toEqual(NONE);
-    await page.goto('/door-locked/danger/');
+    await page.goto('/about/');
+    await expect(page.locator('[data-state="altered"]')).toBeVisible();
+    await expect(page.locator('.keep')).toBeVisible();
     expect(await page.evaluate(() => navigator.serviceWorker.controller)).toBeNull();
   });
 
@@ -141,9 +143,21 @@ test.describe('the network gone', () => {
       quotaSize: 50_000,
     });
     await page.goto('/about/');
-    await expect(page.locator('[data-state="failed"]')).toBeVisible();
+    await expect(page.locator('[data-state="full"]')).toBeVisible();
+    await expect(page.locator('.keep')).toBeVisible();
     expect(await page.evaluate(() => caches.keys())).toEqual([]);
     await walkGuide(page, [['danger', 'none']]);
+  });
+
+  test('a download that had failed before the page could look is told', async ({
+    place: { page },
+  }) => {
+    await page.addInitScript(() => {
+      navigator.serviceWorker.getRegistration = () => Promise.resolve(new EventTarget() as never);
+    });
+    await page.goto('/about/');
+    await expect(page.locator('[data-state="failed"]')).toBeVisible();
+    await expect(page.locator('.keep')).toBeVisible();
   });
 });
 

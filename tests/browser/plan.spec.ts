@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
-import { noSidewaysScroll } from './support/layout.ts';
+import { noSidewaysScroll, targetsAtLeast } from './support/layout.ts';
 import { CODE, open } from './support/preview.ts';
 
 const plan = (page: Page): Locator => page.locator('section.plan');
@@ -14,27 +14,29 @@ const openPlan = async (page: Page): Promise<void> => {
   await open(page, `#c=${CODE}`);
   await expect(page.locator('.load')).toBeVisible();
 };
-const minutesOf = async (page: Page): Promise<number[]> => {
-  const texts = await plan(page).locator('.routes dd').allTextContents();
-  return texts.map((text) => Number(/\d+/.exec(text)?.[0]));
-};
 
 test('this order takes no more minutes than the others; every check says how to be safe', async ({
   page,
 }) => {
   await openPlan(page);
-  const [best = NaN, ...others] = await minutesOf(page);
-  expect(others).toHaveLength(2);
+  await page.locator('.figures > summary').click();
+  const times = page.locator('.routes dd');
+  await expect(times).toHaveCount(3);
+  const [best = NaN, ...others] = (await times.allTextContents()).map((text) => parseInt(text));
   for (const other of others) expect(best).toBeLessThanOrEqual(other);
-  const cards = plan(page).locator('.check');
+  await axe(page);
+  await plan(page).locator('.more > summary').click();
+  const cards = plan(page).locator('.checks .check');
   const count = await cards.count();
   expect(count).toBeGreaterThan(5);
-  for (const fold of await plan(page).locator('details.more > summary').all()) await fold.click();
   for (let index = 0; index < count; index++) {
     const card = cards.nth(index);
-    await card.locator('summary').click();
-    await expect(card.locator('.care')).toContainText(/verified dead/i);
-    await expect(card.locator('.results > li')).not.toHaveCount(0);
+    await card.locator('> summary').click();
+    await expect(card.locator('details.care')).toContainText(/verified dead/i);
+    // In full once; from the second check on it is a line.
+    await expect(card.locator('details.care')).toHaveJSProperty('open', index === 0);
+    await targetsAtLeast(page, '.results button', 72);
+    await expect(plan(page).locator('.checks .check[open]')).toHaveCount(1);
   }
   await axe(page);
   await noSidewaysScroll(page);
@@ -60,36 +62,18 @@ test('a result is taken in, kept over a reload, and undone', async ({ page }) =>
   expect(await titles(page)).toEqual(before);
 });
 
-test('a result that finds the fault raises its share and names it', async ({ page }) => {
+test('a result that finds the fault raises its odds, names it, and opens the next check', async ({
+  page,
+}) => {
   await openPlan(page);
   await first(page).locator('summary').click();
   const found = first(page).locator('.results > li', { hasNotText: 'Nothing wrong here' }).first();
-  const moves = await found.locator('li').first().textContent();
-  const [, was, becomes] = /: (?:under )?([\d.]+)%.*?([\d.]+)%/.exec(moves ?? '') ?? [];
-  expect(Number(becomes)).toBeGreaterThan(Number(was));
+  const fault = (await found.locator('.quiet').textContent()) ?? '';
   await found.getByRole('button').click();
-  await expect(plan(page).locator('.done .found li')).not.toHaveCount(0);
-  await expect(plan(page).locator('.now')).toContainText('Most likely now');
+  await expect(plan(page).locator('.done .found li').first()).toContainText(fault);
+  await expect(page.locator('.ranking .fault').first()).toContainText(fault);
+  await expect(plan(page).locator('.now')).toContainText(`Most likely now: ${fault}`);
+  await expect(first(page).locator('.check')).toHaveJSProperty('open', true);
+  await expect(first(page).locator('details.care')).toHaveJSProperty('open', false);
   await axe(page);
-});
-
-test('more chance of finishing at once never means fewer parts', async ({ page }) => {
-  await openPlan(page);
-  const slider = page.getByLabel('Chance of finishing on the first visit');
-  const parts = page.locator('.load .parts > li');
-  const counts: number[] = [];
-  for (const chance of ['50', '75', '90', '99']) {
-    await slider.fill(chance);
-    await expect(slider).toHaveAttribute('aria-valuetext', `${chance}%`);
-    counts.push((await parts.allTextContents()).filter((text) => text !== 'No parts').length);
-    const reached = await page.locator('.load .strong').first().textContent();
-    expect(Number(/([\d.]+)%/.exec(reached ?? '')?.[1])).toBeGreaterThanOrEqual(
-      Number(chance) - 0.5,
-    );
-  }
-  expect(counts).toEqual(counts.toSorted((a, b) => a - b));
-  expect(counts.at(-1)).toBeGreaterThan(counts[0] ?? 0);
-  await slider.focus();
-  await page.keyboard.press('ArrowLeft');
-  await expect(slider).toHaveValue('98');
 });

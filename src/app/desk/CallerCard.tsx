@@ -1,4 +1,4 @@
-import { For } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { callerFields, callerMost } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
@@ -21,16 +21,31 @@ export function CallerCard(props: DeskProps) {
         <For each={callerFields}>
           {(field) => (
             <p class={`field ${field}`}>
-              <label for={`desk-${field}`}>{t(`desk:caller.${field}`)}</label>
-              <input
-                id={`desk-${field}`}
-                type={field === 'phone' ? 'tel' : 'text'}
-                autocomplete="off"
-                spellcheck={false}
-                maxlength={callerMost[field]}
-                value={value(field)}
-                onInput={({ currentTarget }) => props.desk.caller.set(field, currentTarget.value)}
-              />
+              <label for={`desk-${field}`}>{t(`job:lines.${field}`)}</label>
+              <Show
+                when={field === 'remark'}
+                fallback={
+                  <input
+                    id={`desk-${field}`}
+                    type={field === 'phone' ? 'tel' : 'text'}
+                    autocomplete="off"
+                    spellcheck={false}
+                    maxlength={callerMost[field]}
+                    value={value(field)}
+                    onInput={({ currentTarget }) =>
+                      props.desk.caller.set(field, currentTarget.value)
+                    }
+                  />
+                }
+              >
+                <textarea
+                  id={`desk-${field}`}
+                  rows="3"
+                  maxlength={callerMost[field]}
+                  value={value(field)}
+                  onInput={({ currentTarget }) => props.desk.caller.set(field, currentTarget.value)}
+                />
+              </Show>
             </p>
           )}
         </For>

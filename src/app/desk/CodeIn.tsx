@@ -1,8 +1,8 @@
 import { Show, createMemo, createSignal, onMount } from 'solid-js';
-import { readCode } from '../../note/read.ts';
-import type { Note } from '../../note/types.ts';
+import { readPasted } from '../../visit/hand-over.ts';
 import { Repaired } from '../preview/Repaired.tsx';
 import { problemWords } from '../preview/sentences.ts';
+import { jobLabels } from '../shared/job-text.ts';
 import { Key } from './Key.tsx';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
@@ -13,10 +13,12 @@ export function CodeIn(props: DeskProps) {
   let field: HTMLTextAreaElement | undefined;
   const [code, setCode] = createSignal('');
   const [settled, setSettled] = createSignal(false);
-  const reading = createMemo(() => {
-    const text = code().trim();
-    return settled() ? readCode(text, props.page.codebooks) : undefined;
-  });
+  const pasted = createMemo(() =>
+    settled()
+      ? readPasted(code().trim(), props.page.codebooks, jobLabels(props.page.words))
+      : undefined,
+  );
+  const reading = () => pasted()?.reading;
   const problem = () => {
     const now = reading();
     return now?.kind === 'refused' ? problemWords(props.page.words, now.problem) : undefined;
@@ -25,11 +27,15 @@ export function CodeIn(props: DeskProps) {
     const now = reading();
     return now?.kind === 'repaired' ? now : undefined;
   };
-  const go = (note: Note) => props.desk.resume(note);
+  const go = () => {
+    const now = reading();
+    if (!now || now.kind === 'refused') return;
+    props.desk.resume(now.note, pasted()?.came?.caller);
+  };
   const read = () => {
     setSettled(true);
     const now = reading();
-    if (now?.kind === 'exact') go(now.note);
+    if (now?.kind === 'exact') go();
     else if (now?.kind === 'repaired')
       queueMicrotask(() => document.querySelector<HTMLElement>('.repair button')?.focus());
     else field?.focus();
@@ -105,7 +111,7 @@ export function CodeIn(props: DeskProps) {
           <Repaired
             page={props.page}
             reading={now()}
-            onYes={() => go(now().note)}
+            onYes={go}
             onNo={() => {
               setSettled(false);
               field?.focus();

@@ -8,34 +8,29 @@ import type { DeskProps, Made } from './state.ts';
 export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
   const t = sayer(props);
   return (
-    <Show when={props.outcome.job()}>
-      {(job) => (
-        <section class="panel job">
-          <h2>{t('desk:job.title')}</h2>
-          <p class="quiet">{t('desk:job.text')}</p>
-          <label for="desk-job">{t('desk:job.label')}</label>
-          <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
-          <div class="ways">
-            <button type="button" onClick={() => void props.outcome.copyJob('text')}>
-              <Key of={letters.job} /> {t('desk:job.copy')}
-            </button>
-            <button type="button" class="plain" onClick={() => void props.outcome.copyJob('json')}>
-              <Key of={letters.json} /> {t('desk:job.copyJson')}
-            </button>
-          </div>
-          <label for="desk-json">{t('desk:job.json')}</label>
-          <textarea
-            id="desk-json"
-            class="json"
-            readonly
-            rows="4"
-            value={JSON.stringify(job(), undefined, 2)}
-          />
-          <p>
-            <a href="../schema/job.json">{t('desk:job.schema')}</a>
-          </p>
-        </section>
-      )}
+    <Show when={props.outcome.job() !== undefined}>
+      <section class="panel job">
+        <h2>{t('desk:job.title')}</h2>
+        <p class="quiet">{t('desk:job.text')}</p>
+        <label for="desk-job">{t('desk:job.label')}</label>
+        <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
+        <p class="strong" role="status">
+          {props.outcome.stale() ? t('job:stale') : ''}
+        </p>
+        <div class="ways">
+          <button type="button" onClick={() => void props.outcome.copyJob('text')}>
+            <Key of={letters.job} /> {t('desk:job.copy')}
+          </button>
+          <button type="button" class="plain" onClick={() => void props.outcome.copyJob('json')}>
+            <Key of={letters.json} /> {t('desk:job.copyJson')}
+          </button>
+        </div>
+        <label for="desk-json">{t('desk:job.json')}</label>
+        <textarea id="desk-json" class="json" readonly rows="4" value={props.outcome.json()} />
+        <p>
+          <a href="../schema/job.json">{t('desk:job.schema')}</a>
+        </p>
+      </section>
     </Show>
   );
 }

@@ -10,6 +10,16 @@ import type { WaitStore } from './wait.ts';
 /** What the code holds besides the journey. */
 export type Noted = Pick<Fragment, 'details' | 'error' | 'made'>;
 
+/** A time by the clock on this wall, to the minute: `2026-11-28T14:05`. */
+export const minuteOf = (date: Date): string =>
+  new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+
+/** When the call of this address began, where the tab knows. */
+function calledBefore(): string | undefined {
+  const called = (history.state as { called?: unknown } | null)?.called;
+  return typeof called === 'string' ? called : undefined;
+}
+
 /** Whether something about the caller was written before a reload; what was, is not kept. */
 export function wasFilled(): boolean {
   return (history.state as { filled?: boolean } | null)?.filled === true;
@@ -23,6 +33,7 @@ export function createAddress(
   { caller }: Pick<CallerState, 'caller'>,
 ) {
   const [noted, setNoted] = createSignal<Noted>({ details: {} });
+  const [called, setCalled] = createSignal(calledBefore() ?? minuteOf(new Date()));
   const fragment = createMemo((): Fragment => {
     const { journey } = edited();
     const { details, error, made } = noted();
@@ -34,10 +45,16 @@ export function createAddress(
     };
   });
   createEffect(() => {
-    replaceHash(fragmentHash(fragment()), { filled: Object.keys(caller()).length > 0 });
+    replaceHash(fragmentHash(fragment()), {
+      filled: Object.keys(caller()).length > 0,
+      called: called(),
+    });
   });
   return {
     fragment,
+    /** When the call began. */
+    called,
+    begin: () => setCalled(minuteOf(new Date())),
     set: setNoted,
     note: (more: Partial<Noted>) => setNoted((now) => ({ ...now, ...more })),
   };

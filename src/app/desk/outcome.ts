@@ -1,5 +1,6 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
-import { createMemo } from 'solid-js';
+import { createEffect, createMemo, createSignal, on } from 'solid-js';
+import { hashOf } from '../../address/grammar.ts';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
 import { makeJob, type Job } from '../../visit/job.ts';
@@ -7,7 +8,9 @@ import type { Note } from '../../note/types.ts';
 import { readVisit } from '../../visit/read-visit.ts';
 import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
-import { jobText } from './job-text.ts';
+import type { PreviewPart } from '../preview/page.ts';
+import { createFetched } from '../shared/fetched.ts';
+import { jobText } from '../shared/job-text.ts';
 import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
@@ -29,6 +32,10 @@ export function createOutcome(page: Page, desk: DeskState) {
     const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
   };
+  /** Only for the likely parts: a job without them is a job. */
+  const figures = createFetched<PreviewPart>(() =>
+    desk.journey.length() > 0 ? page.figures[desk.guide.id] : undefined,
+  );
   const view = createMemo(() => {
     const note: Note = {
       release: page.codebook.release,
@@ -38,18 +45,23 @@ export function createOutcome(page: Page, desk: DeskState) {
       details: knownDetails(page.codebook, desk.address.fragment().details),
       error: tidyErrorText(desk.address.fragment().error ?? ''),
     };
-    return readVisit(note, page.codebooks);
+    return readVisit(note, page.codebooks, figures.value());
   });
   const job = createMemo((): Job | undefined => {
     const written = code();
-    if (!written) return undefined;
     const named = (read: boolean) =>
       careful()
         .filter((node) => desk.journey.isRead(node) === read)
         .map(({ id }) => id);
     return makeJob(view(), {
-      code: written,
-      codeReadBack: desk.readBack() === written,
+      called: desk.address.called(),
+      ...(written
+        ? {
+            code: written,
+            codeReadBack: desk.readBack() === written,
+            link: new URL(`../preview/${hashOf({ c: written })}`, location.href).href,
+          }
+        : {}),
       made: made(),
       breakerStaysOff: deskNodeOf(page, desk.journey.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
@@ -60,9 +72,19 @@ export function createOutcome(page: Page, desk: DeskState) {
     const found = job();
     return found ? jobText(page.words, view(), found) : '';
   });
+  const json = createMemo(() => (job() ? JSON.stringify(job(), undefined, 2) : ''));
+  const [copied, setCopied] = createSignal<{ readonly form: Form; readonly text: string }>();
+  createEffect(on(desk.number, () => setCopied(), { defer: true }));
+  const textOf = (form: Form) => (form === 'json' ? json() : text());
   return {
     code,
     job,
+    json,
+    /** The job has changed since it was copied: the clipboard holds an old one. */
+    stale: () => {
+      const last = copied();
+      return last !== undefined && job() !== undefined && last.text !== textOf(last.form);
+    },
     /** The job in words; '' without one. */
     text,
     async copyJob(form: Form): Promise<void> {
@@ -71,12 +93,15 @@ export function createOutcome(page: Page, desk: DeskState) {
         desk.say({ key: 'desk:status.noJob' });
         return;
       }
-      const json = form === 'json';
-      const worked = await copy(json ? JSON.stringify(found, undefined, 2) : text());
-      const done = json ? 'desk:status.copiedJson' : 'desk:status.copied';
+      const now = textOf(form);
+      const worked = await copy(now);
+      if (worked) setCopied({ form, text: now });
+      const done = form === 'json' ? 'desk:status.copiedJson' : 'desk:status.copied';
       desk.say({ key: worked ? done : 'desk:status.byHand' });
       if (worked) return;
-      const field = document.querySelector<HTMLTextAreaElement>(json ? '#desk-json' : '#desk-job');
+      const field = document.querySelector<HTMLTextAreaElement>(
+        form === 'json' ? '#desk-json' : '#desk-job',
+      );
       field?.focus();
       field?.select();
     },

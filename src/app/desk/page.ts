@@ -16,6 +16,8 @@ export interface DeskNode {
 
 export interface DeskConfig {
   readonly keepCaller: 'never' | 'tab';
+  /** Guide → the address of the preview's part: what the likely parts of a job are told by. */
+  readonly figures: Readonly<Record<string, string>>;
 }
 
 /** What the desk loads for a guide; made in `site/data`. */

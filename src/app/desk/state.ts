@@ -8,6 +8,7 @@ import type { Note } from '../../note/types.ts';
 import { localDay } from '../note/code.ts';
 import type { Key } from '../shared/keys.ts';
 import { createAddress, wasFilled } from './address.ts';
+import { callerFields, type Caller } from '../../visit/job.ts';
 import type { CallerState } from './caller.ts';
 import type { Clocks } from './clocks.ts';
 import { createJourney, type DeskStatus } from './journey.ts';
@@ -108,7 +109,10 @@ export function createDesk(page: Page, guide: CodebookGuide, caller: CallerState
     /** The code the caller has read back without a difference. */
     readBack,
     confirmReadBack,
-    resume(note: Note): void {
+    /** @param from what came with a code that was handed over: it fills what is empty */
+    resume(note: Note, from: Caller = {}): void {
+      for (const field of callerFields)
+        if (!caller.caller()[field]) caller.set(field, from[field] ?? '');
       if (note.guide !== guide.id) {
         around.onOther(note);
         return;
@@ -138,6 +142,7 @@ export function createDesk(page: Page, guide: CodebookGuide, caller: CallerState
         journey.open([]);
         wait.restore(undefined);
         address.set({ details: {} });
+        address.begin();
         setFound([]);
         setNumber(number() + 1);
         say({ key: 'desk:status.started' });

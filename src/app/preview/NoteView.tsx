@@ -1,6 +1,7 @@
 import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
 import { readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
+import { CopyJob } from '../shared/CopyJob.tsx';
 import { Fetching } from '../shared/Fetching.tsx';
 import { breathe } from '../shared/breathe.ts';
 import { createFetched } from '../shared/fetched.ts';
@@ -66,7 +67,9 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
           <Flags page={props.page} view={props.view} />
           <Facts {...props} />
           <Show when={!waits && visit}>
-            {(seen) => <Load page={props.page} visit={seen()} modelNumber={props.extras.model} />}
+            {(seen) => (
+              <Load page={props.page} visit={seen()} modelNumber={props.extras.caller.model} />
+            )}
           </Show>
         </div>
         <Show when={visit} fallback={<p class="quiet">{t('preview:ranking.none')}</p>}>
@@ -113,10 +116,17 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
               />
             )}
           </Show>
-          <p>
+          <p class="ways">
             <button type="button" class="plain" onClick={() => print()}>
               {t('preview:print')}
             </button>
+            <CopyJob
+              page={props.page}
+              view={props.view}
+              code={props.reading.code}
+              caller={props.extras.caller}
+              error={props.extras.error}
+            />
           </p>
         </div>
       </article>

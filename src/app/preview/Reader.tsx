@@ -1,7 +1,8 @@
 import { Show, createEffect, createSignal, on, type JSX } from 'solid-js';
 import { FileButton } from '../shared/FileButton.tsx';
 import { Camera } from './Camera.tsx';
-import { scanned } from '../../address/scanned.ts';
+import { handOvers } from '../../visit/hand-over.ts';
+import { jobLabels } from '../shared/job-text.ts';
 import { makeDecode } from './decode.ts';
 import type { Key } from '../shared/keys.ts';
 import { sayer } from '../shared/words.ts';
@@ -39,16 +40,13 @@ export function Reader(props: Props): JSX.Element {
 
   const take = (text: string): void => {
     closeCamera();
-    const found = scanned(text);
-    setTrouble(found ? undefined : 'preview:scan.foreign');
-    if (!found) return;
-    if ('fragment' in found) {
-      props.state.openAddress(found.fragment);
-      return;
-    }
+    // An address without a code is another site's.
+    const foreign = text.includes(':') && handOvers(text, jobLabels(props.page.words)).length === 0;
+    setTrouble(foreign ? 'preview:scan.foreign' : undefined);
+    if (foreign) return;
     // Another note's model number has no place beside it.
     props.state.type('');
-    props.state.type(found.code);
+    props.state.type(text);
     props.state.settle();
   };
   const closeCamera = () => {

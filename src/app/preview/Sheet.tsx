@@ -14,7 +14,7 @@ import type { DiagnosisState } from './visit.ts';
 const MOST_CHECKS = 6;
 const MOST_FAULTS = 3;
 /** Lines to write on. */
-const blanks = ['name', 'phone', 'address', 'when', 'model', 'serial'] as const;
+const blanks = ['name', 'phone', 'address', 'time', 'model', 'serial'] as const;
 
 /** The visit on one sheet of paper: what to know, what to load, boxes to tick, lines to write on. */
 export function Sheet(props: VisitProps): JSX.Element {
@@ -27,8 +27,6 @@ export function Sheet(props: VisitProps): JSX.Element {
   const drives = urgency !== 'emergency' && urgency !== 'none';
   const link = new URL(fragmentHash({ journey: [], details: {}, code }), location.href);
   const qr = qrPath(link.href);
-  const value = (blank: (typeof blanks)[number]) =>
-    blank === 'model' ? props.extras.model : undefined;
   return (
     <section class="sheet" aria-label={t('preview:sheet.title')}>
       <header>
@@ -48,8 +46,8 @@ export function Sheet(props: VisitProps): JSX.Element {
         <For each={blanks}>
           {(blank) => (
             <div>
-              <dt>{t(`preview:sheet.${blank}`)}</dt>
-              <dd>{value(blank)}</dd>
+              <dt>{t(`job:lines.${blank}`)}</dt>
+              <dd>{props.extras.caller[blank]}</dd>
             </div>
           )}
         </For>
@@ -60,7 +58,9 @@ export function Sheet(props: VisitProps): JSX.Element {
       <p>
         {[
           note.error ? `${t('preview:error.title')}: ${note.error}` : t('preview:error.none'),
-          ...knownFacts(props).map(({ label, text }) => `${label} ${text}`),
+          ...knownFacts(props)
+            .filter(({ id }) => !blanks.some((blank) => blank === id))
+            .map(({ label, text }) => `${label} ${text}`),
         ].join(' · ')}
       </p>
       <Show when={drives && props.visit}>{(visit) => <Work {...props} visit={visit()} />}</Show>
@@ -106,7 +106,7 @@ function Work(props: VisitProps & { readonly visit: DiagnosisState }): JSX.Eleme
         <For each={props.visit.load().parts} fallback={<li>{t('preview:load.noParts')}</li>}>
           {(part) => <li>{name(words(), 'parts', part)}</li>}
         </For>
-        <Show when={props.extras.model === undefined}>
+        <Show when={props.extras.caller.model === undefined}>
           <li>{t('preview:load.callModel')}</li>
         </Show>
       </ul>

@@ -1,4 +1,5 @@
 import { makeLateBooks } from '../shared/late-books.ts';
+import { jobLabels } from '../shared/job-text.ts';
 import { embedded } from '../shared/embedded.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { mount } from '../shared/mount.ts';
@@ -22,7 +23,7 @@ if (place) {
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(codebooks, addBooks);
+    const state = createPreviewState(codebooks, addBooks, jobLabels(page.words));
     return <Preview page={page} state={state} />;
   });
 }

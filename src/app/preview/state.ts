@@ -6,11 +6,13 @@ import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
+import { readCode } from '../../note/read.ts';
 import type { Codebooks } from '../../note/codebook.ts';
 import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
-import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
+import { readPasted, type Labels } from '../../visit/hand-over.ts';
+import type { Caller } from '../../visit/job.ts';
 
 export interface PreviewState {
   readonly code: Accessor<string>;
@@ -20,36 +22,45 @@ export interface PreviewState {
    * is shown: a half-typed code is no mistake.
    */
   readonly settled: Accessor<boolean>;
-  /** What came with the code in the long form, as long as it is that code's. */
+  /** What came along with the code, as long as it is that code's. */
   readonly extras: Accessor<Extras>;
   readonly problems: Accessor<readonly FragmentProblem[]>;
   /** What the person said of the code: confirmed it, or rejected the repair. */
   readonly said: Accessor<'confirmed' | 'rejected' | undefined>;
   type(code: string): void;
+  /** The text is whole: the code in it takes its place, and what came along is shown beside. */
   settle(): void;
-  /** Take over a scanned address's fragment. */
+  /** Take over an address's fragment. */
   openAddress(hash: string): void;
   say(what: 'confirmed' | 'rejected'): void;
 }
 
-export type Extras = Pick<Fragment, 'error' | 'model' | 'remark'>;
+export interface Extras extends Pick<Fragment, 'error'> {
+  readonly caller: Caller;
+}
 
-/** @param addBooks fills the codebooks: with the first code */
+/**
+ * @param addBooks fills the codebooks: with the first code
+ * @param labels what the lines of a job's text are called
+ */
 export function createPreviewState(
   codebooks: Codebooks,
   addBooks: () => Promise<void>,
+  labels: Labels,
 ): PreviewState {
   const [whole, setWhole] = createSignal(false);
   const [code, setCode] = createSignal('');
   const [settled, setSettled] = createSignal(false);
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
   const [came, setCame] = createSignal(parseFragment(''));
+  /** Of whom the code is, where that came along: in this page's memory only. */
+  const [handed, setHanded] = createSignal<Caller>({});
   /** Under which key the tab keeps what came in own words. */
   let stored: string | undefined;
 
   const read = (text: string) => {
     if (text.trim() === '') return undefined;
-    if (whole()) return readCode(text, codebooks);
+    if (whole()) return readPasted(text, codebooks, labels).reading;
     const added = () => setWhole(true);
     void addBooks().then(added, added);
     return undefined;
@@ -61,20 +72,22 @@ export function createPreviewState(
   const extras = createMemo((): Extras => {
     const [now, then] = [reading(), cameAs()];
     // Until it can be read, a code is the one that came as long as its text is.
-    if (!now && (whole() || code() !== came().fragment.code)) return {};
+    if (!now && (whole() || code() !== came().fragment.code)) return { caller: {} };
     const other = now && now.kind !== 'refused' && then && then.kind !== 'refused';
-    if (other && now.code !== then.code) return {};
+    if (other && now.code !== then.code) return { caller: {} };
     const { error, model, remark } = came().fragment;
-    return defined({ error, model, remark });
+    return { ...defined({ error }), caller: { ...handed(), ...defined({ model, remark }) } };
   });
 
   const store = () => {
     const text = code().trim();
+    const { error, caller } = extras();
+    const { model, remark } = caller;
     const now = stashFreeText({
       journey: [],
       details: {},
       ...defined({ code: text === '' ? undefined : text, stored }),
-      ...extras(),
+      ...defined({ error, model, remark }),
     });
     stored = now.stored;
     replaceHash(fragmentHash(forAddress(now)));
@@ -89,6 +102,22 @@ export function createPreviewState(
     setSaid(undefined);
     if (model ?? remark) store();
   };
+  /** A code among other words takes their place in the field. */
+  const take = () => {
+    const text = code();
+    if (readCode(text, codebooks).kind !== 'refused') return;
+    const { reading: now, came: found } = readPasted(text, codebooks, labels);
+    const only = found?.code ?? (now.kind === 'refused' ? undefined : now.code);
+    if (only === undefined) return;
+    if (found) {
+      const { model, remark, ...caller } = found.caller;
+      const own = { code: only, ...defined({ error: found.error, model, remark }) };
+      setCame({ fragment: { journey: [], details: {}, ...own }, problems: [] });
+      setHanded(caller);
+    }
+    setCode(only);
+    store();
+  };
   openAddress(location.hash);
   addEventListener('hashchange', () => openAddress(location.hash));
 
@@ -101,13 +130,19 @@ export function createPreviewState(
     problems: () => came().problems,
     type(text) {
       // An emptied field is for the next caller.
-      if (text.trim() === '') setCame(parseFragment(''));
+      if (text.trim() === '') {
+        setCame(parseFragment(''));
+        setHanded({});
+      }
       setCode(text);
       setSettled(false);
       setSaid(undefined);
       store();
     },
-    settle: () => setSettled(true),
+    settle() {
+      setSettled(true);
+      void addBooks().then(take, take);
+    },
     openAddress(hash) {
       openAddress(hash);
       store();

@@ -1,5 +1,6 @@
 /** What a code says in words, for the screen and for paper. */
 import type { Reading } from '../../note/types.ts';
+import { callerFields } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 import { flagWords } from '../shared/staff-words.ts';
@@ -34,10 +35,12 @@ export function flagLines(words: Words, { danger, guide, flags }: VisitView): st
   ];
 }
 
-/** Details whose answers say by themselves what they are of. */
-const PLAIN: readonly string[] = ['fuel', 'kind', 'controls', 'age'];
+/** What says by itself what it is of. */
+const PLAIN: readonly string[] = ['name', 'phone', 'address', 'fuel', 'kind', 'controls', 'age'];
 
 interface Known {
+  /** A detail's or a field's name. */
+  readonly id: string;
   /** '' where the text says by itself what it is of. */
   readonly label: string;
   readonly text: string;
@@ -49,11 +52,13 @@ export function knownFacts({
   reading: { note },
   extras,
 }: Pick<VisitProps, 'page' | 'reading' | 'extras'>): Known[] {
-  const came = (['model', 'remark'] as const).map((field) => ({
-    label: `${words.t(`preview:long.${field}`)}:`,
-    text: extras[field] ?? '',
+  const came = callerFields.map((field) => ({
+    id: field as string,
+    label: PLAIN.includes(field) ? '' : `${words.t(`job:lines.${field}`)}:`,
+    text: extras.caller[field] ?? '',
   }));
   const details = Object.entries(note.details).map(([id, answer]) => ({
+    id,
     label: PLAIN.includes(id) ? '' : `${detailName(words, 'preview', id)}:`,
     text: detailAnswer(words, 'preview', id, answer),
   }));

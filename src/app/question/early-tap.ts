@@ -6,9 +6,7 @@ import { parseRaw, type RawFragment } from '../../address/grammar.ts';
 import { formatJourney, parseJourney } from '../../address/journey-text.ts';
 import { parseId, qualify } from '../../guide/ids.ts';
 import type { NodeId } from '../../guide/types.ts';
-import { STORED } from '../shared/stored-journey.ts';
-import { tryStorage } from '../shared/storage.ts';
-import { savedAddress } from './saved.ts';
+import { savedFor } from './saved.ts';
 
 /**
  * The fragment of a page that was reached by an early tap, the journey put in; undefined where
@@ -23,9 +21,9 @@ export function caughtUp(
 ): RawFragment | undefined {
   const [tap] = parseJourney(values.a);
   if (values.j !== undefined || !tap || !arrivals.has(formatJourney([tap]))) return undefined;
-  const kept = savedAddress(tryStorage(() => sessionStorage.getItem(STORED)) ?? '', location.href);
   const before = new URL(`../../${qualify(own, tap.at)}/`, location.href);
-  if (kept?.pathname !== before.pathname) return undefined;
+  const kept = savedFor(before.pathname, 'sessionStorage');
+  if (!kept) return undefined;
   const caught = parseRaw(kept.hash);
   const { guide = own, name } = parseId(tap.at);
   const first = caught.g ?? guide;

@@ -25,7 +25,7 @@ function all(selector: string): HTMLAnchorElement[] {
   return [...document.querySelectorAll<HTMLAnchorElement>(selector)];
 }
 
-/** Does the journey lead here? Every page checks its own last answer, so a chain of pages checks all. */
+/** Does the last answer lead here? Where a slip could hurt, the page checks the whole walk (`walk.ts`). */
 function belongs(first: string, journey: Journey): boolean {
   const last = journey.at(-1);
   if (!last) return first === own && isStart;

@@ -56,13 +56,12 @@ function lead(link: HTMLAnchorElement, { href, title, hours }: Kept, words: DOMS
   }
   // A clock that was set back tells no age.
   if (!(hours >= 0 && hours <= FRESH)) {
-    link.dataset['confirm'] = words['look'] ?? '';
-    const look = (event: Event): void => {
+    link.onclick = (event) => {
       event.preventDefault();
+      link.onclick = null;
       const tell = document.querySelector('.kept [data-tell]');
       if (tell) tell.textContent = `${words['look'] ?? ''}: ${link.innerText}`;
     };
-    link.addEventListener('click', look, { once: true });
   }
   return title;
 }
@@ -77,24 +76,33 @@ const section = document.querySelector<HTMLElement>('.kept');
 const link = section?.querySelector<HTMLAnchorElement>('.resume');
 const earlier = section?.querySelector<HTMLElement>('.earlier');
 
-async function offer(): Promise<void> {
-  const found = await Promise.all((tryStorage(saved) ?? []).map(there));
-  const [newest, ...others] = found.flat();
+function offer([newest, ...others]: readonly Kept[]): void {
+  section?.toggleAttribute('hidden', !newest);
   if (!section || !link || !earlier || !newest) return;
   const where = link.querySelector('small');
   const what = lead(link, newest, section.dataset);
   if (where) where.textContent = what;
+  const list = earlier.querySelector('ul');
+  list?.replaceChildren();
   for (const kept of others) {
     const item = document.createElement('li');
     const other = document.createElement('a');
     other.textContent = lead(other, kept, section.dataset) || link.innerText;
     item.append(other);
-    earlier.querySelector('ul')?.append(item);
+    list?.append(item);
   }
   earlier.hidden = others.length === 0;
-  section.hidden = false;
   // One thing stands out: what was begun.
   document.querySelector('.button.start')?.classList.add('plain');
 }
 
-void offer();
+const kept = tryStorage(saved) ?? [];
+offer(kept);
+// Pages seldom go, and no question waits for that.
+addEventListener('load', () => {
+  const look = async (): Promise<void> => {
+    const found = (await Promise.all(kept.map(there))).flat();
+    if (found.map(({ href }) => href).join() !== kept.map(({ href }) => href).join()) offer(found);
+  };
+  setTimeout(() => void look());
+});

@@ -1,5 +1,7 @@
 import { parseRaw } from '../../address/grammar.ts';
 import { parseJourney } from '../../address/journey-text.ts';
+import { STORED } from '../shared/stored-journey.ts';
+import { tryStorage } from '../shared/storage.ts';
 
 /** Longer than any address the guide writes. */
 export const SAVED_MOST = 20_000;
@@ -20,4 +22,14 @@ export function savedAddress(kept: string, here: string): URL | undefined {
     /^\/[\w./-]*$/.test(url.pathname) &&
     parseJourney(parseRaw(url.hash).j).length > 0;
   return right ? url : undefined;
+}
+
+/** The newest journey kept on the device, or by this tab, where it is the page's at a path. */
+export function savedFor(
+  path: string,
+  storage: 'localStorage' | 'sessionStorage' = 'localStorage',
+): URL | undefined {
+  const text = tryStorage(() => globalThis[storage].getItem(STORED)) ?? '';
+  const kept = savedAddress(text, location.href);
+  return kept?.pathname === path ? kept : undefined;
 }

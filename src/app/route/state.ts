@@ -4,10 +4,11 @@ import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../visit/assess.ts';
 import { MOST_VISITS, entriesOf, type EntriesProblem, type Entry } from '../../route/entries.ts';
 import { withEntries } from '../../route/columns.ts';
-import { readEntry } from '../../route/read.ts';
 import { ok, type Result } from '../../result.ts';
 import type { Unread, PlannedVisit } from '../../route/types.ts';
 import { byUrgency, readVisit } from '../../visit/read-visit.ts';
+import { readPasted } from '../../visit/hand-over.ts';
+import { jobLabels } from '../shared/job-text.ts';
 import type { Page } from './page.ts';
 import { inSlices } from './slices.ts';
 
@@ -68,6 +69,8 @@ export function createRoute(page: Page): RouteState {
   let byHand = false;
   let ids = 0;
   const assess = makeAssess();
+  const labels = jobLabels(page.words);
+  const readingOf = (text: string) => readPasted(text, page.codebooks, labels).reading;
 
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     const known = page.guides.known(reading.note.guide);
@@ -116,11 +119,11 @@ export function createRoute(page: Page): RouteState {
     async add(text) {
       await page.addBooks();
       const room = MOST_VISITS - visits().length - unread().length;
-      const found = entriesOf(text, page.codebooks, room);
+      const found = entriesOf(text, page.codebooks, labels, room);
       if (!found.ok) return found;
       const { codes } = found.value;
       const placed = withEntries(columns(), found.value);
-      const read = (entry: Entry) => ({ entry, reading: readEntry(entry.text, page.codebooks) });
+      const read = (entry: Entry) => ({ entry, reading: readingOf(entry.text) });
       const total = placed.entries.length;
       working('read', total)(0);
       const lines = await inSlices(placed.entries, read, working('read', total));
@@ -142,7 +145,7 @@ export function createRoute(page: Page): RouteState {
     async mend(id, text) {
       const line = lineOf(id);
       if (!line) return false;
-      const reading = readEntry(text, page.codebooks);
+      const reading = readingOf(text);
       if (reading.kind === 'exact') {
         await become(line, reading);
         return true;

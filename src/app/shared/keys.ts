@@ -12,6 +12,7 @@ import type diagnosis from '../../../content/text/en/diagnosis.json';
 import type errors from '../../../content/text/en/errors.json';
 import type fetching from '../../../content/text/en/fetching.json';
 import type guides from '../../../content/text/en/guides.json';
+import type job from '../../../content/text/en/job.json';
 import type map from '../../../content/text/en/map.json';
 import type note from '../../../content/text/en/note.json';
 import type offline from '../../../content/text/en/offline.json';
@@ -30,6 +31,7 @@ interface Texts {
   errors: typeof errors;
   fetching: typeof fetching;
   guides: typeof guides;
+  job: typeof job;
   map: typeof map;
   note: typeof note;
   offline: typeof offline;

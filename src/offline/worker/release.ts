@@ -42,13 +42,18 @@ async function digest(body: ArrayBuffer): Promise<string> {
   return btoa(String.fromCharCode(...bytes));
 }
 
+/** A file that is not the one listed; its message is for whoever looks at the worker. */
+export class Altered extends Error {}
+/** A device that is too full. */
+export class Full extends Error {}
+
 /** A file as it should be, or an exception: one wrong byte, and the release is not kept. */
 async function fetched(url: string, hash: string): Promise<Response> {
   // Files named by their content never change; all others are asked for again.
   const cache = url.includes('/_astro/') ? 'default' : 'no-cache';
   const response = await fetch(url, { cache, priority: 'low' });
   const body = await response.arrayBuffer();
-  if (!response.ok || (await digest(body)) !== hash) throw new Error(`not of this release: ${url}`);
+  if (!response.ok || (await digest(body)) !== hash) throw new Altered(url);
   // A new response: a redirected one cannot answer a navigation, and the body is unpacked.
   const headers = new Headers(response.headers);
   headers.delete('content-encoding');
@@ -75,7 +80,7 @@ async function hasRoom(bytes: number): Promise<boolean> {
  */
 export async function keep(release: Release): Promise<void> {
   const { files, bytes } = await list(release);
-  if (!(await hasRoom(bytes))) throw new Error('no room to keep the site');
+  if (!(await hasRoom(bytes))) throw new Full();
   const name = cacheOf(release);
   const cache = await caches.open(name);
   const kept = new Set((await cache.keys()).map(({ url }) => url));
@@ -90,9 +95,9 @@ export async function keep(release: Release): Promise<void> {
     await Promise.all(Array.from({ length: AT_ONCE }, work));
   } catch (error) {
     left.length = 0;
-    if (error instanceof DOMException && error.name === 'QuotaExceededError')
-      await caches.delete(name);
-    throw error;
+    const isFull = error instanceof DOMException && error.name === 'QuotaExceededError';
+    if (isFull) await caches.delete(name);
+    throw isFull ? new Full() : error;
   }
 }
 

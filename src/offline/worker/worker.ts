@@ -4,11 +4,20 @@
  * one takes over when no tab of the old one is left, or when asked and nobody is in the
  * middle of a guide. What is recalled goes at once, whoever is in the middle of it.
  */
-import { BUSY, TAKE_OVER, TAKE_OVER_NOW } from '../messages.ts';
+import { ALTERED, BUSY, FULL, TAKE_OVER, TAKE_OVER_NOW } from '../messages.ts';
 import { daysOld, isGuidePage, recalls, type Recall } from '../recall.ts';
 import { ask, fresh, within } from './ask.ts';
 import { check, checked, forget, remember, remembered } from './memory.ts';
-import { cacheOf, find, keep, otherReleases, releaseOf, type Release } from './release.ts';
+import {
+  Altered,
+  Full,
+  cacheOf,
+  find,
+  keep,
+  otherReleases,
+  releaseOf,
+  type Release,
+} from './release.ts';
 
 /** SHA-256 of `precache.json`, put in by the build: the worker changes with every release. */
 declare const RELEASE: string;
@@ -76,7 +85,11 @@ const isUnasked = (name: string): boolean => releaseOf(name) === 0;
 
 /** A newer release that replaces a recalled one waits for nobody. */
 async function install(): Promise<void> {
-  await keep(release);
+  await keep(release).catch(async (error: unknown) => {
+    const why = error instanceof Altered ? ALTERED : error instanceof Full && FULL;
+    for (const tab of why === false ? [] : await windows()) tab.postMessage(why);
+    throw error;
+  });
   for (const name of await otherReleases(release))
     if (releaseOf(name) < COPY.recall.least || (await remembered(name))) await self.skipWaiting();
 }

@@ -7,6 +7,7 @@ import { firm, guides, recall, releases } from '../../content/load.ts';
 import type { RecallFile } from '../../content/schema/recall.ts';
 import { ownNodes } from '../../guide/ids.ts';
 import type { Guide } from '../../guide/types.ts';
+import { isGuarded } from '../walks.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const WORKERS = join(root, 'src/offline/worker');
@@ -43,11 +44,10 @@ const ofContent = (): CopyFacts => ({
 });
 
 /** Pages at which an answer follows something done to heat, a breaker or a door. */
-export function hazardsOf(guide: Guide): readonly string[] {
-  return ownNodes(guide)
-    .filter(({ heat, action }) => heat || action === 'breaker' || action === 'door-by-hand')
+export const hazardsOf = (guide: Guide): readonly string[] =>
+  ownNodes(guide)
+    .filter(isGuarded)
     .map(({ id }) => `${guide.id}/${id}/`);
-}
 
 /** A worker as one file, what the build knows put in. */
 export async function bundle(

@@ -47,7 +47,7 @@ it.each([
   [['--recal', '5'], 'npm run release'],
 ])('refuses %j and writes nothing', (options, told) => {
   const result = run(...options);
-  expect(result.status).toBe(1);
+  expect(result.status).toBe(2);
   expect(result.told).toContain(told);
   expect(result.told).not.toMatch(/^ {4}at /m);
   expect(result.recall).toEqual({ least: 1, pages: [] });
@@ -55,6 +55,6 @@ it.each([
 
 it('never takes a recall back', () => {
   run('--recall', String(newest));
-  expect(run('--recall', '1').status).toBe(1);
+  expect(run('--recall', '1').status).toBe(2);
   expect(run().recall).toEqual({ least: newest, pages: [] });
 });

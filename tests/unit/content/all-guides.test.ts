@@ -123,3 +123,15 @@ describe('the first page', () => {
     expect(dangers).toEqual(expect.arrayContaining(['runaway', 'glass']));
   });
 });
+
+it.each([
+  'finish-lock',
+  'finish-clear',
+  'something-else/finish-fan',
+  'finish-offset',
+  'finish-zero',
+])('warns of no injury at %s, where only the range could suffer (ANSI Z535: NOTICE)', (id) => {
+  const ends = pages.filter(({ guide, node }) => `${guide.id}/${node.id}`.endsWith(id));
+  expect(ends).not.toEqual([]);
+  for (const { guide, node } of ends) expect(node.caution, guide.id).toBe('notice');
+});

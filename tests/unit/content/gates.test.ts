@@ -171,6 +171,15 @@ const slips: readonly Slip[] = [
     hint: 'add it there',
   },
   {
+    name: 'a drawing of an answer that is not there',
+    gate: 'names',
+    file: 'guides/door-locked/graph.yaml',
+    from: 'drawing: lever-slides',
+    to: 'drawing: lever',
+    what: '"lever.svg" is not in src/site/drawings/answers.',
+    hint: 'add it there',
+  },
+  {
     name: 'a deed drawn on a stop',
     gate: 'names',
     file: 'blocks/endings.yaml',

@@ -3,7 +3,9 @@ import Papa from 'papaparse';
 import { isDeepStrictEqual } from 'node:util';
 import { withEntries } from '../../../src/route/columns.ts';
 import { entriesOf } from '../../../src/route/entries.ts';
-import { readEntry } from '../../../src/route/read.ts';
+import { jobLabels } from '../../../src/app/shared/job-text.ts';
+import { staffWords } from '../../../src/cli/words.ts';
+import { readPasted } from '../../../src/visit/hand-over.ts';
 import { csvOf } from '../../../src/route/table.ts';
 import type { Target } from './engine.ts';
 import { SPELLED, codesOf, hold, codebooks } from './good.ts';
@@ -26,6 +28,8 @@ function leftOver(whole: string, part: string): string | undefined {
   if ([...all.values()].some((times) => times < 0)) return undefined;
   return [...all].map(([sign, times]) => sign.repeat(times)).join('');
 }
+
+const labels = jobLabels(staffWords());
 
 /** What a spreadsheet or a chat puts on the clipboard: a list or a table with codes. */
 export const pasted: Target = {
@@ -77,7 +81,7 @@ export const pasted: Target = {
   read(input) {
     const text = input.replace(/\r\n?/g, '\n');
     const lines = text.split('\n');
-    const found = entriesOf(input, codebooks);
+    const found = entriesOf(input, codebooks, labels);
     if (!found.ok) {
       const { error } = found;
       if (error.code === 'nothing') return 'nothing';
@@ -119,7 +123,9 @@ export const pasted: Target = {
       'no formula',
     );
     const kind = codes === undefined ? 'lines' : /^\d+$/.test(codes) ? 'numbered' : 'headed';
-    const unread = entries.filter((entry) => readEntry(entry.text, codebooks).kind !== 'exact');
+    const unread = entries.filter(
+      (entry) => readPasted(entry.text, codebooks, labels).reading.kind !== 'exact',
+    );
     return `${kind} ${String(columns.length)} columns, ${String(entries.length)} entries, ${String(unread.length)} unread`;
   },
 };

@@ -4,6 +4,8 @@ import { currentCodebooks } from '../../../src/content/codebooks.ts';
 import type { CurrentCodebooks } from '../../../src/content/codebooks.ts';
 import { content } from '../../../src/content/load.ts';
 import { inRoot } from '../../../src/cli/root.ts';
+import { jobLabels } from '../../../src/app/shared/job-text.ts';
+import { staffWords } from '../../../src/cli/words.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from '../../../src/cli/note-commands.ts';
 import { readingSchema } from '../../../src/cli/note-json.ts';
 import { schemaFiles } from '../../../src/cli/schema-files.ts';
@@ -12,12 +14,13 @@ import { here } from '../cli/here.ts';
 import { working } from './codebooks.ts';
 
 const current: CurrentCodebooks = { codebooks: working, newest: 1, draft: true };
+const labels = jobLabels(staffWords());
 const today = new Date('2026-11-25T10:00:00Z');
 const guide = newestGuide('door-locked', current) ?? expect.unreachable();
 
 const write = (json: unknown, line = 1, using = current): string =>
   writeLine(typeof json === 'string' ? json : JSON.stringify(json), line, using, today).text;
-const read = (code: string): unknown => JSON.parse(readLine(code, current, today).text);
+const read = (code: string): unknown => JSON.parse(readLine(code, current, today, labels).text);
 
 const journey = {
   guide: 'door-locked',
@@ -95,8 +98,8 @@ describe('write and read', () => {
 
   test('a repaired code is a proposal, not a good line', () => {
     const code = write({ guide: 'door-locked', answers: [] });
-    expect(readLine(code, current, today).good).toBe(true);
-    expect(readLine(code.slice(1), current, today).good).toBe(false);
+    expect(readLine(code, current, today, labels).good).toBe(true);
+    expect(readLine(code.slice(1), current, today, labels).good).toBe(false);
   });
 
   test('every kind of reading is as the published schema says', () => {

@@ -7,7 +7,9 @@ import {
   MOST_VISITS,
   entriesOf,
 } from '../../../src/route/entries.ts';
-import { readEntry } from '../../../src/route/read.ts';
+import { jobLabels } from '../../../src/app/shared/job-text.ts';
+import { staffWords } from '../../../src/cli/words.ts';
+import { readPasted } from '../../../src/visit/hand-over.ts';
 import { csvOf } from '../../../src/route/table.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
 import { spell } from '../../../src/note/spelling.ts';
@@ -15,10 +17,12 @@ import { damaged, publishedCodebooks, sampleCodes } from './support/codes.ts';
 
 const current = publishedCodebooks();
 const { codebooks } = current;
+const labels = jobLabels(staffWords());
+const readEntry = (text: string) => readPasted(text, codebooks, labels).reading;
 const codes = sampleCodes(current, 12);
 const [a = '', b = '', c = ''] = codes;
 const taken = (text: string, room?: number) => {
-  const found = entriesOf(text, codebooks, room);
+  const found = entriesOf(text, codebooks, labels, room);
   if (!found.ok) throw new Error(JSON.stringify(found.error));
   return found.value;
 };
@@ -63,12 +67,12 @@ describe('what a line may be', () => {
     ['the long form’s address', `https://range.example/preview/#c=${a}&m=X-1`],
     ['its fragment', `#c=${a}&r=hot%2C%20loud`],
   ])('%s', (_, text) => {
-    expect(readEntry(text, codebooks)).toMatchObject({ kind: 'exact', code: a });
+    expect(readEntry(text)).toMatchObject({ kind: 'exact', code: a });
   });
 
   test('a damaged one is a proposal, a foreign address is refused', () => {
-    expect(readEntry(damaged(a, 2), codebooks)).toMatchObject({ kind: 'repaired', code: a });
-    expect(readEntry('https://range.example/', codebooks).kind).toBe('refused');
+    expect(readEntry(damaged(a, 2))).toMatchObject({ kind: 'repaired', code: a });
+    expect(readEntry('https://range.example/').kind).toBe('refused');
   });
 });
 
@@ -103,7 +107,7 @@ describe('tables', () => {
   });
 
   test('a quotation mark that never closes is told with its row', () => {
-    expect(entriesOf(`code,name\n${a},"open\n${b},x\n`, codebooks)).toEqual({
+    expect(entriesOf(`code,name\n${a},"open\n${b},x\n`, codebooks, labels)).toEqual({
       ok: false,
       error: { code: 'quotes', row: 2 },
     });
@@ -114,16 +118,21 @@ describe('bounds', () => {
   test('500 are taken, 501 refused as a whole', () => {
     const many = (size: number) => `${a}\n`.repeat(size);
     expect(taken(many(MOST_VISITS)).entries).toHaveLength(500);
-    expect(entriesOf(many(501), codebooks)).toEqual({
+    expect(entriesOf(many(501), codebooks, labels)).toEqual({
       ok: false,
       error: { code: 'too-many', given: 501, most: 500 },
     });
-    expect(entriesOf(many(3), codebooks, 2)).toMatchObject({ error: { given: 3, most: 2 } });
+    expect(entriesOf(many(3), codebooks, labels, 2)).toMatchObject({
+      error: { given: 3, most: 2 },
+    });
   });
 
   test('nothing and far too much are refused', () => {
-    expect(entriesOf(' \n\t\n', codebooks)).toEqual({ ok: false, error: { code: 'nothing' } });
-    expect(entriesOf('A'.repeat(MOST_CHARACTERS + 1), codebooks)).toMatchObject({
+    expect(entriesOf(' \n\t\n', codebooks, labels)).toEqual({
+      ok: false,
+      error: { code: 'nothing' },
+    });
+    expect(entriesOf('A'.repeat(MOST_CHARACTERS + 1), codebooks, labels)).toMatchObject({
       error: { code: 'too-large' },
     });
   });
@@ -147,7 +156,7 @@ describe('more columns than a list of visits has', () => {
     'a million characters of %j are answered',
     (bit) => {
       const text = bit.repeat(MOST_CHARACTERS / bit.length);
-      const found = entriesOf(text, codebooks);
+      const found = entriesOf(text, codebooks, labels);
       if (found.ok) expect(found.value.entries.map((entry) => entry.text)).toEqual([text.trim()]);
       else expect(found.error.code).toBe('quotes');
     },

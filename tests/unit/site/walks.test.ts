@@ -6,13 +6,14 @@ import { ownNodes, qualify } from '../../../src/guide/ids.ts';
 import type { Given, Guide, Journey, NodeId } from '../../../src/guide/types.ts';
 import { trace } from '../../../src/journey/trace.ts';
 import { leadsTo } from '../../../src/journey/walks.ts';
-import { isGuarded, walksTo } from '../../../src/site/walks.ts';
+import { isGuarded, walksOf } from '../../../src/site/walks.ts';
 
 const all = guides();
+const walksTo = walksOf(all);
 const guarded = all.flatMap((guide) =>
   ownNodes(guide)
     .filter(isGuarded)
-    .map((node) => ({ here: qualify(guide.id, node.id), walks: walksTo(all, guide, node) })),
+    .map((node) => ({ here: qualify(guide.id, node.id), walks: walksTo(guide, node) })),
 );
 
 /** Two journeys of a guide to a node: the ways of its first and of its last answer that lead there. */

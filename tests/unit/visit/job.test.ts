@@ -47,8 +47,8 @@ test('every journey makes a job of the published schema that its code agrees wit
     // As another program gets it.
     const read = jobSchema.parse(JSON.parse(JSON.stringify(job)));
     urgencies.add(read.urgency);
-    expect(read.outcome.because).toEqual(read.answers.at(-1));
-    const reading = readCode(read.code, working);
+    expect(read.outcome?.because).toEqual(read.answers.at(-1));
+    const reading = readCode(read.code ?? '', working);
     expect(reading.kind === 'exact' && reading.note).toEqual(note);
   }
   expect(jobs).toBeGreaterThan(250);
