@@ -52,8 +52,8 @@ export function knownFacts({
   reading: { note },
   extras,
 }: Pick<VisitProps, 'page' | 'reading' | 'extras'>): Known[] {
-  const came = callerFields.map((field) => ({
-    id: field as string,
+  const came = callerFields.map((field): Known => ({
+    id: field,
     label: PLAIN.includes(field) ? '' : `${words.t(`job:lines.${field}`)}:`,
     text: extras.caller[field] ?? '',
   }));
