@@ -2,6 +2,7 @@
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { isScalar, parseDocument } from 'yaml';
+import { detailKey } from '../diagnosis/evidence.ts';
 import type { Change } from '../diagnosis/learn.ts';
 import { loadFigures } from '../diagnosis/load.ts';
 import { readVisits, unknownNames } from '../diagnosis/read-visits.ts';
@@ -10,12 +11,15 @@ import type { VisitsFile } from '../diagnosis/visits-schema.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { all } from '../content/content.ts';
-import { content } from '../content/load.ts';
+import { content, textFile } from '../content/load.ts';
+import { BLOCKS, MODEL, SOURCE } from '../content/texts.ts';
 import { tellProblem } from '../content/tell.ts';
 import type { Detail } from '../guide/details.ts';
+import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import type { SourceFile } from '../guide/yaml.ts';
 import { tellVisitsProblem } from './learn-words.ts';
+import type { Names } from './learn-words.ts';
 
 /** Lines for people: what is wrong, and what to do. */
 type ProblemLines = readonly string[];
@@ -36,6 +40,8 @@ export function strangers(file: string, visits: VisitsFile, figures: ModelFile):
 export interface Figures {
   readonly files: readonly SourceFile[];
   readonly model: ModelFile;
+  /** As the firm's callers walk them. */
+  readonly guides: readonly Guide[];
 }
 
 /** The figures in a folder, checked against the guides' questions. */
@@ -47,20 +53,50 @@ export function figuresOf(folder: string): Result<Figures, ProblemLines> {
     .map((file) => ({ file, source: readFileSync(file, 'utf8') }));
   if (files.length === 0)
     return fail([`${folder}: There are no figures to read.\n    Correct the name.`]);
-  const working = all<[readonly Guide[], readonly Detail[]]>(
+  const working = all<[readonly Guide[], readonly Guide[], readonly Detail[]]>(
+    content().guides(),
     content().wholeGuides(),
     content().details(),
   );
   if (!working.ok) return fail(working.error.map(tellProblem));
-  const [guides, details] = working.value;
-  const model = loadFigures(files, { guides, details });
+  const [guides, whole, details] = working.value;
+  const model = loadFigures(files, { guides: whole, details });
   if (!model.ok)
     return fail(
       model.error.map(({ file: of, place, ...trouble }) =>
         tellProblem({ file: of, place, about: 'model', trouble }),
       ),
     );
-  return ok({ files, model: model.value });
+  return ok({ files, model: model.value, guides });
+}
+
+/** The sentence at a path of nested texts, if there is one. */
+function sentence(texts: unknown, ...path: readonly string[]): string | undefined {
+  const found = path.reduce<unknown>(
+    (inside, key) => (isRecord(inside) ? inside[key] : undefined),
+    texts,
+  );
+  return typeof found === 'string' ? found : undefined;
+}
+
+/** What the English site calls faults, questions and answers; ids where it has no words. */
+export function namesOf(guides: readonly Guide[]): Names {
+  const read = (file: string) => textFile(SOURCE, file);
+  const [model, preview, blocks] = [read(MODEL), read('preview'), read(BLOCKS)];
+  const own = new Map(guides.map(({ id }) => [id as string, read(id)]));
+  /** The texts of a table's page or detail. */
+  const about = (key: string): unknown => {
+    const [guide = '', page] = key.split('/');
+    if (page !== undefined) return own.get(guide)?.[page];
+    if (key.startsWith(detailKey('')))
+      return isRecord(preview['details']) && preview['details'][key.slice(detailKey('').length)];
+    return blocks[key] ?? [...own.values()].map((texts) => texts[key]).find(isRecord);
+  };
+  return {
+    fault: (id) => sentence(model, 'faults', id, 'name') ?? id,
+    question: (key) => sentence(about(key), 'title') ?? sentence(about(key), 'name') ?? key,
+    answer: (key, answer) => sentence(about(key), 'answers', answer) ?? answer,
+  };
 }
 
 /** The text of a file of figures with the changes of its own parts made; all else stays to the letter. */

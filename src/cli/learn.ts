@@ -4,16 +4,16 @@
  */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { learn } from '../diagnosis/learn.ts';
-import type { Change, LearnOptions } from '../diagnosis/learn.ts';
+import { buildModel } from '../diagnosis/build-model.ts';
 import { named, onceEach } from '../diagnosis/read-visits.ts';
-import { clearlyBetter, heldOut } from '../diagnosis/score.ts';
-import type { HeldOut } from '../diagnosis/score.ts';
-import { OTHER } from '../diagnosis/visits-schema.ts';
+import { study } from '../diagnosis/score.ts';
+import type { Study } from '../diagnosis/score.ts';
+import { selectionOf } from '../diagnosis/selection.ts';
 import { content } from '../content/load.ts';
 import { fail, options as given } from './command.ts';
-import { figuresOf, rewritten, strangers, visitsOf } from './learn-files.ts';
+import { figuresOf, namesOf, rewritten, strangers, visitsOf } from './learn-files.ts';
 import { changeLines, scoreLines, verdict } from './learn-words.ts';
+import type { Names } from './learn-words.ts';
 
 const USAGE = `Use:
   npm run learn -- VISITS.JSON…      what visits would change in the figures
@@ -39,23 +39,20 @@ function allVisits(files: readonly string[]) {
   return read.flatMap(({ file, visits }) => (visits.ok ? [{ file, visits: visits.value }] : []));
 }
 
-interface Outcome {
+interface Outcome extends Study {
   readonly guides: readonly string[];
-  readonly visits: number;
-  readonly other: number;
-  readonly heldOut: HeldOut | undefined;
-  readonly better: boolean;
-  readonly changes: readonly Change[];
   readonly written: string | undefined;
 }
 
-function tell({ guides, visits, other, heldOut: found, changes, written }: Outcome): void {
-  console.log(
-    `${visits} visits of ${guides.join(', ')}, ${other} of them with a fault that is not listed.`,
-  );
-  if (found) console.log(scoreLines(found).join('\n'));
-  if (changes.length > 0) console.log(['Changes:', ...changeLines(changes)].join('\n'));
-  console.log(verdict(found, changes, written));
+function tell(outcome: Outcome, names: Names): void {
+  const { guides, visits, unlisted, heldOut, changes, written } = outcome;
+  const lines = [
+    `${visits} visits of ${guides.join(', ')}; ${unlisted} found nothing, or a fault that is not listed.`,
+    ...(heldOut ? scoreLines(heldOut) : []),
+    ...(changes.length > 0 ? ['What would change:', ...changeLines(changes, names)] : []),
+    verdict(outcome, written),
+  ];
+  console.log(lines.join('\n'));
 }
 
 function main(): void {
@@ -72,16 +69,14 @@ function main(): void {
     },
     USAGE,
   );
-  const options: LearnOptions = {
-    strength: count(values.strength, 'strength'),
-    minimum: count(values.minimum, 'minimum'),
-  };
+  const strength = count(values.strength, 'strength');
+  const minimum = count(values.minimum, 'minimum');
   const good = allVisits(positionals);
   const folder = values.model ?? join(content().root, 'model');
   const shown = values.model ?? content().shown('model');
   const figures = figuresOf(folder);
   if (!figures.ok) return fail(figures.error.join('\n'));
-  const { files, model } = figures.value;
+  const { files, model, guides } = figures.value;
   const unknown = good.flatMap((one) => strangers(one.file, one.visits, model));
   if (unknown.length > 0) fail(unknown.join('\n'));
 
@@ -92,22 +87,18 @@ function main(): void {
       own.map((one) => named(one, guide, tables)),
     ),
   );
-  const found = heldOut(model, visits, options);
-  const changes = learn(model, visits, options);
-  const better = found !== undefined && changes.length > 0 && clearlyBetter(found);
-  const write = values.write && better;
-  if (write) for (const { file, source } of files) writeFileSync(file, rewritten(source, changes));
+  const selection = selectionOf(buildModel(model), guides);
+  const found = study(model, visits, { strength, minimum, selection });
+  const write = values.write && found.better;
+  if (write)
+    for (const { file, source } of files) writeFileSync(file, rewritten(source, found.changes));
   const outcome: Outcome = {
     guides: [...new Set(good.map((one) => one.visits.guide))],
-    visits: visits.length,
-    other: visits.filter(({ fault }) => fault === OTHER).length,
-    heldOut: found,
-    better,
-    changes,
+    ...found,
     written: write ? shown : undefined,
   };
   if (values.json) console.log(JSON.stringify(outcome, null, 2));
-  else tell(outcome);
+  else tell(outcome, namesOf(guides));
 }
 
 main();

@@ -1,6 +1,6 @@
 import { qualify } from '../guide/ids.ts';
 import type { GraphNode, Journey, NodeId } from '../guide/types.ts';
-import type { Evidence, Model } from './types.ts';
+import type { Evidence, Model, Rule } from './types.ts';
 
 /** A node's answers count under the text id of the node. */
 interface NodesOfGuide {
@@ -44,6 +44,15 @@ export function evidenceOf(
   }
   for (const [detail, answer] of Object.entries(details)) answers.set(detailKey(detail), answer);
   return [...answers].map(([key, answer]) => ({ key, answer }));
+}
+
+/** The answers that rows are `given`, as `key.answer`: whether a cure was tried is among them. */
+export function conditionsIn(rules: readonly Rule[]): ReadonlySet<string> {
+  return new Set(
+    rules.flatMap(({ given = [] }) =>
+      given.flatMap(([key, answers]) => answers.map((answer) => `${key}.${answer}`)),
+    ),
+  );
 }
 
 /** Where a journey began and where it stands. */

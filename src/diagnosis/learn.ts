@@ -1,9 +1,10 @@
+import { defined } from '../defined.ts';
 import { buildModel } from './build-model.ts';
-import { COMPLAINT, VISIT } from './evidence.ts';
+import { COMPLAINT } from './evidence.ts';
 import { at, scaled, sum } from './numbers.ts';
-import { shares } from './posterior.ts';
 import type { ModelFile, RowFile, TableFile } from './schema.ts';
-import { OTHER } from './visits-schema.ts';
+import type { Selection } from './selection.ts';
+import { UNLISTED } from './visits-schema.ts';
 import type { RecordedVisit } from './visits-schema.ts';
 
 export interface LearnOptions {
@@ -11,10 +12,26 @@ export interface LearnOptions {
   readonly strength: number;
   /** Fewer visits than this leave a distribution as it is. */
   readonly minimum: number;
+  /** Which calls become visits, by the figures as they are. */
+  readonly selection: Selection;
 }
+
+/** What a distribution of the file is of. */
+export type Subject =
+  /** How often each fault is behind a call. */
+  | { readonly kind: 'faults'; readonly faults: readonly string[] }
+  /** What callers answer: with these faults, or those of no row; only after what is `given`. */
+  | {
+      readonly kind: 'answers';
+      readonly key: string;
+      readonly answers: readonly string[];
+      readonly faults?: readonly string[];
+      readonly given?: Readonly<Record<string, readonly string[]>>;
+    };
 
 /** One distribution of the authors' file with new figures. */
 export interface Change {
+  readonly subject: Subject;
   /** Where each figure stands in the file, in the order of `before` and `after`. */
   readonly paths: readonly (readonly (string | number)[])[];
   /** Visits that speak for it. */
@@ -51,7 +68,7 @@ export function dirichlet(
 
 /** A change from counts; none when too few visits speak, or nothing moves. */
 function change(
-  paths: Change['paths'],
+  { subject, paths }: Pick<Change, 'subject' | 'paths'>,
   before: readonly number[],
   counts: readonly number[],
   { strength, minimum }: LearnOptions,
@@ -59,10 +76,15 @@ function change(
   const seen = sum(counts);
   if (seen < minimum || seen === 0) return [];
   const after = rounded(dirichlet(before, counts, strength));
-  return after.every((one, index) => one === before[index]) ? [] : [{ paths, seen, before, after }];
+  return after.every((one, index) => one === before[index])
+    ? []
+    : [{ subject, paths, seen, before, after }];
 }
 
-/** Whether hidden facts decide which row speaks: then no count of answers tells a row's own share. */
+/**
+ * Whether hidden facts decide which row speaks: then no count of answers tells a row's own share,
+ * and counting each answer by itself would undo that they are told of one thing.
+ */
 const hidden = ({ about, rows }: TableFile) =>
   about !== undefined || rows.some((row) => row.if !== undefined);
 
@@ -82,7 +104,8 @@ function tableChanges(
   visits: readonly RecordedVisit[],
   options: LearnOptions,
 ): Change[] {
-  if (hidden(table)) return [];
+  // Whoever answered otherwise was seldom visited: among visits its answers are askew.
+  if (hidden(table) || options.selection.deciding.includes(key)) return [];
   const answered = visits.filter(({ answers }) => answers[key] !== undefined);
   return [-1, ...table.rows.keys()].flatMap((row) => {
     const { p } = row < 0 ? table.default : at(table.rows, row);
@@ -92,8 +115,15 @@ function tableChanges(
     const counts = table.answers.map(
       (answer) => own.filter(({ answers }) => answers[key] === answer).length,
     );
+    const { faults, given } = row < 0 ? {} : at(table.rows, row);
+    const subject = { kind: 'answers', key, answers: table.answers } as const;
     const paths = p.map((_, index) => [...way, index]);
-    return change(paths, p, counts, options);
+    return change(
+      { subject: { ...subject, ...defined({ faults, given }) }, paths },
+      p,
+      counts,
+      options,
+    );
   });
 }
 
@@ -102,65 +132,70 @@ export function unlisted({ faults }: ModelFile): string | undefined {
   return Object.keys(faults).find((name) => faults[name]?.calls === undefined);
 }
 
-/** The visits whose fault the figures have; what is not listed, where a fault stands for it. */
+/** The visits whose fault the figures have; what is not listed or not found, where a fault stands for it. */
 export function ofFigures(file: ModelFile, visits: readonly RecordedVisit[]): RecordedVisit[] {
   const rest = unlisted(file);
   return visits.flatMap((visit) => {
-    if (visit.fault !== OTHER) return [visit];
+    if (!UNLISTED.includes(visit.fault)) return [visit];
     return rest === undefined ? [] : [{ ...visit, fault: rest }];
   });
 }
 
 /**
- * Priors from visits, each complaint by itself: a visit tells of the faults only among those that
- * come as its complaint g and have not passed by then. With e = P(f | g, visit needed) by the old
+ * Priors from visits, each complaint g by itself: a visit tells of the faults only among those
+ * that come as g and of whose calls some part v becomes a visit (`selection.ts`: by the guides
+ * and the figures as they are). With e = P(f | g, visit) ∝ P(f) · P(g | f) · v(f, g) by the old
  * figures, worth `strength` visits, n visits of g and c of them with f, that part of a fault's
  * calls is multiplied by (strength · e + c) / ((strength + n) · e); other parts stay:
  *
  *   P′(f) ∝ P(f) · Σ_g P(g | f) · (strength · e + c) / ((strength + n) · e)
  *
- * Taken over all visits alike, the complaint would count twice, in the prior and as an answer.
+ * With many visits P′(f | g) ∝ (c / n) / v(f, g): the share of the visits divided by the chance
+ * that the fault leads to one. Else selection would count twice, in the prior and in the answers;
+ * and taken over all visits alike, so would the complaint.
  */
 function priorChanges(
   file: ModelFile,
   visits: readonly RecordedVisit[],
-  { strength, minimum }: LearnOptions,
+  { strength, minimum, selection }: LearnOptions,
 ): Change[] {
   const model = buildModel(file);
   const complaint = model.evidence.find(({ key }) => key === COMPLAINT);
   const names = Object.keys(file.faults);
   const factor = names.map(() => 1);
   let seen = 0;
-  // Visits without one tell of all faults.
-  for (const guide of new Set(visits.map(({ answers }) => answers[COMPLAINT]))) {
+  // A visit that names no complaint tells nothing of how its fault was chosen.
+  for (const [guide, chances] of Object.entries(selection.visit)) {
     const own = visits.filter(({ answers }) => answers[COMPLAINT] === guide);
-    if (own.length < minimum) continue;
+    const place = complaint?.answers.indexOf(guide) ?? -1;
+    if (own.length < minimum || !complaint || place < 0) continue;
     seen += own.length;
-    const told = guide === undefined ? [] : [{ key: COMPLAINT, answer: guide }];
-    const expected = shares(model, [...told, { key: VISIT, answer: 'needed' }]);
-    const place = complaint?.answers.indexOf(guide ?? '') ?? -1;
+    const parts = complaint.rowOf.map((row) => at(at(complaint.rows, row), place));
+    const expected = scaled(
+      model.faults.map(({ prior }, fault) => prior * at(parts, fault) * at(chances, fault)),
+    );
     for (const [fault, name] of names.entries()) {
-      const part =
-        place < 0 || !complaint ? 1 : at(at(complaint.rows, at(complaint.rowOf, fault)), place);
+      const e = at(expected, fault);
+      // No call with it becomes a visit: none is expected, and none tells of it.
+      if (e === 0) continue;
       const count = own.filter((visit) => visit.fault === name).length;
-      const ratio =
-        (strength * at(expected, fault) + count) / ((strength + own.length) * at(expected, fault));
-      factor[fault] = at(factor, fault) + part * (ratio - 1);
+      const ratio = (strength * e + count) / ((strength + own.length) * e);
+      factor[fault] = at(factor, fault) + at(parts, fault) * (ratio - 1);
     }
   }
   if (seen === 0) return [];
   const before = Object.values(file.faults).map(({ prior }) => prior);
   const after = rounded(scaled(before.map((prior, fault) => prior * at(factor, fault))));
-  return [{ paths: names.map((name) => ['faults', name, 'prior']), seen, before, after }];
+  const paths = names.map((name) => ['faults', name, 'prior']);
+  return [{ subject: { kind: 'faults', faults: names }, paths, seen, before, after }];
 }
 
 /**
  * What visits would change in the figures: the priors, and each row of each table of answers
- * that hangs on no hidden fact. A row keeps speaking for all of its faults together; what is not
- * listed answers like the average, so its visits move its prior alone. Checks stay as they are,
- * and so does what fewer than `minimum` visits speak for.
- *
- * Visits come from callers whom no guide helped: the new figures speak for them.
+ * that hangs on no hidden fact and decides no visit. A row keeps speaking for all of its faults
+ * together, one with a condition where it held; what is not listed answers like the average, so
+ * its visits move its prior alone. Checks stay as they are, and so does what fewer than `minimum`
+ * visits speak for.
  */
 export function learn(
   file: ModelFile,

@@ -1,7 +1,7 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { COMPLAINT, keyIn } from './evidence.ts';
-import { FORMAT, OTHER, VERSION, visitsFile } from './visits-schema.ts';
+import { FORMAT, UNLISTED, VERSION, visitsFile } from './visits-schema.ts';
 import type { RecordedVisit, VisitsFile } from './visits-schema.ts';
 
 /** Why a file of visits cannot be used, as data. */
@@ -48,7 +48,7 @@ export interface Declared {
 export function unknownNames({ visits }: VisitsFile, declared: Declared): VisitsProblem[] {
   return visits.flatMap(({ fault, parts }, index): VisitsProblem[] => {
     const visit = index + 1;
-    const known = fault === OTHER || Object.hasOwn(declared.faults, fault);
+    const known = UNLISTED.includes(fault) || Object.hasOwn(declared.faults, fault);
     const missing = parts.filter((name) => !Object.hasOwn(declared.parts, name));
     return [
       ...(known ? [] : [{ code: 'unknown-fault' as const, visit, name: fault }]),

@@ -25,7 +25,11 @@ export const visitSchema = z.strictObject({
         'Key of a question (`other-guide/` before one of another guide), `detail.` and a detail or `check.` and a check → answer',
       ),
     ),
-  fault: id.check(z.describe('What it turned out to be; `other` when none of the listed faults')),
+  fault: id.check(
+    z.describe(
+      'What it turned out to be; `other` when none of the listed faults, `nothing-found` when nothing was wrong',
+    ),
+  ),
   parts: z.array(id).check(
     // As many as a guide may have, each once.
     z.maxLength(16),
@@ -48,3 +52,7 @@ export type VisitsFile = z.infer<typeof visitsFile>;
 
 /** The `fault` of a visit that found something the figures do not list. */
 export const OTHER = 'other';
+/** The `fault` of a visit that found nothing wrong. */
+export const NOTHING = 'nothing-found';
+/** Visits with these tell of what the figures do not list. */
+export const UNLISTED: readonly string[] = [OTHER, NOTHING];

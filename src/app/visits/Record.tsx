@@ -1,5 +1,5 @@
 import { For, Show, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
-import { OTHER } from '../../diagnosis/visits-schema.ts';
+import { NOTHING, OTHER } from '../../diagnosis/visits-schema.ts';
 import { copy } from '../shared/copy.ts';
 import { sayer } from '../shared/words.ts';
 import { name, names } from '../shared/staff-words.ts';
@@ -7,7 +7,7 @@ import type { Page } from '../preview/page.ts';
 import type { DiagnosisState } from '../preview/visit.ts';
 import { asFile, recorded, type StoredVisit } from './stored.ts';
 import { add, all, onChange, type StoreProblem } from './store.ts';
-import { problemLines } from './words.ts';
+import { foundName, problemLines } from './words.ts';
 
 interface Props {
   readonly page: Page;
@@ -34,8 +34,7 @@ export function RecordVisit(props: Props): JSX.Element {
       .map(({ fault: id }) => id)
       .filter((id) => id !== rest);
   };
-  const faultName = (id: string) =>
-    id === OTHER ? t('visits:record.other') : name(words(), 'faults', id);
+  const faultName = (id: string) => foundName(words(), id);
   const before = () => {
     const found = stored.latest;
     return found?.ok ? found.value.visits.find(({ code }) => code === props.code) : undefined;
@@ -94,7 +93,7 @@ export function RecordVisit(props: Props): JSX.Element {
         <option value="">{t('visits:record.choose')}</option>
         {/* Likeliest first, as above. What is not listed has its own words here. */}
         <For each={listed()}>{(id) => <option value={id}>{faultName(id)}</option>}</For>
-        <option value={OTHER}>{faultName(OTHER)}</option>
+        <For each={[OTHER, NOTHING]}>{(id) => <option value={id}>{faultName(id)}</option>}</For>
       </select>
       <Show when={missing()}>
         <p class="trouble" id="found-missing">

@@ -1,5 +1,4 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
-import { OTHER } from '../../diagnosis/visits-schema.ts';
 import { textOf } from '../../decode.ts';
 import { fail, ok } from '../../result.ts';
 import { AskTwice } from '../shared/AskTwice.tsx';
@@ -7,7 +6,7 @@ import { FileButton } from '../shared/FileButton.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
 import { guideName } from '../shared/content-words.ts';
-import { name, names } from '../shared/staff-words.ts';
+import { names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
 import { figuresOf } from './figures.ts';
 import {
@@ -20,7 +19,7 @@ import {
   type StoredVisit,
 } from './stored.ts';
 import { add, all, clear, onChange, remove, type StoreProblem } from './store.ts';
-import { problemLines } from './words.ts';
+import { foundName, problemLines } from './words.ts';
 
 /** Visits of a guide listed at once: thousands would hold the page up for seconds. */
 const SHOWN = 100;
@@ -129,9 +128,7 @@ export function Visits(props: Props): JSX.Element {
                 {({ id, visit }) => (
                   <li>
                     <span>
-                      {visit.fault === OTHER
-                        ? t('visits:record.other')
-                        : name(wordsOf(guide), 'faults', visit.fault)}
+                      {foundName(wordsOf(guide), visit.fault)}
                       <span class="quiet">
                         {names(wordsOf(guide), 'parts', visit.parts) || t('preview:load.noParts')}
                         {'. '}

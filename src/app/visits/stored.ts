@@ -2,6 +2,7 @@
 import './no-eval.ts';
 import { named, readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
+import { conditionsIn } from '../../diagnosis/evidence.ts';
 import { informative } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { FORMAT, VERSION, visitSchema } from '../../diagnosis/visits-schema.ts';
@@ -56,6 +57,16 @@ export type ImportProblem =
   /** The guide's figures are not on this device and could not be fetched. */
   | { readonly code: 'figures-missing' };
 
+/**
+ * The evidence that tells something: answers that tables list, and those by which other answers
+ * are judged, whether a cure was tried.
+ */
+function knownIn(model: Model, evidence: Evidence): Evidence {
+  const keys = new Set(informative(model, evidence).map(({ key }) => key));
+  const conditions = conditionsIn(model.evidence.flatMap(({ rules = [] }) => rules));
+  return evidence.filter(({ key, answer }) => keys.has(key) || conditions.has(`${key}.${answer}`));
+}
+
 /** 128 random bits in hexadecimal. `crypto.randomUUID` is missing where a site has no TLS. */
 function drawn(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
@@ -74,7 +85,7 @@ export function recorded(
   before?: StoredVisit,
 ): StoredVisit {
   const id = before?.id ?? drawn();
-  const known = informative(of.model, of.evidence);
+  const known = knownIn(of.model, of.evidence);
   const answers = Object.fromEntries(known.map(({ key, answer }) => [key, answer]));
   const visit = { id, answers, fault, parts: [...parts] };
   return { id, guide: of.model.guide, code: of.code, visit };
@@ -98,7 +109,7 @@ function declared({ faults, parts }: Model): Declared {
 function unknownAnswers(visits: readonly RecordedVisit[], model: Model): ImportProblem[] {
   return visits.flatMap(({ answers }, index) => {
     const given = Object.entries(answers).map(([key, answer]) => ({ key, answer }));
-    const known = new Set(informative(model, given).map(({ key }) => key));
+    const known = new Set(knownIn(model, given).map(({ key }) => key));
     return given
       .filter(({ key }) => !known.has(key))
       .map(({ key, answer }) => ({

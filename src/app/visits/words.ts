@@ -1,10 +1,19 @@
-/** Troubles with kept visits, in the reader's words. */
+/** Kept visits and troubles with them, in the reader's words. */
+import { NOTHING, OTHER } from '../../diagnosis/visits-schema.ts';
+import { name } from '../shared/staff-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { ImportProblem } from './stored.ts';
 import type { StoreProblem } from './store.ts';
 
 /** More lines of a refused file than this help nobody. */
 const MOST = 5;
+
+/** What a visit found: a fault of the figures, or that it is none of them. */
+export function foundName(words: Words, fault: string): string {
+  return fault === OTHER || fault === NOTHING
+    ? words.t(`visits:record.${fault}`)
+    : name(words, 'faults', fault);
+}
 
 export function problemLines(
   words: Words,

@@ -35,7 +35,7 @@ const learn = (...words: readonly string[]) => here('src/cli/learn.ts', ...words
 
 interface Json {
   readonly visits: number;
-  readonly other: number;
+  readonly unlisted: number;
   readonly better: boolean;
   readonly heldOut: { readonly gain: number; readonly visits: number };
   readonly changes: readonly unknown[];
@@ -60,7 +60,13 @@ describe('npm run learn', () => {
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
     expect(out).toContain('800 visits of door-locked');
     expect(out).toMatch(/learned figures +−\d\.\d{4} +\d\.\d{4}/);
-    expect(out).toMatch(/priors \(800 visits\): .*latch-hook 0\.\d+ → 0\.\d+/);
+    expect(out).toMatch(/How often each fault is behind a call \(800 visits;/);
+    expect(out).toMatch(/Latch hook, rod or linkage .*: [\d.]+ % → [\d.]+ %/);
+    expect(out).toMatch(
+      /What callers answer to “.+” \(display\): .+, \d+ visits:\n +“.+”: [\d.]+ %/,
+    );
+    expect(out).toMatch(/said 40 % to 50 % .*: right in \d+ of \d+, \d+ % \(\d+ % to \d+ %\)/);
+    expect(out).toContain('part 4, 200 visits');
     expect(out).toContain('Nothing written: add --write');
     expect(modelAt(model)).toEqual(realFiles);
   });
@@ -95,7 +101,7 @@ describe('npm run learn', () => {
     expect(status).toBe(0);
     const found = JSON.parse(out) as Json;
     expect(found).toMatchObject({
-      ...{ visits: 801, other: 1 + others, better: true, heldOut: { visits: 801 } },
+      ...{ visits: 801, unlisted: 1 + others, better: true, heldOut: { visits: 801 } },
     });
     expect(found.heldOut.gain).toBeGreaterThan(0);
     expect(found.changes.length).toBeGreaterThan(10);
