@@ -50,7 +50,7 @@ test('a result is taken in, kept over a reload, and undone', async ({ page }) =>
   const clear = first(page).locator('.results > li', { hasText: 'Nothing wrong here' });
   await clear.getByRole('button').click();
   await expect(plan(page).locator('.done')).toContainText(next);
-  await expect(plan(page).getByRole('heading', { name: 'Order of checks' })).toBeFocused();
+  await expect(plan(page).getByRole('heading', { name: 'Checks' })).toBeFocused();
   expect(await titles(page)).not.toContain(next);
   await axe(page);
   await page.reload();

@@ -38,7 +38,7 @@ test.describe('a sound code', () => {
     await expect(note(page).getByRole('heading', { level: 2 }).first()).toHaveText(
       'The guide stopped at: How a self-clean is started',
     );
-    await expect(note(page)).toContainText('The door was forced');
+    await expect(note(page)).toContainText('Door forced');
     await note(page).locator('.answers summary').click();
     await expect(note(page).getByText('Not asked:')).toBeVisible();
     expect(new URL(page.url()).hash.toUpperCase()).toBe(`#C=${CODE}`);

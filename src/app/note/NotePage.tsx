@@ -62,6 +62,7 @@ export function NotePage(props: {
                   <Code
                     words={props.words}
                     codebook={props.codebook}
+                    traced={found()}
                     coded={code()}
                     fragment={fragment()}
                   />

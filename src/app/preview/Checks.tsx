@@ -3,7 +3,8 @@ import { doorStep, openingFor, type DoorStep, type PlanStep } from '../../diagno
 import type { Check } from '../../diagnosis/types.ts';
 import { checkSteps, name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
-import { minutes, odds } from './facts.ts';
+import { minutes } from './facts.ts';
+import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
 

@@ -10,7 +10,7 @@ import {
 } from '../shared/content-words.ts';
 import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
-import { odds } from './facts.ts';
+import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
 

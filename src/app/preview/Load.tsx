@@ -3,7 +3,7 @@ import { worthAsking } from '../../diagnosis/ask.ts';
 import { detailName } from '../shared/content-words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
-import { odds } from './facts.ts';
+import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
 

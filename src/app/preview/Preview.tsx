@@ -38,7 +38,9 @@ export function Preview(props: Props): JSX.Element {
       () => exact()?.code,
       (code) => {
         // The field folds away; whoever typed in it goes on at what it says.
-        if (code !== undefined) result?.focus({ preventScroll: true });
+        if (code === undefined) return;
+        result?.focus({ preventScroll: true });
+        scrollTo({ top: 0 });
       },
       { defer: true },
     ),
@@ -106,7 +108,6 @@ function Demos(props: Props): JSX.Element {
                   if (event.ctrlKey || event.metaKey || event.shiftKey) return;
                   event.preventDefault();
                   props.state.openAddress(hashOf({ c: code }));
-                  scrollTo({ top: 0 });
                 }}
               >
                 <span>{demoName(props.page.words, id)}</span> <code>{code}</code>

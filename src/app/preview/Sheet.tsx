@@ -6,12 +6,13 @@ import { name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
 import { needed } from './Load.tsx';
 import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
-import { minutes, odds } from './facts.ts';
+import { minutes } from './facts.ts';
+import { odds } from './odds.ts';
 import { likely } from './Faults.tsx';
 import type { DiagnosisState } from './visit.ts';
 
 /** As many as a page holds. */
-const MOST_CHECKS = 6;
+const MOST_CHECKS = 5;
 const MOST_FAULTS = 3;
 /** Lines to write on. */
 const blanks = ['name', 'phone', 'address', 'time', 'model', 'serial'] as const;

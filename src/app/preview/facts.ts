@@ -17,13 +17,6 @@ export function percent(words: Words, share: number): string {
   return share > HIGH ? words.t('preview:ranking.over', { share: format(HIGH) }) : format(share);
 }
 
-/** A share as odds; figures that are assumptions tell nothing nearer to none or all than these. */
-export function odds(words: Words, share: number): string {
-  const tenths = Math.round(10 * share);
-  if (tenths < 1) return words.t('preview:odds.under');
-  return tenths > 9 ? words.t('preview:odds.over') : words.t('preview:odds.about', { tenths });
-}
-
 export function shareWords(words: Words, share: number): string {
   return words.t('preview:ranking.share', {
     share: percent(words, share),
