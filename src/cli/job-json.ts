@@ -34,7 +34,7 @@ export const jobSchema = z
     caller: z.strictObject(caller).describe('Personal data. It is in no code and no address'),
     parts: z
       .array(z.strictObject({ part: z.string(), chance: z.number().min(0).max(1) }))
-      .describe('Likely parts and the chance that the visit needs each; none in an emergency'),
+      .describe('What to load and the chance that the visit needs each; none in an emergency'),
     code: codeSchema.optional().describe('Absent where no answer was given yet'),
     codeReadBack: z
       .boolean()

@@ -13,7 +13,7 @@ import { jobLabels } from '../app/shared/job-text.ts';
 import { staffWords } from './words.ts';
 import { jobLines, newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
-import { USUAL_CHANCE, chanceOf, loadFigures, routeOutput } from './route.ts';
+import { loadFigures, routeOutput } from './route.ts';
 import { isTooLarge } from '../route/entries.ts';
 import { textOf } from '../decode.ts';
 import { NO_TEXT, TOO_LONG, tellEntries } from './route-words.ts';
@@ -23,7 +23,7 @@ const USAGE = `Use:
   npm run -s note -- job < message.txt          the job in a message, a link or a code, written in full; --json
   npm run -s note -- write                      JSON journeys, one a line from standard input, to codes
   npm run -s note -- round < codes.txt          a day's visits: codes one a line, or CSV with a code column
-       --chance 0.95   with which the load is to be enough (0.9); --csv   a table instead of JSON
+       --csv   a table instead of JSON
   npm run -s note -- journeys GUIDE --count     how many journeys a guide has
   npm run -s note -- journeys GUIDE --sample N --seed S   N journeys as JSON, one a line
 The JSON is described in public/schema: job.json, journey.json, reading.json and round.json.`;
@@ -89,20 +89,13 @@ async function givenText(): Promise<string> {
   return text.ok ? text.value : fail(NO_TEXT);
 }
 
-async function route(
-  current: CurrentCodebooks,
-  today: Date,
-  { chance, csv = false }: Wish,
-): Promise<void> {
-  const asked = chance === undefined ? USUAL_CHANCE : chanceOf(chance);
-  if (asked === undefined) return fail('--chance takes a figure between 0 and 1, as 0.95.');
-  const made = routeOutput(await givenText(), current, today, { chance: asked, csv });
+async function route(current: CurrentCodebooks, today: Date, csv: boolean): Promise<void> {
+  const made = routeOutput(await givenText(), current, today, csv);
   if (!made.ok) return fail(tellEntries(made.error));
   await print(made.value);
 }
 
 interface Wish {
-  readonly chance?: string | undefined;
   readonly csv?: boolean | undefined;
   readonly json?: boolean | undefined;
   readonly count?: boolean | undefined;
@@ -140,7 +133,6 @@ const {
   {
     allowPositionals: true,
     options: {
-      chance: { type: 'string' },
       count: { type: 'boolean' },
       csv: { type: 'boolean' },
       json: { type: 'boolean' },
@@ -159,7 +151,7 @@ await command(async () => {
     const current = codebooksOrStop(today);
     await eachInputLine((text, line) => writeLine(text, line, current, today));
   } else if (name === 'round' && rest.length === 0)
-    await route(codebooksOrStop(today), today, values);
+    await route(codebooksOrStop(today), today, values.csv === true);
   else if (name === 'journeys') await journeys(rest[0], values, codebooksOrStop(today));
   else fail(USAGE);
 });

@@ -27,6 +27,7 @@ const visit = z.strictObject({
       parts: z
         .array(z.strictObject({ part: z.string(), chance: share }))
         .describe('Chance that the visit needs it'),
+      load: z.array(z.string()).describe('Parts by model to take along for this visit'),
       minutes: z
         .strictObject({
           expected: z.number().min(0),
@@ -51,16 +52,9 @@ const unread = z.strictObject({
   columns,
 });
 
-const loaded = z.strictObject({
-  pieces: count,
-  chanceAtLeast: share.describe(
-    "Bound (Boole's inequality) on the chance that no part is short on any visit; the chance itself is this or more",
-  ),
-});
-
 export const routeSchema = z
   .strictObject({
-    version: z.literal(1),
+    version: z.literal(2),
     quantile: share.describe('Chance with which the cautious minutes are enough'),
     visits: z.array(visit).describe('In the order of the day'),
     unread: z.array(unread).describe('Lines that are no visits yet'),
@@ -70,20 +64,16 @@ export const routeSchema = z
       withoutFigures: count.describe('Visits that are not in these minutes and this load'),
     }),
     load: z.strictObject({
-      chance: share.describe('The chosen chance'),
-      parts: z.array(
-        z.strictObject({
-          part: z.string(),
-          mean: z.number().min(0),
-          alone: count.describe('Fewest that are enough of this part with the chosen chance'),
-          chance: share.describe('Chance that they are enough of this part; exact'),
-          together: count.describe('In the smallest load for all parts together'),
-          habit: count.describe('One for each visit for which the part is likely'),
-        }),
-      ),
-      alone: loaded,
-      together: loaded,
-      habit: loaded,
+      stock: z
+        .array(
+          z.strictObject({
+            part: z.string(),
+            mean: z.number().min(0).describe('How many the visits are expected to need'),
+            count: z.int().min(1),
+          }),
+        )
+        .describe('Parts that fit any range, for all visits together'),
+      chance: share.describe('Expected share of the visits that need no second one'),
     }),
   })
   .meta({ title: 'Round' });

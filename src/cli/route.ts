@@ -16,9 +16,6 @@ import { byUrgency, readVisit } from '../visit/read-visit.ts';
 import { models, staffViews } from '../content/load.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
 
-/** The chance that is asked for where none is named. */
-export const USUAL_CHANCE = 0.9;
-
 /** What is known of the guides besides their codebooks, from this copy's files. */
 export function loadFigures(): Figures {
   return { models: models(), staffViews: staffViews() };
@@ -44,7 +41,7 @@ export function makeRoute(
       continue;
     }
     const seen = readVisit(reading.note, codebooks, figures);
-    const assessed = seen.model && assess(seen.model, seen.evidence);
+    const assessed = assess(seen);
     visits.push({ row, others, code: reading.code, seen, assessed });
   }
   return ok({ columns, visits: byUrgency(visits), unread });
@@ -54,7 +51,7 @@ const HEADINGS = [
   ...['code', 'urgency', 'expected-minutes', 'cautious-minutes', 'faults', 'parts', 'flags'],
   'problem',
 ] as const;
-/** Faults and parts named in a table's cell. */
+/** Faults named in a table's cell. */
 const NAMED = 3;
 
 /** A route as CSV, names as in the JSON; the lines that could not be read come last. */
@@ -73,10 +70,7 @@ export function routeCsv({ visits, unread }: RouteJson, route: Route): string {
         .slice(0, NAMED)
         .map(({ fault }) => fault)
         .join('; '),
-      (figures?.parts ?? [])
-        .slice(0, NAMED)
-        .map(({ part }) => part)
-        .join('; '),
+      (figures?.load ?? []).join('; '),
       flags.join('; '),
       ...['', ...rest(route.visits[place])],
     ]),
@@ -88,27 +82,19 @@ export function routeCsv({ visits, unread }: RouteJson, route: Route): string {
   ]);
 }
 
-/** `0.5` to `0.999` as a chance, undefined for anything else. */
-export function chanceOf(text: string): number | undefined {
-  const chance = Number(text);
-  return /^0\.\d{1,4}$/.test(text) && chance > 0 ? chance : undefined;
-}
-
-export interface RouteWish {
-  readonly chance: number;
-  readonly csv: boolean;
-}
-
-/** What is printed for a text, and whether all of it was usable. */
+/**
+ * What is printed for a text, and whether all of it was usable.
+ * @param csv a table in place of JSON
+ */
 export function routeOutput(
   text: string,
   current: CurrentCodebooks,
   today: Date,
-  { chance, csv }: RouteWish,
+  csv: boolean,
 ): Result<{ readonly text: string; readonly good: boolean }, EntriesProblem> {
   const route = makeRoute(text, current, loadFigures());
   if (!route.ok) return fail(route.error);
-  const json = routeJson(route.value, chance, today);
+  const json = routeJson(route.value, today);
   return ok({
     text: csv ? routeCsv(json, route.value).trimEnd() : JSON.stringify(json),
     good: route.value.unread.length === 0,

@@ -38,7 +38,7 @@ import { demoSchema } from './schema/demo.ts';
 import type { Demo } from './schema/demo.ts';
 import { finderSchema } from './schema/finder.ts';
 import type { Finder } from './schema/finder.ts';
-import { firmSchema, switchedOff } from './schema/firm.ts';
+import { costsOf, firmSchema, switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
@@ -257,7 +257,12 @@ function readerOf(root: string): Content {
     );
     if (!parts.ok) return parts;
     const [known, told, files] = parts.value;
-    const loaded = loadModel(files, { guides: known, details: told });
+    const payer = firm();
+    const loaded = loadModel(
+      files,
+      { guides: known, details: told },
+      payer.ok ? costsOf(payer.value) : undefined,
+    );
     if (loaded.ok) return loaded;
     return fail(
       loaded.error.map(({ file: of, place, ...trouble }): Problem => {

@@ -2,7 +2,7 @@ import { defined } from '../defined.ts';
 import { COMPLAINT, VISIT } from './evidence.ts';
 import { at, scaled, sum } from './numbers.ts';
 import type { CheckFile, FactFile, ModelFile, RowFile, TableFile } from './schema.ts';
-import type { Check, EvidenceTable, Fact, Model, Rule } from './types.ts';
+import type { Check, Costs, EvidenceTable, Fact, Model, Rule } from './types.ts';
 
 /** Of a fault's calls so many come as a complaint that its `calls` do not name, spread evenly. */
 const ELSEWHERE = 0.02;
@@ -150,8 +150,11 @@ function buildCheck(id: string, check: CheckFile, faults: readonly string[]): Ch
   } as unknown as Check; // The one place where names become branded: all are cross-checked.
 }
 
-/** A checked file as the model that everything else reads. */
-export function buildModel(file: ModelFile): Model {
+/** Where a second visit costs nothing, and so no part is worth carrying. */
+export const NO_COSTS: Costs = { currency: 'XXX', secondVisit: 0, hourlyRate: 0, carrying: 0 };
+
+/** A checked file, and the firm's costs, as the model that everything else reads. */
+export function buildModel(file: ModelFile, costs: Costs = NO_COSTS): Model {
   const faults = Object.keys(file.faults);
   const priors = scaled(Object.values(file.faults).map(({ prior }) => prior));
   const list = Object.entries(file.faults);
@@ -174,10 +177,8 @@ export function buildModel(file: ModelFile): Model {
     ],
     access: Object.entries(file.access).map(([id, one]) => ({ id, ...defined(one) })),
     checks: Object.entries(file.checks).map(([id, check]) => buildCheck(id, check, faults)),
-    parts: Object.entries(file.parts).map(([id, { cost, covers }]) => ({
-      ...{ id, cost },
-      ...defined({ covers }),
-    })),
+    parts: Object.entries(file.parts).map(([id, part]) => ({ id, ...defined(part) })),
+    costs,
     fixedOrder: Object.keys(file.checks),
   } as unknown as Model; // As above.
 }

@@ -9,7 +9,7 @@ import type { Context } from './cross-check.ts';
 import type { ModelProblem, Report } from './problem.ts';
 import { modelFile } from './schema.ts';
 import type { ModelFile } from './schema.ts';
-import type { Model } from './types.ts';
+import type { Costs, Model } from './types.ts';
 
 /**
  * Reads the files of a model, each of which has some of its parts by name. Succeeds with the
@@ -54,7 +54,8 @@ export function loadFigures(
 export function loadModel(
   files: readonly SourceFile[],
   context: Context = {},
+  costs?: Costs,
 ): Result<Model, readonly ModelProblem[]> {
   const figures = loadFigures(files, context);
-  return figures.ok ? ok(buildModel(figures.value)) : figures;
+  return figures.ok ? ok(buildModel(figures.value, costs)) : figures;
 }

@@ -119,6 +119,19 @@ function foundBy(model: Model, check: number): number[] {
 const LEAST = 0.01;
 
 /**
+ * The shares with nothing left of a fault that a check has looked for and not found: what to load
+ * is planned as if checks were conclusive, as their order is. They sum to 1 or less.
+ */
+export function stillOpen(model: Model, evidence: Evidence): number[] {
+  const results = resultsOf(model, evidence);
+  const found = new Set(results.flatMap(({ result }) => result.pointsTo));
+  const out = new Set(results.flatMap(({ check }) => foundBy(model, check)));
+  return shares(model, evidence).map((share, fault) =>
+    out.has(fault) && !found.has(at(model.faults, fault).id) ? 0 : share,
+  );
+}
+
+/**
  * Of the checks not done those that find most, each with those it waits for, as many as the
  * exact search takes; what only the others would find counts as found by none.
  */

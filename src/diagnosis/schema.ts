@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { benches, readings } from './types.ts';
+import { benches, fits, readings } from './types.ts';
 
 /**
  * The authors' form of the evidence model: the files of `content/model`, joined. Shape only;
@@ -107,7 +107,15 @@ export const modelFile = z.strictObject({
   checks: z.record(id, check),
   parts: z.record(
     id,
-    z.strictObject({ cost: z.number().positive(), covers: z.array(id).optional() }),
+    z
+      .strictObject({
+        /** What the firm pays for one. */
+        price: z.number().positive(),
+        fits: z.enum(fits),
+        covers: z.array(id).optional(),
+      })
+      // The route's common stock keeps no account of what comes with what.
+      .refine(({ fits, covers }) => !covers || fits === 'model', { path: ['covers'] }),
   ),
 });
 

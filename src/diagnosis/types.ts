@@ -124,12 +124,27 @@ export interface Check {
   readonly likelihoods: readonly (readonly number[])[];
 }
 
+/** Whether one serves nearly all ranges, or each model has its own. */
+export const fits = ['any', 'model'] as const;
+
 export interface SparePart {
   readonly id: PartId;
-  /** Cost of carrying it, relative to the other parts; breaks ties between equally small loads. */
-  readonly cost: number;
-  /** Parts that it comes with, and so stands in for. */
+  /** What the firm pays for it, in its money. */
+  readonly price: number;
+  readonly fits: (typeof fits)[number];
+  /** Parts that it comes with, and so stands in for; only where it fits by model. */
   readonly covers?: readonly PartId[];
+}
+
+/** What a load is weighed with, in the firm's money: `content/firm.yaml`. */
+export interface Costs {
+  /** ISO 4217. */
+  readonly currency: string;
+  readonly secondVisit: number;
+  /** An hour of work. */
+  readonly hourlyRate: number;
+  /** Having a part along on a visit costs so much of its price. */
+  readonly carrying: number;
 }
 
 export interface Model {
@@ -143,6 +158,8 @@ export interface Model {
   readonly access: readonly AccessGroup[];
   readonly checks: readonly Check[];
   readonly parts: readonly SparePart[];
+  /** The firm's own. */
+  readonly costs: Costs;
   /** The usual fixed order of the trade, all checks, to compare a plan with. */
   readonly fixedOrder: readonly CheckId[];
 }

@@ -1,17 +1,19 @@
 /** A route as plain data for other programs: `public/schema/round.json`. */
 import { madeOn } from '../note/day.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
-import { partsToBring } from './parts-to-bring.ts';
+import { partsToBring, type PartsToBring } from './parts-to-bring.ts';
 import { totalOf } from './total.ts';
 import type { Route, Unread, PlannedVisit } from './types.ts';
 
 /** Chances as figures that can be read: six decimals. */
 const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
 
-function figuresOf({ ranking, parts, expected, cautious, leftOver }: Assessed) {
+function figuresOf(assessed: Assessed, { own }: PartsToBring) {
+  const { ranking, parts, expected, cautious, leftOver } = assessed;
   return {
     faults: ranking.map(({ fault, share }) => ({ fault, share: rounded(share) })),
     parts: parts.map(({ part, chance }) => ({ part, chance: rounded(chance) })),
+    load: [...(own.get(assessed) ?? [])],
     minutes: { expected: rounded(expected), cautious, leftOver: rounded(leftOver) },
   };
 }
@@ -33,6 +35,7 @@ function passthrough(
 function visitOf(
   { row, others, code, seen, assessed }: PlannedVisit,
   columns: Route['columns'],
+  load: PartsToBring,
   today: Date,
 ) {
   const { note, last, urgency, because, danger, flags, end } = seen;
@@ -48,7 +51,7 @@ function visitOf(
     danger: danger ? [danger.node.id as string, danger.edge.id as string] : [],
     flags: [...flags],
     ranked: last,
-    figures: assessed ? figuresOf(assessed) : null,
+    figures: assessed ? figuresOf(assessed, load) : null,
     columns: passthrough(columns, others),
   };
 }
@@ -61,33 +64,21 @@ function unreadOf({ row, others, text, reading }: Unread, columns: Route['column
   return { row, text, ...what, columns: passthrough(columns, others) };
 }
 
-/** @param chance with which the load is to be enough */
-export function routeJson({ columns, visits, unread }: Route, chance: number, today: Date) {
+export function routeJson({ columns, visits, unread }: Route, today: Date) {
   const figures = visits.flatMap(({ assessed }) => assessed ?? []);
-  const { parts, alone, together, habit } = partsToBring(figures, chance);
-  const loaded = ({ pieces, chanceAtLeast }: typeof alone) => ({
-    pieces,
-    chanceAtLeast: rounded(chanceAtLeast),
-  });
+  const load = partsToBring(figures);
   return {
-    version: 1 as const,
+    version: 2 as const,
     quantile: CAUTIOUS,
-    visits: visits.map((visit) => visitOf(visit, columns, today)),
+    visits: visits.map((visit) => visitOf(visit, columns, load, today)),
     unread: unread.map((one) => unreadOf(one, columns)),
     total: {
       ...totalOf(figures),
       withoutFigures: visits.length - figures.length,
     },
     load: {
-      chance,
-      parts: parts.map((row) => ({
-        ...row,
-        mean: rounded(row.mean),
-        chance: rounded(row.chance),
-      })),
-      alone: loaded(alone),
-      together: loaded(together),
-      habit: loaded(habit),
+      stock: load.stock.map((one) => ({ ...one, mean: rounded(one.mean) })),
+      chance: rounded(load.chance),
     },
   };
 }

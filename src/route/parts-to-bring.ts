@@ -1,74 +1,161 @@
-/** What to load for a whole route, beside what the habit would load. */
-import { stockFor, tails } from '../diagnosis/demand.ts';
-import { coversAtLeast, routeDemand, routeStock } from './stock.ts';
-import type { PartId } from '../diagnosis/types.ts';
-import type { Assessed } from '../visit/assess.ts';
+/** What to load for a whole route: parts by model visit by visit, all others as one stock. */
+import { poissonBinomial, stockFor } from '../diagnosis/demand.ts';
+import { at, sum } from '../diagnosis/numbers.ts';
+import { carrying, loadFor, metBy } from '../diagnosis/parts.ts';
+import type { Model, PartId } from '../diagnosis/types.ts';
 
-/** A part is likely for a visit from this chance on, where words call a fault possible. */
-export const LIKELY = 0.1;
-/** A needed count's mean below this is left out of the table: one in ten thousand routes. */
-const NEVER = 1e-4;
-
-export interface PartLoad {
-  readonly part: PartId;
-  /** How many the route needs on the average. */
-  readonly mean: number;
-  /** The fewest that are enough of this part alone with the chosen chance, and their chance. */
-  readonly alone: number;
-  readonly chance: number;
-  /** As many as the smallest stock that is enough of all parts together has. */
-  readonly together: number;
-  /** One for each visit for which it is likely. */
-  readonly habit: number;
-}
-
-/** A way to load: pieces in all, and the least chance that nothing is short anywhere. */
-export interface Loaded {
-  readonly pieces: number;
-  /** A bound (Boole's inequality), not the chance itself, which is this or more. */
-  readonly chanceAtLeast: number;
+/** A visit: the figures of its guide, and the share of each fault in their order. */
+export interface RouteVisit {
+  readonly model: Model;
+  readonly shares: readonly number[];
 }
 
 export interface PartsToBring {
-  /** What was asked for. */
+  /** Parts that fit any range, one stock for all visits; the part needed most first. */
+  readonly stock: readonly {
+    readonly part: PartId;
+    /** How many the visits are expected to need. */
+    readonly mean: number;
+    readonly count: number;
+  }[];
+  /** The parts along for one visit alone. Alike visits share their figures. */
+  readonly own: ReadonlyMap<RouteVisit, readonly PartId[]>;
+  /** Expected share of the visits that need no second one, exact for this order; 1 without a visit. */
   readonly chance: number;
-  /** The part needed most first. */
-  readonly parts: readonly PartLoad[];
-  readonly alone: Loaded;
-  readonly together: Loaded;
-  readonly habit: Loaded;
 }
 
-/** The load of a route with a chosen chance in (0, 1). */
-export function partsToBring(visits: readonly Assessed[], chance: number): PartsToBring {
-  const demand = routeDemand(visits);
-  const { stock, chanceAtLeast } = routeStock(demand, chance);
-  const together = new Map(stock.map(({ part, count }) => [part, count]));
-  const habit = new Map<PartId, number>();
-  for (const { parts } of visits)
-    for (const { part, chance: needed } of parts)
-      if (needed >= LIKELY) habit.set(part, (habit.get(part) ?? 0) + 1);
-  const rows = [...demand].map(([part, pmf]): PartLoad => {
-    const alone = stockFor(pmf, chance);
-    return {
-      part,
-      mean: pmf.reduce((mean, one, count) => mean + count * one, 0),
-      alone,
-      chance: 1 - (tails(pmf)[alone] ?? 0),
-      together: together.get(part) ?? 0,
-      habit: habit.get(part) ?? 0,
-    };
+/** A repair that a visit can come to with its own parts along, and what it takes of the stock. */
+interface Repair {
+  readonly share: number;
+  readonly takes: readonly PartId[];
+}
+
+/** Repairs alike in what they take, together; one that needs a part that is not along is not begun. */
+function repairsOf(
+  { model, shares }: RouteVisit,
+  own: readonly PartId[],
+  there: ReadonlySet<PartId>,
+): Repair[] {
+  const met = metBy(model, own);
+  const repairs = new Map<string, Repair>();
+  for (const [fault, { parts, unlisted }] of model.faults.entries()) {
+    const takes = parts.filter((part) => !met.has(part));
+    if (unlisted || takes.some((part) => !there.has(part))) continue;
+    const key = takes.toSorted().join();
+    repairs.set(key, { takes, share: (repairs.get(key)?.share ?? 0) + at(shares, fault) });
+  }
+  return [...repairs.values()];
+}
+
+/**
+ * For each visit, in their order, the chance that a piece of each of some parts is still there.
+ * No visit tells about another; each takes of what its repair needs whatever is there.
+ */
+function stillThere(
+  parts: readonly PartId[],
+  visits: readonly (readonly Repair[])[],
+  stock: ReadonlyMap<PartId, number>,
+): number[] {
+  // How many pieces of each part are gone: one digit a part, the last of which means all.
+  const digits = parts.map((part) => (stock.get(part) ?? 0) + 1);
+  const place = digits.map((_, index) => digits.slice(0, index).reduce((a, b) => a * b, 1));
+  const digit = (state: number, index: number) =>
+    Math.floor(state / at(place, index)) % at(digits, index);
+  let states = new Float64Array(digits.reduce((a, b) => a * b, 1));
+  states[0] = 1;
+  return visits.map((repairs) => {
+    const next = new Float64Array(states.length);
+    let free = 0;
+    for (const [state, chance] of states.entries()) {
+      if (chance === 0) continue;
+      if (parts.every((_, index) => digit(state, index) < at(digits, index) - 1)) free += chance;
+      let rest = chance;
+      for (const { share, takes } of repairs) {
+        const moved = parts.reduce(
+          (to, part, index) =>
+            takes.includes(part) && digit(state, index) < at(digits, index) - 1
+              ? to + at(place, index)
+              : to,
+          state,
+        );
+        if (moved === state) continue;
+        next[moved] = at(next, moved) + chance * share;
+        rest -= chance * share;
+      }
+      next[state] = at(next, state) + rest;
+    }
+    states = next;
+    return free;
   });
-  const pieces = (of: 'alone' | 'together' | 'habit') =>
-    rows.reduce((all, row) => all + row[of], 0);
-  const alone = new Map(rows.map((row) => [row.part, row.alone]));
-  return {
-    chance,
-    parts: rows
-      .filter((row) => row.mean > NEVER || row.together > 0 || row.habit > 0)
-      .sort((a, b) => b.mean - a.mean),
-    alone: { pieces: pieces('alone'), chanceAtLeast: coversAtLeast(demand, alone) },
-    together: { pieces: pieces('together'), chanceAtLeast },
-    habit: { pieces: pieces('habit'), chanceAtLeast: coversAtLeast(demand, habit) },
-  };
+}
+
+/** The expected number of visits that need no second one. */
+function finishes(
+  visits: readonly (readonly Repair[])[],
+  stock: ReadonlyMap<PartId, number>,
+): number {
+  const sets = new Map(visits.flat().map(({ takes }) => [takes.toSorted().join(), takes]));
+  const there = new Map([...sets].map(([key, set]) => [key, stillThere(set, visits, stock)]));
+  return sum(
+    visits.flatMap((repairs, visit) =>
+      repairs.map(
+        ({ share, takes }) => share * at(there.get(takes.toSorted().join()) ?? [], visit),
+      ),
+    ),
+  );
+}
+
+/** How many of each part that fits any range are worth their cost, and how many are needed. */
+function stockOf(visits: readonly RouteVisit[], repairs: readonly (readonly Repair[])[]) {
+  // A further piece saves a second visit with the chance that more are needed than are there.
+  const enough = new Map<PartId, number>(
+    visits.flatMap(({ model }) =>
+      model.parts
+        .filter(({ fits }) => fits === 'any')
+        .map((part) => [part.id, 1 - carrying(model, part) / model.costs.secondVisit] as const),
+    ),
+  );
+  return [...enough].map(([part, chance]) => {
+    const needs = repairs.map((list) =>
+      sum(list.map(({ share, takes }) => (takes.includes(part) ? share : 0))),
+    );
+    return { part, mean: sum(needs), count: stockFor(poissonBinomial(needs), chance) };
+  });
+}
+
+/**
+ * The load of a route, by the rule of a single visit: a part is along while what it saves exceeds
+ * what it costs. A part that fits by model is along for one visit, those that fit any range serve
+ * whichever visit needs them first: of each so many that one more would save less than it costs
+ * (the newsvendor's critical fractile). Exact for each visit and each part by itself; a repair that
+ * needs both kinds counts on the other being there.
+ *
+ * @param visits in the order of the day
+ */
+export function partsToBring(visits: readonly RouteVisit[]): PartsToBring {
+  let there: ReadonlySet<PartId> = new Set(
+    visits.flatMap(({ model }) =>
+      model.parts.flatMap(({ id, fits }) => (fits === 'any' ? id : [])),
+    ),
+  );
+  for (;;) {
+    const known = new Map<RouteVisit, { own: readonly PartId[]; repairs: Repair[] }>();
+    for (const visit of new Set(visits)) {
+      const own = loadFor(visit.model, visit.shares, { fits: 'model', aboard: there }).parts;
+      known.set(visit, { own, repairs: repairsOf(visit, own, there) });
+    }
+    const each = visits.flatMap((visit) => known.get(visit) ?? []);
+    const repairs = each.map((one) => one.repairs);
+    const stock = stockOf(visits, repairs).filter(({ count }) => count > 0);
+    // What is not worth a piece is not counted on any more: fewer each time.
+    if (stock.length === there.size) {
+      const pieces = new Map(stock.map(({ part, count }) => [part, count]));
+      return {
+        stock: stock.toSorted((a, b) => b.mean - a.mean),
+        own: new Map([...known].map(([visit, { own }]) => [visit, own])),
+        chance: visits.length > 0 ? finishes(repairs, pieces) / visits.length : 1,
+      };
+    }
+    there = new Set(stock.map(({ part }) => part));
+  }
 }

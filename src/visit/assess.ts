@@ -4,8 +4,9 @@ import { meanMinutes, minutesFor, minutesOf, type Minutes } from '../diagnosis/m
 import { at } from '../diagnosis/numbers.ts';
 import { bestPlan } from '../diagnosis/plan.ts';
 import { shares } from '../diagnosis/posterior.ts';
-import { partChances } from '../route/stock.ts';
+import { needChance } from '../diagnosis/parts.ts';
 import type { Evidence, FaultId, Model, PartId } from '../diagnosis/types.ts';
+import type { VisitView } from './read-visit.ts';
 
 /** A cautious figure is enough in so many of such visits: nine in ten. Our own choice. */
 export const CAUTIOUS = 0.9;
@@ -37,8 +38,8 @@ function assess(model: Model, evidence: Evidence): Assessed {
     ranking: model.faults
       .map(({ id }, index) => ({ fault: id, share: at(now, index) }))
       .sort((a, b) => b.share - a.share),
-    parts: partChances({ model, shares: now })
-      .map(([part, chance]) => ({ part, chance }))
+    parts: model.parts
+      .map(({ id: part }) => ({ part, chance: needChance(model, now, (need) => need === part) }))
       .filter(({ chance }) => chance > 0)
       .sort((a, b) => b.chance - a.chance),
     minutes,
@@ -47,6 +48,8 @@ function assess(model: Model, evidence: Evidence): Assessed {
     leftOver,
   };
 }
+
+type Visited = Pick<VisitView, 'model' | 'evidence' | 'urgency'>;
 
 /** Key and answer of everything that tells a model's faults apart. */
 function tellingOf(model: Model): ReadonlySet<string> {
@@ -58,10 +61,14 @@ function tellingOf(model: Model): ReadonlySet<string> {
   ]);
 }
 
-/** An assessor that remembers: visits with the same telling answers are worked out once. */
-export function makeAssess(): (model: Model, evidence: Evidence) => Assessed {
+/**
+ * An assessor that remembers: visits with the same telling answers are worked out once. Undefined
+ * without figures, and in an emergency, where help comes before any repair.
+ */
+export function makeAssess(): (visit: Visited) => Assessed | undefined {
   const known = new Map<Model, { telling: ReadonlySet<string>; by: Map<string, Assessed> }>();
-  return (model, evidence) => {
+  return ({ model, evidence, urgency }) => {
+    if (!model || urgency === 'emergency') return undefined;
     const kept = known.get(model) ?? { telling: tellingOf(model), by: new Map<string, Assessed>() };
     known.set(model, kept);
     const telling = evidence.filter(({ key, answer }) => kept.telling.has(`${key}=${answer}`));

@@ -4,8 +4,7 @@
  * (`public/schema/job.json`); its words are made at the edge, and `hand-over.ts` reads both back.
  */
 import { defined } from '../defined.ts';
-import { partChances } from '../route/stock.ts';
-import { LIKELY } from '../route/parts-to-bring.ts';
+import { loadFor, needChance } from '../diagnosis/parts.ts';
 import { shares } from '../diagnosis/posterior.ts';
 import type { PartId } from '../diagnosis/types.ts';
 import type { State } from '../journey/trace.ts';
@@ -53,7 +52,7 @@ export interface Job {
   /** Time of the call by the firm's clock, to the minute: `2026-11-28T14:05`. */
   readonly called?: string;
   readonly caller: Caller;
-  /** The likeliest first; none in an emergency, which others must release first. */
+  /** What to load, the likeliest first; none in an emergency, which others must release first. */
   readonly parts: readonly PartChance[];
   /** Absent where no answer was given yet. */
   readonly code?: NoteCode;
@@ -125,12 +124,12 @@ export function tidyCaller(caller: Caller): Caller {
   );
 }
 
-/** The parts worth loading for a visit; none in an emergency. */
-export function likelyParts({ urgency, model, evidence }: VisitView): readonly PartChance[] {
+/** What to load for a visit by itself; none in an emergency. */
+function loadOf({ urgency, model, evidence }: VisitView): readonly PartChance[] {
   if (!model || urgency === 'emergency') return [];
-  return partChances({ model, shares: shares(model, evidence) })
-    .map(([part, chance]) => ({ part, chance }))
-    .filter(({ chance }) => chance >= LIKELY)
+  const now = shares(model, evidence);
+  return loadFor(model, now)
+    .parts.map((part) => ({ part, chance: needChance(model, now, (need) => need === part) }))
     .sort((a, b) => b.chance - a.chance);
 }
 
@@ -148,7 +147,7 @@ export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
     flags,
     ...defined({ called }),
     caller,
-    parts: because ? likelyParts(view) : [],
+    parts: because ? loadOf(view) : [],
     ...(code && because ? defined({ code, codeReadBack, link }) : {}),
     release: note.release,
     made,

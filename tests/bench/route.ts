@@ -7,7 +7,6 @@ import type { Row } from './row.ts';
 
 /** Rounds measured, each of other codes, after as many to warm up. */
 const ROUTES = 5;
-const CHANCE = 0.9;
 
 /** The largest round: read, ranked, planned, sorted, timed and stocked. */
 export function benchRoute(): Promise<Row[]> {
@@ -17,7 +16,7 @@ export function benchRoute(): Promise<Row[]> {
     const route = makeRoute(text, current, figures);
     if (!route.ok) throw new Error(JSON.stringify(route.error));
     const assessed = route.value.visits.flatMap((visit) => visit.assessed ?? []);
-    return { route: route.value, total: totalOf(assessed), load: partsToBring(assessed, CHANCE) };
+    return { route: route.value, total: totalOf(assessed), load: partsToBring(assessed) };
   };
   const median = (texts: readonly string[]) => {
     for (const text of texts) whole(text);

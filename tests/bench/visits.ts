@@ -1,5 +1,5 @@
 import { details, models } from '../../src/content/load.ts';
-import { bestLoad } from '../../src/diagnosis/parts.ts';
+import { loadFor, metBy } from '../../src/diagnosis/parts.ts';
 import { perturbed } from '../../src/diagnosis/perturb.ts';
 import { plan } from '../../src/diagnosis/plan.ts';
 import type { Route } from '../../src/diagnosis/plan.ts';
@@ -38,16 +38,9 @@ function tally(model: Model, { fault, evidence }: Simulated): Tally {
   const { best, fixed, likeliest } = plan(model, evidence);
   const minutes = [best, fixed, likeliest].map((route) => minutesTo(model, fault, route));
   const [first, usual, likely] = minutes.includes(undefined) ? [] : minutes;
-  const needed = model.faults[fault]?.parts ?? [];
-  const finishes = (count: number) => {
-    const { parts } = bestLoad(model, now, count);
-    const met = [
-      ...parts,
-      ...model.parts.flatMap((one) => (parts.includes(one.id) ? (one.covers ?? []) : [])),
-    ];
-    // What is not listed is finished by no part that was loaded for it.
-    return !model.faults[fault]?.unlisted && needed.every((part) => met.includes(part)) ? 100 : 0;
-  };
+  const met = metBy(model, loadFor(model, now).parts);
+  // What is not listed is finished by no part that was loaded for it.
+  const { parts: needed = [], unlisted } = model.faults[fault] ?? {};
   return {
     'first guess right': order[0] === fault ? 100 : 0,
     'share claimed of the first': 100 * Math.max(...now),
@@ -56,9 +49,7 @@ function tally(model: Model, { fault, evidence }: Simulated): Tally {
     'minutes, usual fixed order': usual,
     'minutes, likeliest first': likely,
     'found by no check of the plan': first === undefined ? 100 : 0,
-    'finished at once, 1 part': finishes(1),
-    'finished at once, 2 parts': finishes(2),
-    'finished at once, 3 parts': finishes(3),
+    'finished at once': !unlisted && needed.every((part) => met.has(part)) ? 100 : 0,
   };
 }
 

@@ -57,7 +57,7 @@ test.describe('by keys alone', () => {
     expect(text).toMatch(
       /^Job: SOON: .+\nOutcome: .+\nBecause: Lock after the reset: A hum that does not stop\nBreaker: stays off/,
     );
-    expect(text).toMatch(/\nLikely parts: /);
+    expect(text).toMatch(/\nWhat to load: /);
     for (const line of [
       `Code: ${code} (not read back)`,
       'Name: Ann Example',

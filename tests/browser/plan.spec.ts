@@ -77,3 +77,27 @@ test('a result that finds the fault raises its odds, names it, and opens the nex
   await expect(first(page).locator('details.care')).toHaveJSProperty('open', false);
   await axe(page);
 });
+
+test('the load: by model first asked for, weighed part by part; what a check clears leaves it', async ({
+  page,
+}) => {
+  await openPlan(page);
+  const load = page.locator('.load');
+  const parts = load.locator('.parts > li:not(.call)');
+  await expect(parts.first()).toHaveText('Latch assembly with motor');
+  await expect(load).toContainText('No model number: call');
+  await page.locator('.kit > summary').click();
+  const rows = await page.locator('.weighed > div').allTextContents();
+  const money = (text: string, of: RegExp) => Number(of.exec(text)?.[1]);
+  const saving = rows.filter((row) => money(row, /Saves \$(\d+)/) > money(row, /costs \$(\d+)/));
+  expect(rows.length).toBeGreaterThan(saving.length);
+  await expect(parts).toHaveCount(saving.length);
+  await plan(page).getByText('Latch motor continuity').click();
+  await plan(page).locator('.results li', { hasText: 'Nothing wrong here' }).click();
+  await plan(page).getByText('Latch, rod and hook by eye').first().click();
+  await plan(page).locator('.results li', { hasText: 'Nothing wrong here' }).click();
+  await expect(parts.filter({ hasText: 'Latch assembly' })).toHaveCount(0);
+  await open(page, `#c=${CODE}&m=RX-100`);
+  await expect(load).toBeVisible();
+  await expect(load).not.toContainText('No model number');
+});

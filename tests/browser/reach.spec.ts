@@ -56,8 +56,8 @@ test.describe('by taps alone', () => {
       await expect(page.locator('dialog.large')).toBeHidden();
     });
 
-  // WCAG 2.5.7: what is dragged has buttons beside it, and a slider takes a tap.
-  test('a visit of the round is moved, and its chance set, without dragging', async ({ page }) => {
+  // WCAG 2.5.7: what is dragged has buttons beside it.
+  test('a visit of the round is moved without dragging', async ({ page }) => {
     const round = places.find(({ kind }) => kind === 'round');
     await round?.open(page, mainLanguage());
     const order = () => page.locator('.visit h3').allTextContents();
@@ -66,11 +66,6 @@ test.describe('by taps alone', () => {
     expect(await order()).toEqual([second, first, third]);
     await page.locator('.visit .up').nth(2).tap();
     expect(await order()).toEqual([second, third, first]);
-    const slider = page.locator('.slider input');
-    const before = await slider.inputValue();
-    const box = await slider.boundingBox();
-    await slider.tap({ position: { x: (box?.width ?? 0) / 3, y: (box?.height ?? 0) / 2 } });
-    expect(await slider.inputValue()).not.toBe(before);
   });
 });
 

@@ -140,23 +140,18 @@ test('500 visits: the page answers all the while', async ({ page }) => {
   await expect(said(page)).toHaveText('500 visits added.');
   await expect(page.getByLabel('Note codes')).toHaveValue('4GK5');
   await expect(rows(page)).toHaveCount(500);
-  await page.getByLabel('Chance that it is enough').fill('99');
   await expect(page.locator('.load table tbody tr').first()).toBeVisible();
 });
 
-test('JSON is of the chance that the slider stands at', async ({ page }, info) => {
+test('what a visit alone needs is asked for by model, and is beside its number', async ({
+  page,
+}) => {
   await open(page);
-  await add(page, [a, b].join('\n'));
+  await add(page, `code,Model\n${a},RX-100\n${b},`);
   await expect(rows(page)).toHaveCount(2);
-  const chance = async () =>
-    routeSchema.parse(JSON.parse(await save(page, 'Save as JSON', info))).load.chance;
-  expect(await chance()).toBe(0.9);
-  await page.getByLabel('Chance that it is enough').fill('75');
-  expect(await chance()).toBe(0.75);
-  // It stays where it was set when more visits come.
-  await add(page, c);
-  await expect(rows(page)).toHaveCount(3);
-  expect(await chance()).toBe(0.75);
+  const own = page.locator('.load .own > li');
+  await expect(own.filter({ hasText: a })).toContainText('Model RX-100');
+  await expect(own.filter({ hasText: b })).toContainText('Call for the model.');
 });
 
 test('figures that cannot be fetched: said in words, tried again, nothing lost', async ({

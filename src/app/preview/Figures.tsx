@@ -15,10 +15,7 @@ type Props = VisitProps & Pick<DiagnosisProps, 'guides'>;
 
 /** By how much each figure may be wrong, up or down. */
 const FACTOR = 2;
-const DRAWS = 500;
-/** First stays first in so many draws: our own choice of where the words change. */
-const FIRM = 0.9;
-const FAIRLY = 0.6;
+const DRAWS = 300;
 const routes = ['best', 'likeliest', 'fixed'] as const;
 
 /** What the page rests on, for whoever doubts it: shares, weights, trials, times, the sensor, the day. */
@@ -49,10 +46,6 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
   const words = () => props.page.words;
   const drawn = createStability(() => props);
   const range = (fault: string) => drawn()?.ranges.find((one) => one.fault === fault);
-  const degree = ({ firstStays }: Stability) => {
-    if (firstStays >= FIRM) return 'firm';
-    return firstStays >= FAIRLY ? 'fairly' : 'shaky';
-  };
   const decibans = (value: number) =>
     new Intl.NumberFormat(words().language, {
       signDisplay: 'always',
@@ -65,12 +58,15 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
         <Show when={drawn()} fallback={t('preview:firm.drawing')}>
           {(now) => (
             <>
-              <strong>{t(`preview:firm.degree.${degree(now())}`)}</strong>{' '}
+              <strong>{t(`preview:firm.degree.${now().degree}`)}</strong>{' '}
               {t('preview:firm.stays', {
                 share: percent(words(), now().firstStays),
                 draws: now().draws,
                 factor: FACTOR,
-              })}
+              })}{' '}
+              <Show when={now().restsOn && now().degree !== 'shaky'}>
+                {t('preview:firm.restsOn')}
+              </Show>
             </>
           )}
         </Show>

@@ -1,8 +1,10 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
+import type { SparePart } from '../../diagnosis/types.ts';
 import { worthAsking } from '../../diagnosis/ask.ts';
 import { detailName } from '../shared/content-words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
+import { minutes, money } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
@@ -21,13 +23,26 @@ export function needed(visit: DiagnosisState, kind: 'tools' | 'skills'): string[
   return [...new Set(steps.flatMap(({ check }) => of(check)))];
 }
 
+/** What to load, as the model has it. */
+export function loaded({ model, load }: DiagnosisState): readonly SparePart[] {
+  return model.parts.filter(({ id }) => load().parts.includes(id));
+}
+
+/** Whether a part would be loaded that fits by a model number nobody has told. */
+export function asksModel(visit: DiagnosisState, modelNumber: string | undefined): boolean {
+  return !modelNumber && loaded(visit).some(({ fits }) => fits === 'model');
+}
+
+/** Parts of which less is needed are not worth a line. */
+const LEAST = 0.01;
+const HOUR = 60;
 const DETAIL = /^detail\./;
 
 /** What to put on the van, and the one thing to ask before: the detail that would tell most. */
 export function Load(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const parts = () => props.visit.load().parts;
+  const parts = () => loaded(props.visit);
   const asked = createMemo(() =>
     props.visit.taps().length > 0
       ? undefined
@@ -38,9 +53,14 @@ export function Load(props: Props): JSX.Element {
       <h2>{t('preview:load.title')}</h2>
       <ul class="parts">
         <For each={parts()} fallback={<li>{t('preview:load.noParts')}</li>}>
-          {(part) => <li>{name(words(), 'parts', part)}</li>}
+          {(part) => (
+            <li>
+              {name(words(), 'parts', part.id)}
+              {part.fits === 'any' ? ` ${t('preview:load.universal')}` : ''}
+            </li>
+          )}
         </For>
-        <Show when={props.modelNumber === undefined && parts().length > 0}>
+        <Show when={asksModel(props.visit, props.modelNumber)}>
           <li class="call">{t('preview:load.callModel')}</li>
         </Show>
       </ul>
@@ -56,10 +76,17 @@ export function Load(props: Props): JSX.Element {
   );
 }
 
-/** What else to take along for the checks, and what the parts are good for. */
+/** What else to take along for the checks, and what each part saves and costs. */
 export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
+  const costs = () => props.visit.model.costs;
+  const amount = (value: number) => money(words(), value, costs().currency);
+  const finding = () => props.visit.plan().best.expectedMinutes;
+  const weighed = () =>
+    props.visit
+      .weighed()
+      .filter(({ part, needed: chance }) => chance >= LEAST || loaded(props.visit).includes(part));
   return (
     <details class="card kit">
       <summary>
@@ -76,6 +103,25 @@ export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
         </For>
       </dl>
       <p>{t('preview:load.reaches', { odds: odds(words(), props.visit.load().chance) })}</p>
+      <dl class="weighed">
+        <For each={weighed()}>
+          {({ part, saves, costs: carrying }) => (
+            <div>
+              <dt>{name(words(), 'parts', part.id)}</dt>
+              <dd>
+                {t('preview:load.weighed', { saves: amount(saves), costs: amount(carrying) })}
+              </dd>
+            </div>
+          )}
+        </For>
+      </dl>
+      <p class="quiet">
+        {t('preview:load.rule', {
+          second: amount(costs().secondVisit),
+          cost: amount(props.visit.load().cost + (finding() / HOUR) * costs().hourlyRate),
+          minutes: minutes(words(), finding()),
+        })}
+      </p>
     </details>
   );
 }

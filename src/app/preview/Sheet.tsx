@@ -4,7 +4,7 @@ import { qrPath } from '../note/qr.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
-import { needed } from './Load.tsx';
+import { asksModel, loaded, needed } from './Load.tsx';
 import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
 import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
@@ -104,10 +104,10 @@ function Work(props: VisitProps & { readonly visit: DiagnosisState }): JSX.Eleme
     <>
       <h2>{t('preview:load.title')}</h2>
       <ul class="boxes">
-        <For each={props.visit.load().parts} fallback={<li>{t('preview:load.noParts')}</li>}>
-          {(part) => <li>{name(words(), 'parts', part)}</li>}
+        <For each={loaded(props.visit)} fallback={<li>{t('preview:load.noParts')}</li>}>
+          {({ id }) => <li>{name(words(), 'parts', id)}</li>}
         </For>
-        <Show when={props.extras.caller.model === undefined}>
+        <Show when={asksModel(props.visit, props.extras.caller.model)}>
           <li>{t('preview:load.callModel')}</li>
         </Show>
       </ul>

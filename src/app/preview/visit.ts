@@ -1,7 +1,7 @@
 /** The state of a visit: the note's answers and what the checks have shown, kept in this tab. */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
-import { loadFor, type Load } from '../../diagnosis/parts.ts';
-import { plan, type Plan } from '../../diagnosis/plan.ts';
+import { loadFor, weigh, type Load, type Weighed } from '../../diagnosis/parts.ts';
+import { plan, stillOpen, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
@@ -17,6 +17,8 @@ export interface DiagnosisState {
   readonly shares: Accessor<readonly number[]>;
   readonly plan: Accessor<Plan>;
   readonly load: Accessor<Load>;
+  /** What it costs and saves to have each part along. */
+  readonly weighed: Accessor<readonly Weighed[]>;
   tap(tap: Tap): void;
   undo(check: string): void;
 }
@@ -39,7 +41,8 @@ export function createVisit(model: Model, answers: Evidence, code: string): Diag
   const key = `hobnote.checks.${code}`;
   const [taps, setTaps] = createSignal(parseTaps(read(key), model));
   const evidence = createMemo(() => [...answers, ...asEvidence(taps())]);
-  const now = createMemo(() => shares(model, evidence()));
+  const open = createMemo(() => stillOpen(model, evidence()));
+  const load = createMemo(() => loadFor(model, open()));
   const set = (next: readonly Tap[]) => {
     setTaps(next);
     store(key, formatTaps(next));
@@ -49,9 +52,10 @@ export function createVisit(model: Model, answers: Evidence, code: string): Diag
     taps,
     evidence,
     ranking: createMemo(() => posterior(model, evidence())),
-    shares: now,
+    shares: createMemo(() => shares(model, evidence())),
     plan: createMemo(() => plan(model, evidence())),
-    load: createMemo(() => loadFor(model, now(), 0.9)),
+    load,
+    weighed: createMemo(() => weigh(model, open(), load())),
     tap: (tap) => set(withTap(taps(), tap)),
     undo: (check) => set(without(taps(), check)),
   };

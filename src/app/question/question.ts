@@ -5,7 +5,6 @@
 import { qualify } from '../../guide/ids.ts';
 import './second-tap.ts';
 import type { Guarded } from './walk.ts';
-import './timer.ts';
 import { isKept, store } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';

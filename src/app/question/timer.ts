@@ -153,11 +153,8 @@ function run(box: HTMLElement): void {
       put(part, (part.dataset['text'] ?? '').replace('{{time}}', ofDay.format(minute * 60_000)));
     }
     // The bar: what is gone by, and from where on it may be over.
-    const whole = length() || 1;
-    const share = (seconds: number) =>
-      `${String(100 * Math.min(1, Math.max(0, seconds / whole)))}%`;
-    face.style.setProperty('--gone', share(whole - latestEnd));
-    face.style.setProperty('--open', share(whole - window));
+    const percent = 100 / length();
+    face.style.cssText = `--gone:${String(100 - latestEnd * percent)}%;--open:${String(100 - window * percent)}%`;
     asks.hidden = unseen === 0;
     box.classList.toggle('asks', unseen > 0);
     const nowOver = latestEnd <= window;

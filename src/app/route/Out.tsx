@@ -4,10 +4,10 @@ import { AskTwice } from '../shared/AskTwice.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
 import { routeTable } from './file.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 
-/** Paper, files, and an empty list again. `chance`: that of the load on the page. */
-export function Out(props: RouteProps & { readonly chance: number }): JSX.Element {
+/** Paper, files, and an empty list again. */
+export function Out(props: LoadProps): JSX.Element {
   const t = sayer(props);
   const count = () => props.route.visits().length;
   const saved = (): void => {
@@ -16,13 +16,13 @@ export function Out(props: RouteProps & { readonly chance: number }): JSX.Elemen
   };
   const csv = (): void => {
     // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
-    download('round.csv', `\ufeff${routeTable(props.page, props.route)}`, 'text/csv');
+    download('round.csv', `\ufeff${routeTable(props.page, props.route, props.load)}`, 'text/csv');
     saved();
   };
   const json = (): void => {
     const { columns, visits, unread } = props.route;
     const route = { columns: columns(), visits: visits(), unread: unread() };
-    const text = JSON.stringify(routeJson(route, props.chance, new Date()), undefined, 2);
+    const text = JSON.stringify(routeJson(route, new Date()), undefined, 2);
     download('round.json', text, 'application/json');
     saved();
   };

@@ -1,89 +1,62 @@
-import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
-import type { Assessed } from '../../visit/assess.ts';
-import { partsToBring, type PartLoad } from '../../route/parts-to-bring.ts';
+import { For, Show, type JSX } from 'solid-js';
+import { modelNumber } from '../../route/columns.ts';
+import { percent } from '../preview/facts.ts';
+import { name, names } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
-import { chosenPercent } from '../preview/facts.ts';
-import { name } from '../shared/staff-words.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 
-/** What to put on the van for the whole route, beside one of each likely part a visit. */
-export function PartsToBring(
-  props: RouteProps & {
-    readonly figures: readonly Assessed[];
-    /** The chance that is to be enough, and what sets it: files are of the same chance. */
-    readonly chance: number;
-    readonly slider: () => Element;
-  },
-): JSX.Element {
+/** What to put on the van: a stock that serves every visit, and what one visit alone may need. */
+export function PartsToBring(props: LoadProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const [way, setWay] = createSignal<'alone' | 'together'>('alone');
-  const load = createMemo(() => partsToBring(props.figures, props.chance));
-  const number = (value: number, digits = 0) =>
-    new Intl.NumberFormat(props.page.words.language, {
-      minimumFractionDigits: digits,
-      maximumFractionDigits: digits,
-    }).format(value);
-  // Rounded down: what stands there is a bound, "so much or more".
-  const bound = (of: 'alone' | 'together' | 'habit') =>
-    new Intl.NumberFormat(words().language, { style: 'percent' }).format(
-      Math.floor(load()[of].chanceAtLeast * 100) / 100,
-    );
+  const own = () =>
+    props.route.visits().flatMap(({ code, others, assessed }, place) => {
+      const parts = (assessed && props.load.own.get(assessed)) ?? [];
+      const model = modelNumber(props.route.columns(), others);
+      return parts.length > 0 ? [{ place: place + 1, code, parts, model }] : [];
+    });
   return (
     <section class="card load">
       <h2>{t('round:load.title')}</h2>
-      <label for="chance">{t('round:load.chance')}</label>
-      {props.slider()}
-      <fieldset>
-        <legend>{t('round:load.way')}</legend>
-        <For each={['alone', 'together'] as const}>
-          {(one) => (
-            <label class="tick">
-              <input type="radio" name="way" checked={way() === one} onChange={() => setWay(one)} />
-              {t(one === 'alone' ? 'round:load.one' : 'round:load.all')}
-            </label>
-          )}
-        </For>
-      </fieldset>
-      <Show when={load().parts.length > 0} fallback={<p>{t('round:load.none')}</p>}>
+      <Show when={props.load.stock.length > 0}>
         <table>
-          <caption>{t('round:load.caption')}</caption>
-          <thead>
-            <tr>
-              <For each={['part', 'mean', 'count', 'habit'] as const}>
-                {(head) => <th scope="col">{t(`round:load.${head}`)}</th>}
-              </For>
-            </tr>
-          </thead>
+          <caption>{t('round:load.stock')}</caption>
           <tbody>
-            <For each={load().parts}>
-              {(row: PartLoad) => (
+            <For each={props.load.stock}>
+              {({ part, count }) => (
                 <tr>
-                  <th scope="row">{name(props.page.words, 'parts', row.part)}</th>
-                  <td>{number(row.mean, 1)}</td>
-                  <td class="strong">{number(row[way()])}</td>
-                  <td>{number(row.habit)}</td>
+                  <th scope="row">{name(words(), 'parts', part)}</th>
+                  <td class="strong">{count}</td>
                 </tr>
               )}
             </For>
           </tbody>
-          <tfoot>
-            <tr>
-              <th scope="row">{t('round:load.sum')}</th>
-              <td />
-              <td class="strong">{number(load()[way()].pieces)}</td>
-              <td>{number(load().habit.pieces)}</td>
-            </tr>
-          </tfoot>
         </table>
-        <p>
-          {t(`round:load.${way()}Note`, {
-            chance: chosenPercent(words(), props.chance),
-            bound: bound(way()),
-          })}
-        </p>
-        <p>{t('round:load.habitNote', { pieces: load().habit.pieces, bound: bound('habit') })}</p>
       </Show>
+      <Show when={own().length > 0}>
+        <h3>{t('round:load.own')}</h3>
+        <ul class="own">
+          <For each={own()}>
+            {({ place, code, parts, model }) => (
+              <li>
+                {place}. <bdi class="typed">{code}</bdi>
+                {': '}
+                <span class="strong">{names(words(), 'parts', parts)}</span>
+                {'. '}
+                <Show when={model} fallback={t('round:load.ask')}>
+                  {(number) => <bdi>{t('round:load.model', { model: number() })}</bdi>}
+                </Show>
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <Show when={props.load.stock.length + own().length === 0}>
+        <p>{t('round:load.none')}</p>
+      </Show>
+      <p class="strong">
+        {t('round:load.reaches', { share: percent(words(), props.load.chance) })}
+      </p>
       <p class="quiet">
         {t('diagnosis:source')} {t('round:load.assumes')}
       </p>

@@ -1,6 +1,6 @@
-import { Show, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { partsToBring } from '../../route/parts-to-bring.ts';
 import { sayer } from '../shared/words.ts';
-import { createChance } from '../preview/Chance.tsx';
 import { Enter } from './Enter.tsx';
 import { PartsToBring } from './PartsToBring.tsx';
 import { Mend } from './Mend.tsx';
@@ -30,7 +30,7 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   onMount(() => addEventListener('beforeunload', ask));
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { route, say };
-  const [chance, Slider] = createChance(() => props.page.words);
+  const load = createMemo(() => partsToBring(figures()));
   return (
     <>
       <Enter {...props} {...parts} />
@@ -50,18 +50,12 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
       <Mend {...props} {...parts} />
       <Show when={route.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
-        <PartsToBring
-          {...props}
-          {...parts}
-          figures={figures()}
-          chance={chance() / 100}
-          slider={Slider}
-        />
+        <PartsToBring {...props} {...parts} load={load()} />
       </Show>
       <Show when={route.visits().length + route.unread().length > 0}>
-        <Out {...props} {...parts} chance={chance() / 100} />
+        <Out {...props} {...parts} load={load()} />
       </Show>
-      <Visits {...props} {...parts} />
+      <Visits {...props} {...parts} load={load()} />
     </>
   );
 }

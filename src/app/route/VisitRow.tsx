@@ -3,10 +3,10 @@ import { hashOf } from '../../address/grammar.ts';
 import { sayer } from '../shared/words.ts';
 import { minutes, percent } from '../preview/facts.ts';
 import { told } from './facts.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 import type { Listed } from './state.ts';
 
-interface Props extends RouteProps {
+interface Props extends LoadProps {
   readonly visit: Listed;
   /** Its place in the day, from 0. */
   readonly place: number;
@@ -26,7 +26,7 @@ const LEFT_OVER = 0.05;
 export function VisitRow(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const said = createMemo(() => told(props.page, props.visit));
+  const said = createMemo(() => told(props.page, props.visit, props.load));
   const [over, setOver] = createSignal(false);
   let row: HTMLLIElement | undefined;
   const code = () => props.visit.code;
@@ -96,7 +96,14 @@ export function VisitRow(props: Props): JSX.Element {
           <For each={said().flags}>{(flag) => <li>{flag}</li>}</For>
         </ul>
       </Show>
-      <Show when={props.visit.assessed} fallback={<p class="quiet">{t('preview:ranking.none')}</p>}>
+      <Show
+        when={props.visit.assessed}
+        fallback={
+          <Show when={!props.visit.seen.model}>
+            <p class="quiet">{t('preview:ranking.none')}</p>
+          </Show>
+        }
+      >
         {(figures) => (
           <>
             <p class="strong">

@@ -1,6 +1,6 @@
 import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'solid-js';
 import { sayer } from '../shared/words.ts';
-import type { RouteProps } from './props.ts';
+import type { LoadProps } from './props.ts';
 import { breathe } from '../shared/breathe.ts';
 import { VisitRow } from './VisitRow.tsx';
 
@@ -8,7 +8,7 @@ import { VisitRow } from './VisitRow.tsx';
 const ROWS = 10;
 
 /** The visits in the day's order, which can be changed. */
-export function Visits(props: RouteProps): JSX.Element {
+export function Visits(props: LoadProps): JSX.Element {
   const t = sayer(props);
   const [drawn, setDrawn] = createSignal(ROWS);
   const [dragged, setDragged] = createSignal<number>();

@@ -1,5 +1,5 @@
 /** A visit's facts in words. */
-import { LIKELY } from '../../route/parts-to-bring.ts';
+import type { PartsToBring } from '../../route/parts-to-bring.ts';
 import type { PlannedVisit } from '../../route/types.ts';
 import { percent } from '../preview/facts.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
@@ -30,10 +30,11 @@ export interface VisitFacts {
   readonly reason: string;
   readonly flags: readonly string[];
   readonly faults: readonly string[];
+  /** Those to take along for this visit alone. */
   readonly parts: readonly string[];
 }
 
-export function told(page: Page, { seen, assessed }: PlannedVisit): VisitFacts {
+export function told(page: Page, { seen, assessed }: PlannedVisit, load: PartsToBring): VisitFacts {
   const known = page.guides.known(seen.guide.id);
   const of = known?.words ?? page.words;
   const { because, danger, guide, end } = seen;
@@ -56,7 +57,7 @@ export function told(page: Page, { seen, assessed }: PlannedVisit): VisitFacts {
       .filter(({ share }, index) => index < FAULTS && share >= LEAST)
       .map(({ fault, share }) => `${name(of, 'faults', fault)}, ${percent(of, share)}`),
     parts: (assessed?.parts ?? [])
-      .filter(({ chance }) => chance >= LIKELY)
+      .filter(({ part }) => assessed && load.own.get(assessed)?.includes(part))
       .map(({ part, chance }) => `${name(of, 'parts', part)}, ${percent(of, chance)}`),
   };
 }

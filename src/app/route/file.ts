@@ -1,4 +1,5 @@
 /** The route as a table for people. */
+import type { PartsToBring } from '../../route/parts-to-bring.ts';
 import { passthroughColumns, csvOf } from '../../route/table.ts';
 import { problemWords } from '../preview/sentences.ts';
 import { told } from './facts.ts';
@@ -13,6 +14,7 @@ const HEADINGS = [
 export function routeTable(
   page: Page,
   { visits, unread, columns }: Pick<RouteState, 'visits' | 'unread' | 'columns'>,
+  load: PartsToBring,
 ): string {
   const headings = HEADINGS.map((heading) => page.words.t(`round:csv.${heading}`));
   const passed = passthroughColumns(columns(), headings);
@@ -22,7 +24,7 @@ export function routeTable(
   return csvOf([
     [...headings, ...passed.map(({ name }) => name)],
     ...visits().map((visit) => {
-      const { urgency, faults, parts, flags } = told(page, visit);
+      const { urgency, faults, parts, flags } = told(page, visit, load);
       const { assessed } = visit;
       return [
         ...[visit.code, urgency],

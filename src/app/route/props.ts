@@ -1,3 +1,4 @@
+import type { PartsToBring } from '../../route/parts-to-bring.ts';
 import type { Page } from './page.ts';
 import type { RouteState } from './state.ts';
 
@@ -7,4 +8,9 @@ export interface RouteProps {
   readonly route: RouteState;
   /** Said to the person, and read out. */
   readonly say: (text: string) => void;
+}
+
+/** What those take that show or save the load. */
+export interface LoadProps extends RouteProps {
+  readonly load: PartsToBring;
 }

@@ -75,7 +75,7 @@ export function createRoute(page: Page): RouteState {
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     const known = page.guides.known(reading.note.guide);
     const seen = readVisit(reading.note, page.codebooks, known?.figures);
-    const assessed = seen.model && assess(seen.model, seen.evidence);
+    const assessed = assess(seen);
     return { id, row, others, code: reading.code, seen, assessed };
   };
   const working =

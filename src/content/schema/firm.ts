@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Costs } from '../../diagnosis/types.ts';
 import { helpers, switches } from '../../guide/types.ts';
 import type { Switch } from '../../guide/types.ts';
 
@@ -54,6 +55,15 @@ export const firmSchema = z
       .default({ 'keep-caller': 'never' }),
     /** Days after which a copy kept on a device, with no network, asks to be renewed before a guide is begun. */
     'renew-after': z.int().min(1).default(90),
+    /** What loads are weighed with, in the money of the firm's region. */
+    costs: z.strictObject({
+      /** ISO 4217. */
+      currency: z.string().regex(/^[A-Z]{3}$/),
+      'second-visit': z.number().positive(),
+      'hourly-rate': z.number().positive(),
+      /** Share of a part's price. */
+      carrying: z.number().positive().max(1),
+    }),
     numbers: z.record(z.enum(called), number),
   })
   .refine(
@@ -69,4 +79,13 @@ export type Firm = z.infer<typeof firmSchema> & Readonly<Record<Switch, boolean>
 /** The switches that are off. */
 export function switchedOff(firm: Firm): readonly Switch[] {
   return switches.filter((name) => !firm[name]);
+}
+
+/** What loads are weighed with. */
+export function costsOf({ costs }: Firm): Costs {
+  const { currency, carrying, ...rest } = costs;
+  return {
+    ...{ currency, carrying },
+    ...{ secondVisit: rest['second-visit'], hourlyRate: rest['hourly-rate'] },
+  };
 }

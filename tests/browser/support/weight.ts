@@ -88,7 +88,9 @@ export const CEILINGS = {
   /** One initial TCP window: 10 segments of 1,460 bytes (RFC 6928). */
   question: 14_600,
   /** Of it; a page that looks at the whole journey before it shows a step needs some 250 of them. */
-  questionScript: 5_600,
+  questionScript: 4_400,
+  /** The same of a page that counts a wait. */
+  waitScript: 5_900,
   note: 40_000,
   preview: 60_000,
   round: 60_000,

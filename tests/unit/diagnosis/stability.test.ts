@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { stability } from '../../../src/diagnosis/stability.ts';
+import { groupsOf, stability } from '../../../src/diagnosis/stability.ts';
 import { perturbed } from '../../../src/diagnosis/perturb.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import { draw, seeded } from '../../../src/diagnosis/random.ts';
+import type { Evidence, Model } from '../../../src/diagnosis/types.ts';
 import { many, modelOf } from './support/models.ts';
 import { realModel, told } from './support/real.ts';
 
@@ -19,10 +20,11 @@ describe('stability', () => {
     );
   });
 
-  test('a factor of 1 moves nothing', () => {
-    const { firstStays, ranges } = stability(real, evidence, { draws: 20, factor: 1 });
+  test('a factor of 1 moves nothing where no two answers tell one fact', () => {
+    const alone = told('listen.click', 'forced.no');
+    const { firstStays, ranges } = stability(real, alone, { draws: 20, factor: 1 });
     expect(firstStays).toBe(1);
-    for (const [fault, share] of shares(real, evidence).entries()) {
+    for (const [fault, share] of shares(real, alone).entries()) {
       expect(ranges[fault]?.low).toBeCloseTo(share, 12);
       expect(ranges[fault]?.high).toBeCloseTo(share, 12);
     }
@@ -55,6 +57,98 @@ describe('stability', () => {
   test('a fault beyond any factor of two stays first always', () => {
     const model = modelOf({ priors: [100, 1, 1] });
     expect(stability(model, []).firstStays).toBe(1);
+  });
+});
+
+/** Two faults, 5 to 1, and answers of which each speaks 3 to 1 for the second. */
+const plain = modelOf({
+  priors: [5, 1],
+  questions: many(4, () => [
+    [1, 3],
+    [3, 1],
+  ]),
+});
+const answered = plain.evidence.map(({ key }) => ({ key, answer: 'a0' }));
+/** The same four answers, of one hidden fact. */
+const tied: Model = {
+  ...plain,
+  facts: [
+    {
+      id: 'h',
+      values: ['yes', 'no'],
+      rows: [
+        [0.1, 0.9],
+        [0.9, 0.1],
+      ],
+      rowOf: [0, 1],
+    },
+  ],
+  evidence: plain.evidence.map((table) => ({
+    ...table,
+    rows: [
+      [0.5, 0.5],
+      [0.9, 0.1],
+      [0.25, 0.75],
+    ],
+    rowOf: [0, 0],
+    rules: [
+      { row: 1, if: [[0, [0]]] },
+      { row: 2, if: [[0, [1]]] },
+    ],
+  })),
+};
+
+describe('firmness that sees dependence', () => {
+  test('groups answers that hang on one fact, or of which one decides what the other tells', () => {
+    const keys = (model: Model, given: Evidence) => groupsOf(model, given).map((one) => one.keys);
+    expect(keys(plain, answered)).toEqual([['q0'], ['q1'], ['q2'], ['q3']]);
+    expect(keys(tied, answered)).toEqual([['q0', 'q1', 'q2', 'q3']]);
+    const cure = told('since.never', 'control-lock.went-off', 'try-door.stuck', 'forced.no');
+    expect(keys(real, cure)).toContainEqual(['control-lock', 'try-door']);
+  });
+
+  test('four answers of one fact are less firm than four that stand by themselves', () => {
+    const [apart, one] = [plain, tied].map((model) => stability(model, answered));
+    expect(apart?.firstStays).toBeGreaterThan(one?.firstStays ?? NaN);
+  });
+
+  test('is never firm where one answer carries the first fault', () => {
+    const model = modelOf({
+      priors: [20, 1],
+      questions: [
+        [
+          [1, 999],
+          [999, 1],
+        ],
+      ],
+    });
+    const found = stability(model, [{ key: 'q0', answer: 'a0' }]);
+    expect(found).toMatchObject({ degree: 'fairly', restsOn: ['q0'] });
+    expect(found.firstStays).toBeGreaterThan(0.95);
+    // Two that say so, each enough by itself, are firm.
+    const twice = { ...model, evidence: many(2, (n) => ({ ...model.evidence[0], key: `q${n}` })) };
+    const both = stability(twice as Model, [
+      { key: 'q0', answer: 'a0' },
+      { key: 'q1', answer: 'a0' },
+    ]);
+    expect(both.degree).toBe('firm');
+    expect(both.restsOn).toBeUndefined();
+  });
+
+  test('the guide a call came to and what was found at the range carry nothing alone', () => {
+    const model = modelOf({ priors: [20, 1], checks: [{ minutes: 1, finds: [1] }] });
+    const sure: Model = {
+      ...model,
+      checks: model.checks.map((check) => ({
+        ...check,
+        likelihoods: [
+          [0.999, 0.001],
+          [0.001, 0.999],
+        ],
+      })),
+    };
+    const found = stability(sure, [{ key: 'check.c0', answer: 'found' }]);
+    expect(found.degree).toBe('firm');
   });
 });
 

@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
-import { chanceOf, loadFigures, makeRoute, routeCsv, routeOutput } from '../../../src/cli/route.ts';
+import { loadFigures, makeRoute, routeCsv, routeOutput } from '../../../src/cli/route.ts';
 import { tellEntries } from '../../../src/cli/route-words.ts';
 import { routeSchema } from '../../../src/cli/route-json.ts';
-import { poissonBinomial } from '../../../src/diagnosis/demand.ts';
+import { model } from '../../../src/content/load.ts';
 import { textOf } from '../../../src/decode.ts';
 import { plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
@@ -55,11 +55,13 @@ describe('a route', () => {
         8,
       );
       expect(assessed.cautious).toBeGreaterThanOrEqual(0);
-      expect(assess(visit.model, visit.evidence)).toEqual(assessed);
+      expect(assess(visit)).toEqual(assessed);
     }
-    expect(seen).toBe(whole.visits.filter(({ seen: { model } }) => model).length);
+    expect(seen).toBe(
+      whole.visits.filter(({ seen: one }) => one.model && one.urgency !== 'emergency').length,
+    );
     // One guide has no figures.
-    expect(seen).toBeGreaterThan(whole.visits.length / 2);
+    expect(seen).toBeGreaterThan(whole.visits.length / 3);
   });
 
   test('a damaged line is no visit until confirmed, and is kept as given', () => {
@@ -74,36 +76,28 @@ describe('a route', () => {
 });
 
 describe('as JSON', () => {
-  const json = routeJson(whole, 0.9, today);
+  const json = routeJson(whole, today);
 
   test('it is as its published schema says, damaged lines too', () => {
     routeSchema.parse(json);
     routeSchema.parse(
-      routeJson(routeOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), 0.5, today),
+      routeJson(routeOf(`code,who\n${first},A\n${damaged(second, 1)},=B\n?,C`), today),
     );
   });
 
-  test('the load: each count is the fewest that is enough, by the Poisson-binomial anew', () => {
-    expect(json.load.parts.length).toBeGreaterThan(5);
-    for (const { part, alone, chance } of json.load.parts) {
-      const needed = json.visits.map(
-        ({ figures: found }) => found?.parts.find((one) => one.part === part)?.chance ?? 0,
-      );
-      const pmf = poissonBinomial(needed);
-      const upTo = (count: number) => pmf.slice(0, count + 1).reduce((a, b) => a + b, 0);
-      // The JSON's chances have six decimals.
-      expect(chance).toBeCloseTo(upTo(alone), 4);
-      expect(upTo(alone)).toBeGreaterThan(0.9 - 1e-4);
-      expect(upTo(alone - 1)).toBeLessThan(0.9 + 1e-4);
-    }
+  test('the load: parts by model at their visits, the others counted for all', () => {
+    const fits = new Map(model().parts.map((part) => [String(part.id), part.fits]));
+    const own = json.visits.flatMap(({ figures: found }) => found?.load ?? []);
+    expect(new Set(own).size).toBeGreaterThan(3);
+    expect(json.load.stock.length).toBeGreaterThan(2);
+    expect(own.filter((part) => fits.get(part) !== 'model')).toEqual([]);
+    expect(json.load.stock.filter(({ part }) => fits.get(part) !== 'any')).toEqual([]);
   });
 
-  test('all together is surer than each alone, and the habit is not both smaller and as sure', () => {
-    const { alone, together, habit, parts } = json.load;
-    expect(together.chanceAtLeast).toBeGreaterThanOrEqual(0.9);
-    expect(together.pieces).toBeGreaterThan(alone.pieces);
-    expect(together.pieces).toBe(parts.reduce((all, row) => all + row.together, 0));
-    expect([habit.pieces > together.pieces, habit.chanceAtLeast < 0.9]).toContain(true);
+  test('an emergency has no parts and no minutes, and is not in the load', () => {
+    const danger = json.visits.filter(({ urgency }) => urgency === 'emergency');
+    expect(danger.length).toBeGreaterThan(0);
+    expect(danger.map(({ figures: found }) => found)).toEqual(danger.map(() => null));
   });
 
   test('the cautious day is shorter than the visits’ cautious figures added up', () => {
@@ -120,7 +114,7 @@ describe('as a table', () => {
   test('carries other columns along, neutralises formulas, and can be read again', () => {
     const rows = `who,code,phone\n=HYPERLINK("x"),${first},+12075550142\nB,${damaged(second, 1)},@x\n`;
     const route = routeOf(rows.replace('=HYPERLINK("x")', '"=HYPERLINK(""x"")"'));
-    const text = routeCsv(routeJson(route, 0.9, today), route);
+    const text = routeCsv(routeJson(route, today), route);
     expect(text).toContain(`"'=HYPERLINK(""x"")"`);
     expect(text).toContain(`"'+12075550142"`);
     expect(text).toContain(`"'@x"`);
@@ -128,7 +122,7 @@ describe('as a table', () => {
     expect(again.visits.map(({ code }) => String(code))).toEqual([first]);
     expect(again.unread.map((one) => one.text)).toEqual([damaged(second, 1)]);
     // What the table has anew is not carried twice.
-    const written = routeCsv(routeJson(again, 0.9, today), again);
+    const written = routeCsv(routeJson(again, today), again);
     const cells = (csv: string) => Papa.parse(csv, { delimiter: ',' }).data;
     expect(cells(written)).toEqual(cells(text));
   });
@@ -142,7 +136,7 @@ describe('as a table', () => {
   ])('every cell stays under its heading where one is %s', (_, heading, shown) => {
     const rows = `code,Name,${heading.replace(/,$/, '')},Time\n${first},Ada,gate 4,9:00\n${damaged(second, 1)},Bo,yard,9:30\n`;
     const route = routeOf(rows);
-    const text = routeCsv(routeJson(route, 0.9, today), route);
+    const text = routeCsv(routeJson(route, today), route);
     const [head = [], ...lines] = Papa.parse<string[]>(text.trimEnd()).data;
     expect(head.slice(-3)).toEqual(['Name', heading === ',' ? '3' : shown, 'Time']);
     expect(lines.map((line) => line.slice(-3))).toEqual([
@@ -152,7 +146,7 @@ describe('as a table', () => {
   });
 
   test('columns headed alike, or like our own name for such a one, all reach the JSON', () => {
-    const { visits } = routeJson(routeOf(`code,a,a,a (2),a\n${first},1,2,3,4\n`), 0.9, today);
+    const { visits } = routeJson(routeOf(`code,a,a,a (2),a\n${first},1,2,3,4\n`), today);
     expect(Object.values(visits[0]?.columns ?? {}).toSorted()).toEqual(['1', '2', '3', '4']);
   });
 
@@ -195,14 +189,13 @@ describe('the command', () => {
   const run = (input: string, ...args: string[]) =>
     spawnSync(process.execPath, ['src/cli/note.ts', 'round', ...args], { input, encoding: 'utf8' });
 
-  const output = (text: string) =>
-    routeOutput(text, current, today, { chance: chanceOf('0.95') ?? NaN, csv: false });
+  const output = (text: string) => routeOutput(text, current, today, false);
 
   test('prints the route, and fails where a line is no visit', () => {
     const good = output(`${first}\n${second}\n`);
     if (!good.ok) return expect.unreachable(JSON.stringify(good.error));
     expect(good.value.good).toBe(true);
-    expect(routeSchema.parse(JSON.parse(good.value.text)).load.chance).toBe(0.95);
+    expect(routeSchema.parse(JSON.parse(good.value.text)).visits).toHaveLength(2);
     const bad = run(`${first}\n${damaged(second, 1)}\n`, '--csv');
     expect(bad.status).toBe(2);
     expect(bad.stdout.split('\r\n')[0]).toMatch(/^"code","urgency",/);
@@ -241,6 +234,5 @@ describe('the command', () => {
     expect(nothing.ok || tellEntries(nothing.error)).toBe(stderr.trimEnd());
     const many = output(`${first}\n`.repeat(501));
     expect(many.ok || tellEntries(many.error)).toContain('Split the list.');
-    expect(['1.5', '0', '1', '', 'x'].map(chanceOf)).toEqual(Array(5).fill(undefined));
   });
 });

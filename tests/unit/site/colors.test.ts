@@ -1,67 +1,59 @@
-/**
- * The meanings of colors stay apart for everyone: by CIEDE2000 (ISO/CIE 11664-6:2022), as seen by
- * full color vision and with the dichromacies that culori simulates after Machado, Oliveira and
- * Fernandes 2009.
- */
-import { readFileSync } from 'node:fs';
-import {
-  differenceCiede2000,
-  filterDeficiencyDeuter,
-  filterDeficiencyProt,
-  parse,
-  wcagContrast,
-} from 'culori';
-import type { Color } from 'culori';
-import { describe, expect, test } from 'vitest';
+import { readFileSync, readdirSync } from 'node:fs';
+import sharp from 'sharp';
+import { describe, expect, it } from 'vitest';
+import { iconPng, iconSvg, icons } from '../../../src/site/icon.ts';
+import { token } from '../../../src/site/tokens.ts';
 
-const css = readFileSync(new URL('../../../src/site/style/base.css', import.meta.url), 'utf8');
-const [light = '', dark = ''] = [...css.matchAll(/:root \{[^}]*--paper[^}]*\}/g)].map(
-  ([text]) => text,
-);
-const MEANINGS = ['accent', 'done', 'danger', 'warning', 'caution', 'notice'] as const;
-const difference = differenceCiede2000();
-const readers = {
-  anyone: (color: Color) => color,
-  deuteranope: filterDeficiencyDeuter(1),
-  protanope: filterDeficiencyProt(1),
-};
+const SRC = new URL('../../../src/', import.meta.url);
+const css = readFileSync(new URL('site/style/base.css', SRC), 'utf8');
+/** The color of a pixel, as base.css writes one. */
+async function colorAt(png: Uint8Array, left: number, top: number): Promise<string> {
+  const pixel = sharp(png).extract({ left, top, width: 1, height: 1 }).removeAlpha().raw();
+  return `#${(await pixel.toBuffer()).toString('hex')}`;
+}
 
-test('the example pairs of the formula’s authors come out (Sharma, Wu and Dalal 2005, table 1, from memory)', () => {
-  const lab = (l: number, a: number, b: number) => ({ mode: 'lab65', l, a, b }) as const;
-  expect(difference(lab(50, 2.6772, -79.7751), lab(50, 0, -82.7485))).toBeCloseTo(2.0425, 3);
-  expect(difference(lab(50, 2.5, 0), lab(73, 25, -18))).toBeCloseTo(27.1492, 3);
-});
-
-describe.each([
-  ['light', light],
-  ['dark', dark],
-])('in the %s theme', (_, theme) => {
-  const color = (name: string): string => {
-    const [, value] = new RegExp(`--${name}: (#[0-9a-f]{3,6});`).exec(theme) ?? [];
-    if (value === undefined) throw new Error(`base.css has no color --${name}.`);
-    return value;
-  };
-  const parsed = (name: string): Color => {
-    const value = parse(color(name));
-    if (value === undefined) throw new Error(`--${name} is no color.`);
-    return value;
-  };
-
-  test.each(Object.entries(readers))('%s tells every meaning from every other', (_who, seen) => {
-    const close = MEANINGS.flatMap((one, index) =>
-      MEANINGS.slice(index + 1).flatMap((other) => {
-        const apart = difference(seen(parsed(one)), seen(parsed(other)));
-        return apart >= 10 ? [] : [`${one} and ${other}: ${apart.toFixed(1)}`];
-      }),
-    );
-    expect(close).toEqual([]);
+describe('colors have one source', () => {
+  it('is base.css, light theme', () => {
+    for (const name of ['paper', 'ink', 'accent', 'accent-soft'])
+      expect(css.indexOf(`--${name}: ${token(name)};`), name).toBeLessThan(css.indexOf('dark) {'));
+    expect(() => token('no-such')).toThrow('--no-such');
   });
 
-  test('what is text keeps 7:1, and the tick 3:1 (WCAG 2.2, 1.4.6 and 1.4.11)', () => {
-    for (const ground of ['paper', 'card'])
-      for (const text of ['ink', 'quiet', 'accent'])
-        expect(wcagContrast(color(text), color(ground)), `${text} on ${ground}`).toBeGreaterThan(7);
-    expect(wcagContrast(color('done'), color('card'))).toBeGreaterThan(3);
-    expect(wcagContrast('#fff', color('danger'))).toBeGreaterThan(7);
+  it('and the icon has it', async () => {
+    const used = new Set(iconSvg().match(/#[0-9a-f]{3,6}/g));
+    expect(used).toEqual(new Set(['ink', 'paper', 'accent', 'accent-soft'].map(token)));
+    expect(iconSvg()).not.toContain('var(');
+    expect(icons.length).toBeGreaterThan(0);
+    for (const icon of icons) {
+      const png = await iconPng(icon);
+      const { width, height, format } = await sharp(png).metadata();
+      expect([width, height, format]).toEqual([icon.size, icon.size, 'png']);
+      // The middle of the drawing's box, and of the bar above it.
+      const part = { any: 0.92, maskable: 0.54 }[icon.purpose];
+      const at = (y: number) => Math.round(icon.size * (0.5 + part * (y / 110 - 0.5)));
+      expect(await colorAt(png, icon.size / 2, at(54))).toBe(token('accent-soft'));
+      expect(await colorAt(png, icon.size / 2, at(24))).toBe(token('accent'));
+      const { data } = await sharp(png).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+      expect(data[3], 'the corner of a maskable icon is filled').toBe(
+        icon.purpose === 'maskable' ? 255 : 0,
+      );
+      if (icon.purpose === 'maskable') expect(await colorAt(png, 0, 0)).toBe(token('paper'));
+    }
+  });
+
+  it('and no other file names a color of the theme', () => {
+    const colors = new Set(
+      [...css.matchAll(/--[\w-]+: (#[0-9a-f]{6});/g)].map(([, one = '']) => one),
+    );
+    expect(colors.size).toBeGreaterThan(15);
+    const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(
+      (name) => /\.(?:ts|tsx|astro|svg|css)$/.test(name) && name !== 'site/style/base.css',
+    );
+    expect(files.length).toBeGreaterThan(400);
+    const named = files.filter((name) => {
+      const text = readFileSync(new URL(name, SRC), 'utf8').toLowerCase();
+      return [...colors].some((color) => text.includes(color));
+    });
+    expect(named).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
 import type { Random } from '../../../../src/diagnosis/random.ts';
-import type { Model } from '../../../../src/diagnosis/types.ts';
+import type { Costs, Model } from '../../../../src/diagnosis/types.ts';
 
 /** A model in plain words and whole numbers; every row is in parts of its own sum. */
 export interface Plain {
@@ -15,9 +15,16 @@ export interface Plain {
   readonly access?: readonly number[];
   /** For each fault the parts its repair needs. */
   readonly parts?: readonly (readonly number[])[];
-  /** For each part. */
+  /** For each part, what carrying it costs. */
   readonly costs?: readonly number[];
+  /** For each part those that come with it. */
+  readonly covers?: readonly (readonly number[])[];
+  /** The parts that fit any range. */
+  readonly any?: readonly number[];
 }
+
+/** A second visit costs 100, carrying a part its price. */
+export const COSTS: Costs = { currency: 'USD', secondVisit: 100, hourlyRate: 60, carrying: 1 };
 
 const shared = (row: readonly number[]) => {
   const total = row.reduce((a, b) => a + b, 0);
@@ -30,7 +37,7 @@ const shared = (row: readonly number[]) => {
  * the rest 1 time in 10. The fixed order is that of the checks.
  */
 export function modelOf(plain: Plain): Model {
-  const { checks = [], access = [], parts = [], costs = [] } = plain;
+  const { checks = [], access = [], parts = [], costs = [], covers = [], any = [] } = plain;
   const faults = shared(plain.priors).map((prior, index) => ({
     id: `f${index}`,
     prior,
@@ -64,7 +71,13 @@ export function modelOf(plain: Plain): Model {
       ],
       likelihoods: faults.map((_, fault) => (finds.includes(fault) ? [0.1, 0.9] : [0.9, 0.1])),
     })),
-    parts: costs.map((cost, index) => ({ id: `p${index}`, cost })),
+    parts: costs.map((price, index) => ({
+      id: `p${index}`,
+      price,
+      fits: any.includes(index) ? 'any' : 'model',
+      covers: (covers[index] ?? []).map((part) => `p${part}`),
+    })),
+    costs: COSTS,
     fixedOrder: checks.map((_, index) => `c${index}`),
   } as unknown as Model;
 }
