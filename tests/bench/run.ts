@@ -8,6 +8,7 @@ const NAMES = [
     'fuzz',
     'prove',
     'diagnosis',
+    'load',
     'round',
     'pages',
     'hosting',

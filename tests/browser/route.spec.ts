@@ -176,7 +176,7 @@ test('figures that cannot be fetched: said in words, tried again, nothing lost',
   await page.unroute(parts);
   await again.click();
   await expect(again).toBeHidden();
-  await expect(page.locator('.load table tbody tr').first()).toBeVisible();
+  await expect(page.locator('.load .own > li').first()).toBeVisible();
   expect((await order(page)).toSorted()).toEqual([a, b].toSorted());
   await expect(page.getByLabel('Code in row 3')).toHaveValue('nonsense');
   await expect(field(page)).toHaveValue(c);
