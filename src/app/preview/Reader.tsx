@@ -173,7 +173,7 @@ export function Reader(props: Props): JSX.Element {
         class="reading"
         id="code-status"
         role="status"
-        classList={{ bad: invalid(), unseen: folded() && props.state.said() === undefined }}
+        classList={{ bad: invalid(), unseen: folded() }}
       >
         {status()}
       </p>
