@@ -2,6 +2,7 @@ import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { liveContent } from './.config/live-content.mjs';
 import { contentGates } from './src/site/build/content-gates.ts';
+import { firmColors } from './src/site/build/firm-colors.ts';
 import { finishBuild } from './src/site/build/finish-build.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
@@ -27,7 +28,7 @@ export default defineConfig({
   compressHTML: true,
   integrations: [contentGates(), solid(), finishBuild()],
   vite: {
-    plugins: [trustedTemplates(), licences, liveContent()],
+    plugins: [trustedTemplates(), firmColors(), licences, liveContent()],
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

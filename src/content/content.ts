@@ -43,6 +43,8 @@ import type { Firm } from './schema/firm.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
 import { recallSchema } from './schema/recall.ts';
+import { regionsSchema } from './schema/regions.ts';
+import type { Region } from './schema/regions.ts';
 import type { RecallFile } from './schema/recall.ts';
 import { retiredSchema } from './schema/retired.ts';
 import { reviewsSchema } from './schema/reviews.ts';
@@ -67,6 +69,8 @@ export interface Content {
   readonly text: (path: string) => Checked<Text>;
   readonly firm: () => Checked<Firm>;
   readonly languages: () => Checked<Readonly<Record<string, Language>>>;
+  /** What changes from one region to the next, by the region's code. */
+  readonly regions: () => Checked<Readonly<Record<string, Region>>>;
   /** The safety flags, in the order staff see them. */
   readonly flags: () => Checked<readonly string[]>;
   /** Pages that guides share, with the flags that all may raise. */
@@ -311,6 +315,7 @@ function readerOf(root: string): Content {
     text,
     firm,
     languages: file('languages.yaml', languagesSchema),
+    regions: file('regions.yaml', regionsSchema),
     flags,
     blocks,
     guides,

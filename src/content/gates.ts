@@ -19,6 +19,7 @@ import { names } from './names.ts';
 import { fileProblem, shapeProblems, valueAt } from './problem.ts';
 import type { Problem } from './problem.ts';
 import { provedGuides, tellJourney } from './proofs.ts';
+import { regionProblems } from './regions.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
 import { guideTextSchema } from './schema/guide-text.ts';
@@ -29,7 +30,7 @@ import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 /** One thing asked of content. */
 export interface Gate {
   /** The same for machines in every release. */
-  readonly id: 'shape' | 'names' | 'sentences' | 'languages' | 'proof';
+  readonly id: 'shape' | 'names' | 'sentences' | 'languages' | 'regions' | 'proof';
   readonly asks: string;
   /** Parts that are broken are the first gate's business: the others pass over them. */
   readonly check: (content: Content) => readonly Problem[];
@@ -44,10 +45,10 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { blocks, carePages, demos, details, finder, firm, languages, model } = content;
-  const { glossary, recall, releases, retired, reviews, staffViews, sources } = content;
+  const { glossary, recall, regions, releases, retired, reviews, staffViews, sources } = content;
   const known = languages();
   const read = [blocks, carePages, demos, details, finder, firm, model] as const;
-  const later = [retired, recall, releases, reviews, staffViews, sources] as const;
+  const later = [retired, recall, regions, releases, reviews, staffViews, sources] as const;
   const parts = [
     ...files.map(content.text),
     ...[...read, ...later].map((part) => part()),
@@ -256,6 +257,11 @@ export const gates: readonly Gate[] = [
     id: 'languages',
     asks: 'Every language keeps to its terms; all others say all that English says, and read easily.',
     check: (content) => [...englishTerms(content), ...otherLanguages(content)],
+  },
+  {
+    id: 'regions',
+    asks: 'Every region has its own numbers, units, names and sources, and nothing of another.',
+    check: regionProblems,
   },
   {
     id: 'proof',

@@ -11,7 +11,10 @@ import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
 import { textsOf as namesOfTexts } from './language-report.ts';
 import { guideVersion } from './reviews.ts';
+import { regionalSources } from './regions.ts';
 import type { Language } from './schema/languages.ts';
+import { HOME } from './schema/regions.ts';
+import type { Region } from './schema/regions.ts';
 import type { NodeText } from './schema/guide-text.ts';
 import { tellProblems } from './tell.ts';
 import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
@@ -36,6 +39,13 @@ function need<T>(part: Checked<T>): T {
 
 /** Who runs this copy. */
 export const firm = () => need(content().firm());
+/** What the firm's region says instead. */
+export function region(): Region {
+  const { region: name } = firm();
+  const found = need(content().regions())[name];
+  if (!found) throw new Error(`content/regions.yaml has no "${name}".`);
+  return found;
+}
 /** All guides, in the order of their folder names. */
 export const guides = () => need(content().guides());
 /** The same with all that firms may switch off: what old codes may tell of. */
@@ -53,7 +63,7 @@ export const finder = () => need(content().finder());
 /** The care pages, in the order shown. */
 export const carePages = () => need(content().carePages());
 /** The published sources: short name → how it is cited. */
-export const sources = () => need(content().sources());
+export const sources = () => regionalSources(need(content().sources()), region());
 /** Who signed which version of a guide, the newest last. */
 export const reviews = () => need(content().reviews());
 /** The safety flags, in the order staff see them. */
@@ -100,6 +110,12 @@ export function languageOf(language: string): Language {
   const found = need(content().languages())[language];
   if (!found) throw new Error(`content/languages.yaml has no "${language}".`);
   return found;
+}
+
+/** A language as the firm's region writes it (BCP 47): plain where the sentences are at home. */
+export function localeOf(language: string): string {
+  const { region: name } = firm();
+  return name === HOME ? language : `${language}-${name}`;
 }
 
 /** The languages of this copy, the default one first. */

@@ -1,5 +1,6 @@
 /** Names that one file of content uses and another declares. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { unusedOfBlocks } from '../guide/blocks.ts';
@@ -14,6 +15,7 @@ import { makeCodebooks } from '../note/codebook.ts';
 import type { Release } from '../note/release.ts';
 import { isWhole } from '../note/retired.ts';
 import type { Retired } from '../note/retired.ts';
+import { poorColors } from './colors.ts';
 import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
@@ -44,16 +46,19 @@ function together<T extends readonly unknown[]>(
 
 /** The firm's languages are known, the first has pages for staff, and what it says is said in each. */
 function firmNames(
+  content: Content,
   text: Text,
-  { languages, hours, area }: Firm,
+  firm: Firm,
   known: Readonly<Record<string, Language>>,
 ): readonly Problem[] {
+  const { languages, area, colors } = firm;
   const [first = ''] = languages;
   const staff = known[first]?.staff ?? true;
   const unknown = languages.flatMap((name, index) =>
     known[name] ? [] : [{ name, place: text.valueAt(['languages', index]) }],
   );
-  const silent = Object.entries({ hours, area }).flatMap(([key, told]) =>
+  const told = { area, 'after-hours': firm['after-hours'], 'call-out': firm['call-out'] ?? '' };
+  const silent = Object.entries(told).flatMap(([key, told]) =>
     typeof told === 'string'
       ? []
       : languages
@@ -75,6 +80,25 @@ function firmNames(
     ...silent.map(([path, key]) =>
       fileProblem(text, text.keyAt([path]), { code: 'key-missing', path, key }),
     ),
+    ...(colors ? poorColors(colors) : []).map((poor) =>
+      fileProblem(text, text.valueAt(['colors', poor.theme]), poor),
+    ),
+    ...logoProblems(content, text, firm),
+  ];
+}
+
+/** A logo is fetched with every page, the first question among them. */
+const LOGO_BYTES = 4000;
+
+function logoProblems(content: Content, text: Text, { logo }: Firm): readonly Problem[] {
+  if (logo === undefined) return [];
+  const file = statSync(join(content.root, logo), { throwIfNoEntry: false });
+  if (file !== undefined && file.size <= LOGO_BYTES) return [];
+  const place = text.valueAt(['logo']);
+  return [
+    file
+      ? fileProblem(text, place, { code: 'logo-heavy', bytes: file.size, most: LOGO_BYTES })
+      : fileProblem(text, place, { code: 'name-unknown', name: logo, among: 'the folder content' }),
   ];
 }
 
@@ -393,7 +417,7 @@ export function names(content: Content): readonly Problem[] {
       releases(),
     ),
     ...together(sayingNames, text('finder.yaml'), finder(), guides()),
-    ...together(firmNames, text('firm.yaml'), firm(), languages()),
+    ...together((...known) => firmNames(content, ...known), text('firm.yaml'), firm(), languages()),
     ...together(careNames, text('care.yaml'), carePages(), guides()),
     ...together(careTexts, text(`text/${SOURCE}/care.json`), carePages(), sources()),
     ...together(reviewNames, text('reviews.yaml'), reviews(), guides()),

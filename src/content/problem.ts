@@ -3,6 +3,7 @@ import type { ModelProblem } from '../diagnosis/problem.ts';
 import type { GuideTrouble, SourcePosition } from '../guide/problem.ts';
 import type { Fault, PropertyId } from '../proof/property.ts';
 import type { TranslationProblem } from '../text/translation.ts';
+import type { PoorColor } from './colors.ts';
 import type { Text } from './read.ts';
 import type { RecallTrouble } from './recall.ts';
 
@@ -31,6 +32,19 @@ export type FileTrouble =
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }
   | { readonly code: 'staff-language-first'; readonly language: string }
+  | PoorColor
+  | { readonly code: 'logo-heavy'; readonly bytes: number; readonly most: number }
+  /** A sentence says what a region has another word for. */
+  | { readonly code: 'region-word'; readonly region: string; readonly found: string }
+  /** A region's phrase that no English sentence has any more. */
+  | { readonly code: 'region-phrase'; readonly phrase: string }
+  | {
+      readonly code: 'region-emergency';
+      readonly region: string;
+      readonly numbers: readonly string[];
+    }
+  /** Only English is said in a region's words. */
+  | { readonly code: 'region-language'; readonly region: string; readonly language: string }
   /** An id has no sentence; `by` is the file and line that declares the id. */
   | { readonly code: 'sentence-missing'; readonly key: string; readonly by: string }
   /** `sentence-of-block`: a guide's own, of a page that a block has the sentences of. */
@@ -105,7 +119,9 @@ export function shapeProblems(text: Text, issues: readonly z.core.$ZodIssue[]): 
       const trouble = { code: 'key-missing', path: parent.map(String).join('.') } as const;
       return [fileProblem(text, text.keyAt(parent), { ...trouble, key: String(key) })];
     }
-    const trouble = { code: 'shape', path, reason: issue.message } as const;
+    // Of a key that is no good only the issue within says why.
+    const within = issue.code === 'invalid_key' ? issue.issues[0]?.message : undefined;
+    const trouble = { code: 'shape', path, reason: within ?? issue.message } as const;
     return [fileProblem(text, text.valueAt(issue.path), trouble)];
   });
 }

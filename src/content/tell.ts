@@ -1,4 +1,5 @@
 /** Problems of content in words, for whoever edits it. */
+import { LEAST_APART, LEAST_CONTRAST } from './colors.ts';
 import { tellTrouble } from './guide-words.ts';
 import type { ProblemWords } from './guide-words.ts';
 import { tellModelTrouble } from './model-words.ts';
@@ -47,7 +48,7 @@ function tellFile(trouble: FileTrouble): ProblemWords {
     case 'shape':
       return {
         what: `${trouble.path || 'The file'} has the wrong form (${trouble.reason}).`,
-        hint: 'Compare with its neighbors; the form is in src/content/schema.',
+        hint: 'Correct it here: its neighbors and comments show the form; src/content/schema has it whole.',
       };
     case 'name-unknown':
       return {
@@ -78,6 +79,41 @@ function tellFile(trouble: FileTrouble): ProblemWords {
       return {
         what: `The first language, "${trouble.language}", has no pages for staff.`,
         hint: 'Put one first that has "staff: true" in languages.yaml.',
+      };
+    case 'color-pale':
+      return {
+        what: `In the ${trouble.theme} theme this color has a contrast of ${trouble.is.toFixed(1)} to 1 with "${trouble.other}"; ${String(LEAST_CONTRAST)} to 1 is the least.`,
+        hint: trouble.theme === 'light' ? 'Take a darker color.' : 'Take a lighter color.',
+      };
+    case 'color-near':
+      return {
+        what: `In the ${trouble.theme} theme this color is too near to that of "${trouble.other}" (CIEDE2000 ${trouble.is.toFixed(1)}; ${String(LEAST_APART)} is the least, for readers with color blindness too).`,
+        hint: 'Take another: colors of danger and caution mean nothing else here.',
+      };
+    case 'logo-heavy':
+      return {
+        what: `The logo has ${String(trouble.bytes)} bytes; ${String(trouble.most)} is the most.`,
+        hint: 'Every page loads it: save it smaller, for example as a plain SVG.',
+      };
+    case 'region-word':
+      return {
+        what: `“${trouble.found}” is not said in ${trouble.region}.`,
+        hint: `Add what ${trouble.region} says instead under ${trouble.region}.say in content/regions.yaml; in firm.yaml, correct it here.`,
+      };
+    case 'region-phrase':
+      return {
+        what: `No English sentence says “${trouble.phrase}” any more.`,
+        hint: 'Put the phrase as the sentence now has it, or take it out.',
+      };
+    case 'region-emergency':
+      return {
+        what: `This is not the emergency number of ${trouble.region}.`,
+        hint: `Put ${trouble.numbers.join(' or ')}, or correct "region".`,
+      };
+    case 'region-language':
+      return {
+        what: `The region ${trouble.region} has no words of its own in "${trouble.language}".`,
+        hint: 'Take the language out: outside the US the site speaks English only.',
       };
     case 'sentence-missing':
       return {

@@ -26,6 +26,7 @@ export const staffTexts = [
   'job',
   'map',
   'round',
+  'staff',
 ] as const;
 /** Text files that belong to no guide. */
 export const namespaces = [...ownerTexts, ...staffTexts] as const;

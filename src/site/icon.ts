@@ -1,9 +1,19 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import sharp from 'sharp';
+import { content, firm } from '../content/load.ts';
 import drawing from './icon.svg?raw';
 import { token } from './tokens.ts';
 
-/** The app's icon in the colors of the light theme. */
+/** The app's icon: the firm's logo; where it has none ours, in the light theme's colors. */
 export function iconSvg(): string {
+  const { logo } = firm();
+  if (logo !== undefined) {
+    const file = readFileSync(join(content().root, logo));
+    if (logo.endsWith('.svg')) return file.toString();
+    const data = `data:image/png;base64,${file.toString('base64')}`;
+    return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 64 64"><image width="64" height="64" href="${data}"/></svg>`;
+  }
   return drawing.replace(/var\(--([\w-]+)\)/g, (_, name: string) => token(name));
 }
 
@@ -23,6 +33,8 @@ export const icons: readonly Icon[] = [
 
 export const iconFile = ({ purpose, size }: Icon): string => `icon-${purpose}-${String(size)}.png`;
 
+const CLEAR = { r: 0, g: 0, b: 0, alpha: 0 };
+
 /**
  * Share of a side that the drawing takes. A maskable icon is cut to any shape: what matters lies in the
  * middle circle of 40 % radius (W3C Web App Manifest, "icon masks"), here a square of 54 %.
@@ -30,10 +42,11 @@ export const iconFile = ({ purpose, size }: Icon): string => `icon-${purpose}-${
 const PART = { any: 0.92, maskable: 0.54 };
 
 export async function iconPng({ purpose, size }: Icon): Promise<Uint8Array<ArrayBuffer>> {
+  const side = Math.round(size * PART[purpose]);
   const picture = await sharp(Buffer.from(iconSvg()), { density: 400 })
-    .resize(Math.round(size * PART[purpose]))
+    .resize({ width: side, height: side, fit: 'contain', background: CLEAR })
     .toBuffer();
-  const background = purpose === 'maskable' ? token('paper') : { r: 0, g: 0, b: 0, alpha: 0 };
+  const background = purpose === 'maskable' ? token('paper') : CLEAR;
   const canvas = sharp({ create: { width: size, height: size, channels: 4, background } });
   return new Uint8Array(
     await canvas

@@ -21,7 +21,8 @@ export const policy = [
 ].join('; ');
 
 /** A meta element cannot say who may frame the page; a header can. */
-const headerPolicy = `${policy}; frame-ancestors 'none'`;
+const headerPolicy = (frames: readonly string[]): string =>
+  `${policy}; frame-ancestors ${frames.length > 0 ? frames.join(' ') : "'none'"}`;
 
 const permissions = (camera: string): string =>
   `Permissions-Policy: camera=${camera}, microphone=(), geolocation=()`;
@@ -33,11 +34,16 @@ const permissions = (camera: string): string =>
  *
  * @param cameraPages folders that read codes with the camera, `/preview/`
  * @param recalls what copies on devices ask for anew each time, `/recall.json`
+ * @param frames origins of sites that may show this one in a frame
  */
-export function headersFile(cameraPages: readonly string[], recalls: readonly string[]): string {
+export function headersFile(
+  cameraPages: readonly string[],
+  recalls: readonly string[],
+  frames: readonly string[] = [],
+): string {
   const cameras = cameraPages.map((path) => `${path}*\n  ${permissions('(self)')}\n`);
   return `/*
-  Content-Security-Policy: ${headerPolicy}
+  Content-Security-Policy: ${headerPolicy(frames)}
   Referrer-Policy: no-referrer
   X-Content-Type-Options: nosniff
   Cross-Origin-Opener-Policy: same-origin

@@ -2,16 +2,18 @@ import i18next, { type i18n } from 'i18next';
 import type { Words } from '../app/shared/words.ts';
 import { parseId } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideText, languageOf, textFile, textsOf } from '../content/load.ts';
-import type { Firm } from '../content/schema/firm.ts';
+import { firm, guides, guideText, languageOf, region, textFile, textsOf } from '../content/load.ts';
+import { regional, regionalSentence } from '../content/regions.ts';
+import { SOURCE } from '../content/texts.ts';
+import type { Told } from '../content/schema/firm.ts';
 import type { NodeText } from '../content/schema/guide-text.ts';
 import { fill, type Facts } from '../placeholders.ts';
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
-function toldIn(language: string, told: Firm['hours']): string {
+export function toldIn(language: string, told: Told): string {
   const text = typeof told === 'string' ? told : told[language];
   if (text === undefined)
-    throw new Error(`content/firm.yaml lacks "${language}" among its hours or its area.`);
+    throw new Error(`content/firm.yaml lacks "${language}" among its sentences.`);
   return text;
 }
 
@@ -21,7 +23,7 @@ function missing(key: string): never {
 
 /** What every sentence may name about the firm. */
 function firmFacts(language: string): Facts {
-  const { name, phone, hours, area, numbers } = firm();
+  const { name, phone, area, numbers } = firm();
   // A number that breaks over two lines is hard to dial; in a sentence from right to left its
   // groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
   const rtl = languageOf(language).direction === 'rtl';
@@ -31,8 +33,8 @@ function firmFacts(language: string): Facts {
   };
   return {
     firm: name,
+    short: firm()['short-name'] ?? name,
     phone: whole(phone.show),
-    hours: toldIn(language, hours),
     area: toldIn(language, area),
     emergency: whole(numbers.emergency.show),
     poison: whole(numbers.poison.show),
@@ -58,8 +60,12 @@ function engine(language: string): i18n {
   if (known) return known;
   const facts = firmFacts(language);
   const resources: Record<string, Record<string, unknown>> = {};
-  const put = (name: string, texts: unknown) =>
-    (resources[name] = filled(texts, facts) as Record<string, unknown>);
+  const own = region();
+  const sentence = regionalSentence(own);
+  const put = (name: string, texts: unknown) => {
+    const said = language === SOURCE ? regional(texts, own, sentence) : texts;
+    resources[name] = filled(said, facts) as Record<string, unknown>;
+  };
   for (const name of textsOf(language)) put(name, textFile(language, name));
   for (const guide of guides()) put(guide.id, guideText(language, guide));
   const made = i18next.createInstance({

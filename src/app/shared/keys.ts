@@ -19,6 +19,7 @@ import type offline from '../../../content/text/en/offline.json';
 import type preview from '../../../content/text/en/preview.json';
 import type round from '../../../content/text/en/round.json';
 import type site from '../../../content/text/en/site.json';
+import type staff from '../../../content/text/en/staff.json';
 import type visits from '../../../content/text/en/visits.json';
 
 /** Namespace → its sentences, a text file each. */
@@ -38,6 +39,7 @@ interface Texts {
   preview: typeof preview;
   round: typeof round;
   site: typeof site;
+  staff: typeof staff;
   visits: typeof visits;
 }
 

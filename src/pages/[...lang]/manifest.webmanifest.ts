@@ -1,6 +1,6 @@
 import type { APIRoute } from 'astro';
 import { languageParams } from '../../site/addresses.ts';
-import { languageOf, mainLanguage } from '../../content/load.ts';
+import { firm, languageOf, mainLanguage } from '../../content/load.ts';
 import { iconFile, icons } from '../../site/icon.ts';
 import { token } from '../../site/tokens.ts';
 import { words } from '../../site/words.ts';
@@ -14,8 +14,8 @@ export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => 
   const manifest = {
     start_url: './',
     scope: './',
-    name: t('site:name'),
-    short_name: t('site:name'),
+    name: firm().name,
+    short_name: firm()['short-name'] ?? firm().name,
     description: t('site:home.title'),
     lang: language,
     dir: languageOf(language).direction,

@@ -41,7 +41,7 @@ export async function closeSite(dir: string): Promise<void> {
   const [main = ''] = languages();
   await writeFile(join(dir, '404.html'), page(main));
   const recalls = languages().map((language) => address(language, 'recall.json'));
-  await writeFile(join(dir, '_headers'), headersFile([], recalls));
+  await writeFile(join(dir, '_headers'), headersFile([], recalls, firm().frame));
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -33,7 +33,7 @@ export function finishBuild(): AstroIntegration {
           .filter((page) => `/${page}`.endsWith('/preview/index.html'))
           .map((page) => `/${page.replace('index.html', '')}`);
         const recalls = languages().map((language) => address(language, 'recall.json'));
-        await writeFile(join(root, '_headers'), headersFile(previews, recalls));
+        await writeFile(join(root, '_headers'), headersFile(previews, recalls, firm().frame));
         await keepOffline(root);
         await precompress(root);
       },

@@ -29,7 +29,7 @@ function speakFrench(): void {
 describe('the published content', () => {
   it('passes every gate', () => {
     expect(gates.map(({ id }) => id)).toEqual([
-      ...['shape', 'names', 'sentences', 'languages', 'proof'],
+      ...['shape', 'names', 'sentences', 'languages', 'regions', 'proof'],
     ]);
     expect(checkContent(openContent(published))).toEqual([]);
   });
@@ -70,6 +70,24 @@ const slips: readonly Slip[] = [
     below: 1,
     what: 'This key is given twice: here and in line ',
     hint: 'Keep one of the two',
+  },
+  {
+    name: 'a unit of one region that another has no words for',
+    gate: 'regions',
+    file: 'text/en/door-locked.json',
+    from: 'Hold your open hand 4 inches',
+    to: 'Hold your open hand 7 inches',
+    what: '“inches” is not said in CA.',
+    hint: 'Add what CA says instead under CA.say in content/regions.yaml',
+  },
+  {
+    name: 'a phrase of a region that no sentence has',
+    gate: 'regions',
+    file: 'regions.yaml',
+    from: '    flashlight: torch',
+    to: '    flash light: torch',
+    what: 'No English sentence says “flash light” any more.',
+    hint: 'Put the phrase as the sentence now has it',
   },
   {
     name: 'an alias',
@@ -416,7 +434,7 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
 describe('who is called, and where the site is', () => {
   const told = (from: string, to: string): readonly string[] => {
     spoil(copy.folder, 'firm.yaml', from, to);
-    return toldBy('shape', copy.folder);
+    return [...toldBy('shape', copy.folder), ...toldBy('regions', copy.folder)];
   };
   const emergency = "{ show: '911', dial: '911' }";
   const phone = "{ show: (207) 555-0142, dial: '+12075550142' }";
@@ -455,8 +473,34 @@ describe('who is called, and where the site is', () => {
   });
 
   it('takes another number where the region has another', () => {
-    spoil(copy.folder, 'firm.yaml', 'region: US', 'region: FR');
-    expect(told(emergency, "{ show: '112', dial: '112' }")).toEqual([]);
+    spoil(copy.folder, 'firm.yaml', 'region: US', 'region: GB');
+    expect(told(emergency, "{ show: '999', dial: '999' }")).toEqual([
+      // The made-up firm's Poison Help is a US number.
+      expect.stringMatching(/firm\.yaml:\d+:\d+: “1-800-” is not said in GB/),
+    ]);
+  });
+
+  it.each([
+    ['region: US', 'region: FR', '"FR" is not in regions.yaml, which has US, CA, GB'],
+    ["dial: '+12075550142'", "dial: '207-555-0142'", 'digits only, for example +44'],
+    ['mon: 07:00-19:00', 'mon: 7-19', 'times as 08:00-17:30'],
+    ['mon: 07:00-19:00', 'mon: 19:00-07:00', 'each time must be later'],
+    ['zone: America/New_York', 'zone: Maine', 'a time zone’s name, for example Europe/London'],
+    ['2026-12-25: closed', '25.12.2026: closed', 'a date as 2026-12-25'],
+    ['demo: true', "demo: 'no'", 'true or false'],
+    ['# frame: [https://www', 'frame: [http://www', 'a site as https://www.range.example'],
+    ['logo: logo.svg', 'logo: none.svg', '"none.svg" is not in the folder content'],
+    ["# colors: { light: '#1f4f7a'", "colors: { light: '#e8e8e8'", 'Take a darker color'],
+    ["# colors: { light: '#1f4f7a'", "colors: { light: '#7a1515'", 'too near to that of "danger"'],
+  ])('tells in plain words what is wrong with %s as %s, and where', (from, to, what) => {
+    const line = spoil(copy.folder, 'firm.yaml', from, to);
+    const lines = [...toldBy('shape', copy.folder), ...toldBy('names', copy.folder)];
+    const all = [...lines, ...toldBy('regions', copy.folder)];
+    expect(all.join('\n')).toContain(what);
+    expect(all[0]).toContain(`firm.yaml:${String(line)}:`);
+    expect(all.join('\n')).not.toMatch(
+      /Invalid|pattern|expected|received|src\/content\/schema\/firm/,
+    );
   });
 
   it.each([
