@@ -122,7 +122,7 @@ test('the demo codes read exactly, show their flags and no others, and lead to t
   }
 });
 
-const [HUM, , STORM] = (json('content/demo.json') as { id: string }[]).map(({ id }) => id);
+const [HUM, FOIL] = (json('content/demo.json') as { id: string }[]).map(({ id }) => id);
 const demo = (id = '') => demoCodes().find((one) => one.id === id)?.code ?? '';
 /** A code with one character misread: repaired, and confirmed. */
 const misread = (code: string) => code.slice(0, 5) + (code[5] === 'A' ? 'B' : 'A') + code.slice(6);
@@ -134,7 +134,7 @@ const work = ['.parts', '.ask', '.fault >> nth=0', '.fault >> nth=1', '.check > 
 const CASES = [
   ['ordinary', `${demo(HUM)}&m=QX-77&r=Side%20gate`, [...first, ...work]],
   ['an emergency', GAS, [...first, '.held']],
-  ['no model number', demo(STORM), [...first, ...work, '.call']],
+  ['no model number', demo(FOIL), [...first, ...work, '.call']],
   ['damaged and repaired', misread(demo(HUM)), [...first, ...work, '.call']],
 ] as const;
 
@@ -154,7 +154,9 @@ for (const [size, use] of [
         const height = page.viewportSize()?.height ?? 0;
         const seen: Record<string, number> = {};
         for (const part of parts) {
-          const box = await page.locator('#preview').locator(part).first().boundingBox();
+          const place = page.locator('#preview').locator(part).first();
+          await expect(place, part).toBeVisible();
+          const box = await place.boundingBox();
           seen[part] = Math.round((box?.y ?? NaN) + (box?.height ?? NaN));
         }
         test
