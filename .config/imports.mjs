@@ -8,7 +8,7 @@ const PURE = {
   proof: ['guide'],
   note: ['guide', 'journey'],
   diagnosis: ['guide', 'note'],
-  visit: ['guide', 'note', 'journey', 'address', 'diagnosis', 'physics', 'route'],
+  visit: ['guide', 'note', 'journey', 'address', 'diagnosis', 'physics'],
   route: ['guide', 'note', 'journey', 'address', 'diagnosis', 'physics', 'visit'],
 };
 const pure = Object.keys(PURE);

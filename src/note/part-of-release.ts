@@ -1,5 +1,5 @@
 import { parseId } from '../guide/ids.ts';
-import type { Release, ReleaseGuide, ReleaseNode } from './release.ts';
+import type { Release, ReleaseGuide } from './release.ts';
 
 /** The guides a guide hands over to, and those they do, itself first. */
 export function closureOf(release: Release, guide: string): readonly string[] {
@@ -19,9 +19,10 @@ function placeholder({ id }: ReleaseGuide): ReleaseGuide {
   return { id, start: 'absent', nodes: [{ id: 'absent', kind: 'stop' }], exits: [] };
 }
 
-/** What only staff's pages show is no matter of a homeowner's. */
+/** What only staff's pages show is no matter of a homeowner's; a code needs no page or track. */
 function unmarked(guide: ReleaseGuide): ReleaseGuide {
-  return { ...guide, nodes: guide.nodes.map(({ marks: _, ...node }): ReleaseNode => node) };
+  const nodes = guide.nodes.map(({ marks: _, page: _page, track: _track, ...node }) => node);
+  return { ...guide, nodes };
 }
 
 /**

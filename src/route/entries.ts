@@ -8,6 +8,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { readCode } from '../note/read.ts';
 import { jobsIn, readPasted, type HandOver, type Labels } from '../visit/hand-over.ts';
 import { callerFields } from '../visit/job.ts';
+import { knownColumns } from './known.ts';
 
 /** A route has at most so many visits. */
 export const MOST_VISITS = 500;
@@ -56,6 +57,10 @@ const SAMPLE = 20;
 /** Wider is no list of visits: its lines are then listed as they are. */
 export const MOST_COLUMNS = 256;
 
+/** A cell that stands for a code still to come. */
+export const isUncoded = (text: string, labels: Labels): boolean =>
+  text.trim() === '' || text.trim().toLowerCase() === labels.none.toLowerCase();
+
 const blank = (row: Row): boolean => row.every((cell) => cell.trim() === '');
 /** Cells of the longest row. Not by spreading: a text may have more rows than a call takes arguments. */
 const widest = (rows: readonly Row[]): number =>
@@ -76,12 +81,14 @@ function tableIn(
   if (headed >= 0) return { column: headed, headings: true, sure: Infinity };
   const width = widest(sample);
   if (width < 2) return undefined;
+  const known = knownColumns(first, labels).size;
   const readable = Array.from(
     { length: width },
     (_, column) => sample.filter((row) => reads(row[column], codebooks, labels)).length,
   );
   const sure = Math.max(...readable);
-  if (sure === 0) return undefined;
+  // Two headings of a schedule make one of visits that all have no code yet.
+  if (sure === 0) return known < 2 ? undefined : { column: -1, headings: true, sure: known / 100 };
   const column = readable.indexOf(sure);
   // Headings hold no digit where the codes stand; a damaged code in the first row nearly always
   // does (without one: 22 of 32 characters, 16 times over, 1 in 400), and shows as taken.
@@ -114,7 +121,7 @@ function ofTable(rows: readonly Row[], { column, headings: headed }: Table): Ent
   };
   return {
     columns: others.map(named),
-    codes: named(column),
+    codes: column < 0 ? undefined : named(column),
     entries: rows.flatMap((cells, index) =>
       cells === headings || blank(cells)
         ? []

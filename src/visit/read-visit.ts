@@ -144,10 +144,10 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
   };
 }
 
-/** The order of visits by urgency; equally urgent ones as they were given. */
-export function byUrgency<T extends { readonly seen: Pick<VisitView, 'urgency'> }>(
+/** The order of visits by urgency, unknown where there is no code; equally urgent ones as they were given. */
+export function byUrgency<T extends { readonly seen: Pick<VisitView, 'urgency'> | undefined }>(
   visits: readonly T[],
 ): T[] {
-  const place = ({ seen }: T) => urgencyOrder.indexOf(seen.urgency);
+  const place = ({ seen }: T) => urgencyOrder.indexOf(seen?.urgency ?? 'open');
   return visits.toSorted((a, b) => place(a) - place(b));
 }

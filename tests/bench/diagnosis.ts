@@ -8,7 +8,7 @@ import { realContext, realModel } from '../unit/diagnosis/support/real.ts';
 import { randomSearch } from '../unit/diagnosis/support/orders.ts';
 import { simulate } from '../unit/diagnosis/support/simulate.ts';
 import type { Row } from './row.ts';
-import { simulatedVisits } from './visits.ts';
+import { guideRows, worldRows } from './visits.ts';
 
 /** Median processor time of one call: what it takes alone, even on a busy machine. */
 function median<T>(cases: readonly T[], use: (one: T) => unknown): number {
@@ -56,6 +56,7 @@ export function benchDiagnosis(): Promise<Row[]> {
       ceiling: 5,
       note: `median of 300 notes, ${model.checks.length} checks, processor time`,
     },
-    ...complaining.flatMap((guide) => [...simulatedVisits(guide, 1), ...simulatedVisits(guide, 2)]),
+    ...complaining.flatMap(guideRows),
+    ...worldRows(complaining),
   ]);
 }

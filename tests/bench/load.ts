@@ -71,8 +71,8 @@ function againstFewest(): Row[] {
       const { parts: needed = [], unlisted } = model.faults[fault] ?? {};
       const costOf = (load: readonly PartId[]) => {
         const met = metBy(model, load);
-        const again = unlisted || !needed.every((part) => met.has(part));
-        return carried(model, load) + (again ? secondVisit : 0);
+        const last = !unlisted && needed.every((part) => met.has(part));
+        return carried(model, load) + (last ? 0 : secondVisit);
       };
       return { guide, ours: costOf(loadFor(own, now).parts), theirs: costOf(few) };
     });

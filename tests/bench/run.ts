@@ -9,7 +9,7 @@ const NAMES = [
     'prove',
     'diagnosis',
     'load',
-    'round',
+    'route',
     'pages',
     'hosting',
     'build',

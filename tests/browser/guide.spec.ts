@@ -341,7 +341,7 @@ test('an early tap with another journey kept says to start at the beginning', as
   await expect(page.locator('.lost')).toBeVisible();
 });
 
-test('what the about page erases stays erased: Back, reload and other tabs bring nothing back', async ({
+test('the about page erases what it says and no more: Back, reload and other tabs bring nothing back', async ({
   page,
   context,
 }) => {
@@ -349,9 +349,14 @@ test('what the about page erases stays erased: Back, reload and other tabs bring
   await page.locator('.timer .start').click();
   const other = await context.newPage();
   await other.goto(page.url());
+  await other.goto('/door-locked/since/#g=door-locked&j=danger.none');
+  await answerLink(other, 'unsure').click();
+  await other.waitForURL('**/near/**');
   await page.goto('/about/');
+  await page.evaluate(() => void indexedDB.open('hobnote'));
   await page.locator('.forget').click();
-  await expect(page.locator('[data-cleared]')).toContainText('Clear the history too');
+  const told = page.locator('[data-cleared]');
+  await expect(told).toHaveText(/The answers this site saved are erased/);
   const kept = () =>
     page.evaluate(() =>
       [localStorage, sessionStorage].flatMap((store) =>
@@ -359,10 +364,18 @@ test('what the about page erases stays erased: Back, reload and other tabs bring
       ),
     );
   expect(await kept()).toEqual([]);
+  // What it says is left, and is.
+  await expect(told).toContainText('Visits saved by a technician stay');
+  const databases = () => page.evaluate(async () => (await indexedDB.databases()).length);
+  expect(await databases()).toBe(1);
+  await expect(told).toContainText('close every tab with this guide');
+  expect(await other.evaluate(() => sessionStorage.getItem('hobnote.journey'))).not.toBeNull();
+  await expect(told).toContainText('history still lists the pages you opened, with your answers');
   for (let steps = 0; steps < 3; steps++) {
     await page.goBack();
     await page.reload();
     await expect(page.locator('.lost')).toBeHidden();
+    expect(page.url()).toContain('j=danger.none');
     const journeys = (await kept()).filter(([key]) => key.startsWith('hobnote.journey'));
     expect(journeys, page.url()).toEqual([]);
   }

@@ -97,8 +97,13 @@ test('details change the code; everything survives a reload', async ({ page }) =
   const fragment = to('stop-book');
   await open(page, fragment);
   const plain = await shownCode(page);
-  await page.getByLabel('Is it gas or electric?').selectOption('gas');
-  await page.getByLabel('How old is it?').selectOption('over-15');
+  const chip = (asked: string, answer: string) =>
+    page.getByRole('group', { name: asked }).getByRole('button', { name: answer, exact: true });
+  // What tells most of this journey is asked at once, the rest on request.
+  await expect(page.locator('.details [role=group]')).toHaveCount(3);
+  await page.getByRole('button', { name: 'More questions' }).click();
+  await chip('Is it gas or electric?', 'Gas').click();
+  await chip('How old is it?', 'More than 15 years').click();
   await page.getByLabel('What the display showed').fill('F9 E1');
   await page.getByLabel('Model number').fill('XY 123/4');
   await page.getByLabel('Anything else?').fill('Ring twice & wait. 100% #1');
@@ -109,12 +114,15 @@ test('details change the code; everything survives a reload', async ({ page }) =
   await expect(page.locator('.code-card [role=status]')).toHaveText('Your code has changed.');
   await page.reload();
   await expect.poll(() => shownCode(page)).toBe(code);
-  await expect(page.getByLabel('How old is it?')).toHaveValue('over-15');
+  await expect(chip('How old is it?', 'More than 15 years')).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
   await expect(page.getByLabel('Model number')).toHaveValue('XY 123/4');
   const long = { code, model: 'XY 123/4', remark: 'Ring twice & wait. 100% #1' };
   expect((await qrOf(page)).fragment).toEqual({ journey: [], details: {}, ...long });
-  await page.getByLabel('How old is it?').selectOption('');
-  await page.getByLabel('Is it gas or electric?').selectOption('');
+  await chip('How old is it?', 'More than 15 years').click();
+  await chip('Is it gas or electric?', 'Gas').click();
   await page.getByLabel('What the display showed').fill('');
   expect(await shownCode(page)).toBe(plain);
 });
@@ -265,11 +273,15 @@ test('on paper: the code, the QR code, the answers and what was added, no button
   await open(page, to('stop-book', { model: 'AB-1', details: { fuel: 'gas' } }));
   await expect(page.locator('.groups').first()).toBeVisible();
   await page.emulateMedia({ media: 'print' });
-  for (const part of ['.code-card > .groups', '.qr svg', '.given', '.added'])
+  for (const part of ['.code-card > .groups', '.qr svg', '.given', '.details', '.more'])
     await expect(page.locator(part)).toBeVisible();
-  await expect(page.locator('.added')).toContainText('AB-1');
-  await expect(page.locator('.added')).toContainText('Gas');
-  expect(await page.locator('main button:visible, main input:visible').count()).toBe(0);
+  await expect(page.getByLabel('Model number')).toHaveValue('AB-1');
+  await expect(page.getByLabel('Anything else?')).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Gas', exact: true })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Electric', exact: true })).toBeHidden();
+  expect(
+    await page.locator('main button:not([aria-pressed=true]):visible, main input:visible').count(),
+  ).toBe(0);
 });
 
 test.describe('in the dark', () => {

@@ -14,8 +14,11 @@ export interface DeskNode {
   readonly more?: number;
 }
 
+/** Whether what is known of a caller outlives a reload: `desk: keep-caller` of `content/firm.yaml`. */
+export type KeepCaller = 'never' | 'tab';
+
 export interface DeskConfig {
-  readonly keepCaller: 'never' | 'tab';
+  readonly keepCaller: KeepCaller;
   /** Guide → the address of the preview's part: what the likely parts of a job are told by. */
   readonly figures: Readonly<Record<string, string>>;
 }

@@ -1,12 +1,10 @@
 import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
-import type { Codebook } from '../../note/codebook.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { spell } from '../../note/spelling.ts';
 import { guideName, nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Traced } from './traced.ts';
-import { Added } from './Added.tsx';
 import { Groups } from './Groups.tsx';
 import { Large } from './Large.tsx';
 import { Pass } from './Pass.tsx';
@@ -35,13 +33,7 @@ function message(
 }
 
 /** The code to read out, to show and to hand on. */
-export function Code(props: {
-  words: Words;
-  codebook: Codebook;
-  traced: Traced;
-  coded: Coded;
-  fragment: Fragment;
-}) {
+export function Code(props: { words: Words; traced: Traced; coded: Coded; fragment: Fragment }) {
   const preview = previewPage();
   const digits = createMemo(() => props.words.list('note:digits'));
   const spelled = createMemo(() =>
@@ -97,7 +89,6 @@ export function Code(props: {
           <Show when={cut()}> {props.words.t('note:qr.cut')}</Show>
         </figcaption>
       </figure>
-      <Added words={props.words} codebook={props.codebook} fragment={props.fragment} />
     </section>
   );
 }

@@ -4,6 +4,7 @@ import type { Codebook, Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 import { Answers } from './Answers.tsx';
 import { Code } from './Code.tsx';
+import { Details } from './Details.tsx';
 import { Lost } from './Lost.tsx';
 import { More } from './More.tsx';
 import { Outcome } from './Outcome.tsx';
@@ -11,6 +12,7 @@ import { codeOf, localDay } from './code.ts';
 import type { NotePart } from './part.ts';
 import { trace } from '../../journey/trace.ts';
 import type { NoteState } from './state.ts';
+import type { Traced } from './traced.ts';
 
 export function NotePage(props: {
   codebooks: Codebooks;
@@ -39,6 +41,16 @@ export function NotePage(props: {
       ? codeOf(props.codebooks, props.codebook, found.guide.id, fragment())
       : undefined;
   });
+  /** The code first: in an emergency there is no time for questions. */
+  const first = () => traced()?.end.urgency === 'emergency';
+  const details = (found: Traced) => ({
+    words: props.words,
+    codebook: props.codebook,
+    state: props.state,
+    traced: found,
+    ask: props.part.ask,
+    leftOut: coded()?.leftOut,
+  });
   const problems = () => [...new Set(props.state.problems().map(({ code }) => code))];
   return (
     <>
@@ -57,23 +69,18 @@ export function NotePage(props: {
                 calls={props.part.calls}
                 fragment={fragment()}
               />
+              <Show when={!first()}>
+                <Details {...details(found())} />
+              </Show>
               <Show when={coded()} fallback={<p class="told">{props.words.t('note:noCode')}</p>}>
                 {(code) => (
-                  <Code
-                    words={props.words}
-                    codebook={props.codebook}
-                    traced={found()}
-                    coded={code()}
-                    fragment={fragment()}
-                  />
+                  <Code words={props.words} traced={found()} coded={code()} fragment={fragment()} />
                 )}
               </Show>
-              <More
-                words={props.words}
-                codebook={props.codebook}
-                state={props.state}
-                leftOut={coded()?.leftOut}
-              />
+              <Show when={first()}>
+                <Details {...details(found())} />
+              </Show>
+              <More words={props.words} state={props.state} />
               <Answers words={props.words} traced={found()} fragment={fragment()} />
             </>
           )}

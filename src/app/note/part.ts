@@ -1,4 +1,5 @@
 /** What the note page loads for the guide its journey began in; made in `site/data`. */
+import type { AskTable } from '../../diagnosis/ask-table.ts';
 import type { Release } from '../../note/release.ts';
 import type { Calls } from './calls.ts';
 
@@ -11,4 +12,6 @@ export interface NotePart {
   /** Sentences of the guide and of those it hands over to. */
   readonly texts: Readonly<Record<string, unknown>>;
   readonly calls: Calls;
+  /** Which details to ask; undefined for a guide that the model does not know. */
+  readonly ask?: AskTable;
 }

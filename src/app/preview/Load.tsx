@@ -1,9 +1,9 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
 import type { SparePart } from '../../diagnosis/types.ts';
-import { worthAsking } from '../../diagnosis/ask.ts';
-import { detailName } from '../shared/content-words.ts';
+import { worthAsking, type Change } from '../../diagnosis/ask.ts';
+import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { name, names } from '../shared/staff-words.ts';
-import { sayer } from '../shared/words.ts';
+import { sayer, type Words } from '../shared/words.ts';
 import { minutes, money } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
@@ -38,6 +38,19 @@ const LEAST = 0.01;
 const HOUR = 60;
 const DETAIL = /^detail\./;
 
+/** What an answer would change: the answer, and what to load or leave out then. */
+function changed(words: Words, detail: string, { answer, more, fewer }: Change): string {
+  return [
+    `${detailAnswer(words, 'preview', detail, answer)}:`,
+    ...(more.length > 0
+      ? [words.t('preview:ask.more', { parts: names(words, 'parts', more) })]
+      : []),
+    ...(fewer.length > 0
+      ? [words.t('preview:ask.fewer', { parts: names(words, 'parts', fewer) })]
+      : []),
+  ].join(' ');
+}
+
 /** What to put on the van, and the one thing to ask before: the detail that would tell most. */
 export function Load(props: Props): JSX.Element {
   const t = sayer(props);
@@ -67,8 +80,15 @@ export function Load(props: Props): JSX.Element {
       <Show when={asked()}>
         {(one) => (
           <>
-            <h2>{t('preview:ask')}</h2>
-            <p class="ask">{detailName(words(), 'note', one().key.replace(DETAIL, ''))}</p>
+            <h2>{t('preview:ask.title')}</h2>
+            <p class="ask">
+              {detailName(words(), 'note', one().key.replace(DETAIL, ''))}{' '}
+              <span class="quiet">
+                {one()
+                  .changes.map((change) => changed(words(), one().key.replace(DETAIL, ''), change))
+                  .join(' ')}
+              </span>
+            </p>
           </>
         )}
       </Show>

@@ -10,7 +10,12 @@ import type { Added } from './state.ts';
  * Codes pasted, typed, dropped or taken from a file. What was typed and is refused stays in the
  * field; a file stays a file: the field would take minutes to lay out a long one.
  */
-export function Enter(props: RouteProps): JSX.Element {
+export function Enter(
+  props: RouteProps & {
+    /** All is on the route: the list is looked at next. */
+    readonly onAdded: () => void;
+  },
+): JSX.Element {
   const t = sayer(props);
   const [text, setText] = createSignal('');
   const [problem, setProblem] = createSignal('');
@@ -36,6 +41,7 @@ export function Enter(props: RouteProps): JSX.Element {
       // What was typed meanwhile is the next to be added.
       if (text() === given) setText('');
       props.say(done(added.value));
+      if (text() === '') props.onAdded();
       return;
     }
     setProblem(why(added.error));
@@ -105,11 +111,11 @@ export function Enter(props: RouteProps): JSX.Element {
         </button>
         <FileButton
           label={t('round:enter.file')}
-          accept=".csv,.txt,text/csv,text/plain"
+          accept=".csv,.txt,.json,text/csv,text/plain,application/json"
           onFile={take}
         />
       </div>
-      <p class="quiet">{t('round:kept')}</p>
+      <p class="quiet">{t(props.page.keepCaller === 'tab' ? 'round:kept' : 'round:keptCodes')}</p>
     </form>
   );
 }

@@ -5,7 +5,8 @@ const keyOf = (name: string): string => new URL(`?${name}`, location.href).href;
 
 async function read(cacheName: string, key: string): Promise<unknown> {
   const found = await caches.match(keyOf(key), { cacheName });
-  return found?.json();
+  // What cannot be read is as good as not there: no page fails for it.
+  return found?.json().catch(() => undefined);
 }
 
 async function write(cacheName: string, key: string, value: unknown): Promise<void> {
@@ -17,14 +18,20 @@ export const remembered = async (cacheName: string): Promise<Recall | undefined>
   parseRecall(await read(cacheName, 'recall'));
 export const remember = (cacheName: string, recall: Recall): Promise<void> =>
   write(cacheName, 'recall', recall);
+/** The tab that was to be turned away when it comes: a newer worker may be there before it. */
+export const awaited = (cacheName: string): Promise<unknown> => read(cacheName, 'awaited');
+export const awaits = (cacheName: string, client: string): Promise<void> =>
+  write(cacheName, 'awaited', client);
 /** A recall may be taken back. */
 export async function forget(cacheName: string): Promise<void> {
   await (await caches.open(cacheName)).delete(keyOf('recall'));
 }
 
-/** When the site last answered, in milliseconds; 0 where it never did. */
-export const checked = async (cacheName: string): Promise<number> =>
-  Number((await read(cacheName, 'checked')) ?? 0);
+/** When the site last answered, in milliseconds; 0 where it never did, or a clock set back hides it. */
+export async function checked(cacheName: string): Promise<number> {
+  const at = Number(await read(cacheName, 'checked'));
+  return daysOld(Date.now(), at) > 0 ? 0 : at || 0;
+}
 export async function check(cacheName: string): Promise<void> {
   const now = Date.now();
   if (daysOld(await checked(cacheName), now) > 0) await write(cacheName, 'checked', now);

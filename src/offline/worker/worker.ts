@@ -7,7 +7,7 @@
 import { ALTERED, BUSY, FULL, TAKE_OVER, TAKE_OVER_NOW } from '../messages.ts';
 import { daysOld, isGuidePage, recalls, type Recall } from '../recall.ts';
 import { ask, fresh, within } from './ask.ts';
-import { check, checked, forget, remember, remembered } from './memory.ts';
+import { awaited, awaits, check, checked, forget, remember, remembered } from './memory.ts';
 import {
   Altered,
   Full,
@@ -74,14 +74,14 @@ async function takeOver(): Promise<void> {
     const cache = await caches.open(cacheName);
     await cache.put(LEFTOVERS, new Response(JSON.stringify(leftovers)));
   }
-  await tidy();
   await self.clients.claim();
-  // Tabs of a copy that could not find out itself are still on its pages.
-  if (old.some(isUnasked)) await turnAway(isGuidePage);
+  // Tabs of a recalled copy that had not heard of it, or was still waiting for one to come.
+  for (const name of old.filter((name) => releaseOf(name) < COPY.recall.least)) {
+    const [heard, late] = [await remembered(name), await awaited(name)];
+    await turnAway((path, id) => isGuidePage(path) && (!heard || id === late));
+  }
+  await tidy();
 }
-
-/** From before copies asked: nothing told them of a recall. */
-const isUnasked = (name: string): boolean => releaseOf(name) === 0;
 
 /** A newer release that replaces a recalled one waits for nobody. */
 async function install(): Promise<void> {
@@ -121,9 +121,11 @@ async function heed(recall: Recall, client: string): Promise<void> {
     if (before) await forget(cacheName);
     return;
   }
+  const isNews = JSON.stringify(before) !== JSON.stringify(recall);
+  if (isNews) await awaits(cacheName, client);
   await remember(cacheName, recall);
   // Else tabs that came since are on pages of the network.
-  if (JSON.stringify(before) !== JSON.stringify(recall)) {
+  if (isNews) {
     await turnAway((path, id) => id !== client && recalls(recall, own, path));
     // The page just asked for is a tab once it is there; `clients.get` may wait for it in vain.
     for (let tries = client === '' ? 0 : 30; tries > 0; tries -= 1) {

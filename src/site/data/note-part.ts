@@ -1,11 +1,30 @@
 import type { Guide } from '../../guide/types.ts';
 import { freeze } from '../../note/freeze.ts';
 import { partOfRelease } from '../../note/part-of-release.ts';
-import { details, guides, releases } from '../../content/load.ts';
+import { askTable, type AskTable } from '../../diagnosis/ask-table.ts';
+import { defined } from '../../defined.ts';
+import { details, guides, models, releases } from '../../content/load.ts';
 import { makeCalls } from './phone-links.ts';
 import type { NotePart } from '../../app/note/part.ts';
 import { namespaceText } from '../words.ts';
 import { guideTexts, withHandOvers } from './texts.ts';
+
+const asked = new Map<string, AskTable>();
+
+/** The same in all languages, and some work to make. */
+function askOf(guide: Guide): AskTable | undefined {
+  const model = models()[guide.id];
+  const made =
+    asked.get(guide.id) ??
+    (model &&
+      askTable(
+        model,
+        guide,
+        details().map(({ id }) => id),
+      ));
+  if (made) asked.set(guide.id, made);
+  return made;
+}
 
 /** What the note page loads for a guide. */
 export function notePart(language: string, guide: Guide): NotePart {
@@ -27,5 +46,6 @@ export function notePart(language: string, guide: Guide): NotePart {
       guides: { names: Object.fromEntries(withHandOvers(guide).map((id) => [id, names[id]])) },
     },
     calls: makeCalls(language, guide),
+    ...defined({ ask: askOf(guide) }),
   };
 }

@@ -17,6 +17,8 @@ export interface Tab {
   sideways(): Promise<number>;
   /** Errors the page reported since it was opened. */
   problems(): Promise<string[]>;
+  /** Another tab of the same reader, at the size of this one; closed with it. */
+  beside(): Promise<Tab>;
   close(): Promise<void>;
 }
 
@@ -77,6 +79,7 @@ export function heard(tab: Tab): Tab {
     loaded: () => answered(tab.loaded(), 'loaded'),
     sideways: () => answered(tab.sideways(), 'sideways'),
     problems: () => answered(tab.problems(), 'problems'),
+    beside: async () => heard(await answered(tab.beside(), 'beside')),
     close: () => answered(tab.close(), 'close'),
   };
 }

@@ -37,6 +37,11 @@ function tabOf(page: Page): Tab {
     loaded: () => page.evaluate(() => document.readyState === 'complete'),
     sideways: () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
     problems: () => Promise.resolve(problems),
+    beside: async () => {
+      const other = await page.browserContext().newPage();
+      await other.setViewport(page.viewport());
+      return tabOf(other);
+    },
     close: () => page.close(),
   };
 }

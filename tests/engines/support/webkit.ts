@@ -41,18 +41,28 @@ const WATCH = `if (!window.wrong) { window.wrong = [];
   addEventListener('error', (event) => window.wrong.push(String(event.message)));
   addEventListener('unhandledrejection', (event) => window.wrong.push(String(event.reason))); }`;
 
-function tabOf(driver: WebDriver): Tab {
+/** The tab a driver's commands go to. */
+const current = new WeakMap<WebDriver, string>();
+
+/** A tab alone, or one of several: then each command is sent to its own. */
+async function tabOf(driver: WebDriver): Promise<Tab> {
   const problems: string[] = [];
+  const own = await driver.getWindowHandle();
+  current.set(driver, own);
+  const here = async () => {
+    if (current.get(driver) === own) return;
+    await driver.switchTo().window(own);
+    current.set(driver, own);
+  };
   /** A script in the page; asked again of the next page where the one it was asked of goes away. */
   const run = <T>(script: string, ...facts: unknown[]): Promise<T> =>
-    until(
-      () =>
-        driver.executeScript<T>(script, ...facts).catch((problem: unknown) => {
-          if (problem instanceof error.NoSuchFrameError) return undefined;
-          throw problem;
-        }),
-      script,
-    );
+    until(async () => {
+      await here();
+      return driver.executeScript<T>(script, ...facts).catch((problem: unknown) => {
+        if (problem instanceof error.NoSuchFrameError) return undefined;
+        throw problem;
+      });
+    }, script);
   const collect = async () => {
     const wrong = await run<string[]>('return window.wrong ?? []');
     problems.push(...wrong);
@@ -60,16 +70,18 @@ function tabOf(driver: WebDriver): Tab {
   };
   const visible = (selector: string) =>
     until(async () => {
+      await here();
       for (const one of await driver.findElements(By.css(selector)))
         if (await one.isDisplayed().catch(() => false)) return one;
       return undefined;
     }, selector);
   return {
     goto: async (url) => {
+      await here();
       await driver.get(url);
       await collect();
     },
-    url: () => driver.getCurrentUrl(),
+    url: () => here().then(() => driver.getCurrentUrl()),
     click: async (selector) => {
       await (await visible(selector)).click();
       await collect();
@@ -89,12 +101,16 @@ function tabOf(driver: WebDriver): Tab {
         'return [...document.querySelectorAll(arguments[0])].some((one) => one.getClientRects().length > 0)',
         selector,
       ),
-    back: () => driver.navigate().back(),
+    back: () => here().then(() => driver.navigate().back()),
     loaded: () => run<boolean>('return document.readyState === "complete"'),
     sideways: () => run<number>('return document.documentElement.scrollWidth - window.innerWidth'),
     problems: async () => {
       await collect();
       return problems;
+    },
+    beside: async () => {
+      await driver.switchTo().newWindow('tab');
+      return tabOf(driver);
     },
     close: () => driver.quit(),
   };
@@ -126,7 +142,7 @@ export async function startWebkit(): Promise<Engine> {
       .build();
     await driver.manage().setTimeouts({ pageLoad: PATIENCE, script: PATIENCE });
     await fit(driver, size);
-    return { driver, tab: tabOf(driver) };
+    return { driver, tab: await tabOf(driver) };
   };
   const probe = await open({ width: 800, height: 600 });
   const version = (await probe.driver.getCapabilities()).getBrowserVersion() ?? '';

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { named, readVisits, unknownNames } from '../../../src/diagnosis/read-visits.ts';
+import type { VisitsFile } from '../../../src/diagnosis/visits-schema.ts';
+import { recorded } from '../../../src/app/visits/stored.ts';
 import { logOf, realFile } from './support/logs.ts';
+import { realModel, told } from './support/real.ts';
 
 const good = {
   format: 'hobnote-visits',
@@ -18,6 +21,13 @@ describe('a file of visits', () => {
       JSON.stringify({ ...good, visits: [...good.visits, ...logOf(20, 2, 1, 1)] }),
     );
     expect(read.ok && read.value.visits).toHaveLength(21);
+  });
+
+  test('of version 2 has minutes and a remark, one line; version 1 is read as ever', () => {
+    const two = { ...good, version: 2, visits: [{ ...one, minutes: 35, remark: 'Loose plug.' }] };
+    expect(readVisits(JSON.stringify(two))).toEqual({ ok: true, value: two });
+    for (const bad of [{ minutes: 0 }, { minutes: 1.5 }, { remark: 'a\nb' }, { remark: '' }])
+      expect(readVisits(JSON.stringify({ ...two, visits: [{ ...one, ...bad }] })).ok).toBe(false);
   });
 
   test.each([
@@ -48,13 +58,13 @@ describe('a file of visits', () => {
   });
 
   test('of a later form is named so, and a byte order mark is none of its content', () => {
-    for (const version of [2, 1.5, 99, Number.MAX_VALUE])
+    for (const version of [3, 2.5, 99, Number.MAX_VALUE])
       expect(readVisits(JSON.stringify({ ...good, version, shoes: 1 }))).toEqual({
         ok: false,
         error: [{ code: 'newer-file', version }],
       });
     expect(readVisits(`\ufeff${JSON.stringify(good)}`).ok).toBe(true);
-    for (const odd of ['null', '1', '"x"', '[]', '{}', '{"format":"other","version":2}'])
+    for (const odd of ['null', '1', '"x"', '[]', '{}', '{"format":"other","version":3}'])
       expect(readVisits(odd)).not.toMatchObject({ error: [{ code: 'newer-file' }] });
   });
 
@@ -62,12 +72,22 @@ describe('a file of visits', () => {
     expect(readVisits('{')).toMatchObject({ ok: false, error: [{ code: 'not-json' }] });
   });
 
-  test('names of faults and parts are looked up, `other` is known', () => {
+  test('keeps whether a cure was tried, though no table tells of it by itself', () => {
+    const evidence = told('selector-set.quiet', 'try-door.stuck', 'nowhere.yes');
+    const { visit } = recorded({ model: realModel(), code: '', evidence }, 'nothing-found', []);
+    expect(visit.answers).toEqual({
+      ...{ complaint: 'door-locked', 'selector-set': 'quiet', 'try-door': 'stuck' },
+    });
+  });
+
+  test('names of faults and parts are looked up, `other` and `nothing-found` are known', () => {
     const visits = [
       { answers: {}, fault: 'other', parts: [] },
       { answers: {}, fault: 'gremlin', parts: ['sensor', 'flux'] },
     ];
     const read = readVisits(JSON.stringify({ ...good, visits }));
+    const nothing = { ...good, visits: [{ answers: {}, fault: 'nothing-found', parts: [] }] };
+    expect(unknownNames(nothing as VisitsFile, realFile())).toEqual([]);
     expect(read.ok && unknownNames(read.value, realFile())).toEqual([
       { code: 'unknown-fault', visit: 2, name: 'gremlin' },
       { code: 'unknown-part', visit: 2, name: 'flux' },

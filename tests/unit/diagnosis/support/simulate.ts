@@ -23,11 +23,28 @@ export interface World {
   readonly details: readonly Detail[];
   /** The figures by which the answers come about. */
   readonly truth: Model;
+  readonly manner?: Partial<Manner>;
 }
 
-/** How often a caller is unsure, and how often an optional detail is answered. Our own choice. */
-const UNSURE = 0.05;
-const DETAIL = 0.5;
+/** How callers answer: parts of all answers, in [0, 1]. */
+export interface Manner {
+  readonly unsure: number;
+  /** Optional details answered. */
+  readonly details: number;
+  /** Any other answer of the page in place of the one drawn. */
+  readonly wrong: number;
+  /** Calls with a second fault, which speaks in every third answer. */
+  readonly second: number;
+  /**
+   * Answers drawn by one number of the caller's own in place of a new one: two such answers hang
+   * together beyond what the model knows of, each by itself as likely as the model says.
+   */
+  readonly alike: number;
+}
+
+/** Our own choice, no source. */
+const USUAL: Manner = { unsure: 0.05, details: 0.5, wrong: 0, second: 0, alike: 0 };
+const SECOND_SPEAKS = 1 / 3;
 
 /** What a caller's answers hang on besides the fault: the values of the hidden facts. */
 type Hidden = readonly number[];
@@ -68,7 +85,22 @@ function caller(world: World, random: Random): Simulated | undefined {
     weights.map((one) => one / total),
     random,
   );
-  const hidden = drawFacts(truth, fault, random);
+  const manner = { ...USUAL, ...world.manner };
+  const faults = [fault];
+  if (random() < manner.second)
+    faults.push(
+      draw(
+        weights.map((one) => one / total),
+        random,
+      ),
+    );
+  const own = random();
+  const source = () => (random() < manner.alike ? own : random());
+  const facts = faults.map((one) => drawFacts(truth, one, random));
+  const speaking = () => {
+    const index = faults.length > 1 && random() < SECOND_SPEAKS ? 1 : 0;
+    return { fault: faults[index] ?? fault, hidden: facts[index] ?? [] };
+  };
   const journey: Given[] = [];
   let node = guide.nodes.get(guide.start);
   const course = () => ({ first: guide.id, last: node?.guide ?? guide.id });
@@ -83,16 +115,27 @@ function caller(world: World, random: Random): Simulated | undefined {
     const key = tables.has(full) ? full : full.slice(full.indexOf('/') + 1);
     let answer = answers.find(({ to }) => guide.nodes.get(to)?.kind !== 'stop') ?? answers[0];
     if (tables.has(key)) {
-      if (random() < UNSURE)
+      if (random() < manner.unsure)
         answer = answers.find(({ id }) => String(id) === 'unsure') ?? answers[0];
       else
         for (let tries = 0, found = false; !found; tries++) {
           // A later step may offer fewer of the answers: drawn again until one is offered.
-          const drawn = drawAnswer(truth, key, { fault, hidden, said: said() }, random);
+          const drawn = drawAnswer(
+            truth,
+            key,
+            { ...speaking(), said: said() },
+            tries > 0 ? random : source,
+          );
           const offered = answers.find(({ id }) => String(id) === drawn);
           found = offered !== undefined || tries > 200;
           answer = offered ?? answer;
         }
+    }
+    if (tables.has(key) && random() < manner.wrong) {
+      const others = answers.filter(
+        ({ id, to }) => id !== answer?.id && guide.nodes.get(to)?.kind !== 'stop',
+      );
+      answer = others[Math.floor(random() * others.length)] ?? answer;
     }
     if (!answer) throw new Error(`no way on from ${node.id}`);
     journey.push({ at: node.id, answer: answer.id });
@@ -104,8 +147,8 @@ function caller(world: World, random: Random): Simulated | undefined {
   if (needed && random() >= (needed.rows[needed.rowOf[fault] ?? 0]?.[0] ?? 1)) return undefined;
   const told: Record<string, string> = {};
   for (const { id } of details) {
-    const answer = drawAnswer(truth, detailKey(id), { fault, hidden, said: said() }, random);
-    if (answer !== undefined && random() < DETAIL) told[id] = answer;
+    const answer = drawAnswer(truth, detailKey(id), { ...speaking(), said: said() }, source);
+    if (answer !== undefined && random() < manner.details) told[id] = answer;
   }
   const visit = { ...course(), visit: true };
   return { fault, evidence: observed(truth, visit, evidenceOf(guide, journey, told)) };
