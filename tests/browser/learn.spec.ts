@@ -30,8 +30,10 @@ test('files of several technicians: said in words, plotted, and written as table
     file('new.json', [], { version: 99 }),
     file('few.json', few, { version: 2 }),
   ]);
-  await expect(page.getByText('new.json')).toContainText('version 99');
-  await expect(page.getByText('few.json')).toContainText('1 visit');
+  await expect(page.getByRole('listitem').filter({ hasText: 'new.json' })).toContainText(
+    'version 99',
+  );
+  await expect(page.getByRole('listitem').filter({ hasText: 'few.json' })).toContainText('1 visit');
   await expect(page.getByText(/^Too few/)).toBeVisible();
   await expect(page.getByRole('button', { name: 'Save new tables' })).toBeHidden();
 

@@ -74,7 +74,12 @@ describe('a file of visits', () => {
 
   test('keeps whether a cure was tried, though no table tells of it by itself', () => {
     const evidence = told('selector-set.quiet', 'try-door.stuck', 'nowhere.yes');
-    const { visit } = recorded({ model: realModel(), code: '', evidence }, 'nothing-found', []);
+    const { visit } = recorded(
+      { model: realModel(), code: '', evidence },
+      {
+        ...{ fault: 'nothing-found', parts: [] },
+      },
+    );
     expect(visit.answers).toEqual({
       ...{ complaint: 'door-locked', 'selector-set': 'quiet', 'try-door': 'stuck' },
     });
