@@ -26,6 +26,18 @@ function speakFrench(): void {
   spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, fr]');
 }
 
+it('refuses a file that is not UTF-8, by its name', () => {
+  const path = join(copy.folder, 'firm.yaml');
+  const text = readFileSync(path, 'utf8').replace(/^name: .*$/m, 'name: Café Ranges');
+  writeFileSync(path, Buffer.from(text, 'latin1'));
+  expect(toldBy('shape', copy.folder).join()).toMatch(/firm\.yaml:1:1: It is not saved as UTF-8/);
+});
+
+it('refuses a language given twice', () => {
+  spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, en]');
+  expect(toldBy('shape', copy.folder).join()).toContain('each language once');
+});
+
 describe('the published content', () => {
   it('passes every gate', () => {
     expect(gates.map(({ id }) => id)).toEqual([
