@@ -2,7 +2,8 @@
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { makeAssess } from '../visit/assess.ts';
-import { entriesOf, isUncoded } from '../route/entries.ts';
+import { entriesOf } from '../route/entries.ts';
+import { isUncoded } from '../route/limits.ts';
 import type { EntriesProblem } from '../route/entries.ts';
 import type { Figures } from '../visit/read-visit.ts';
 import { routeJson } from '../route/json.ts';

@@ -9,13 +9,9 @@ import { readCode } from '../note/read.ts';
 import { jobsIn, readPasted, type HandOver, type Labels } from '../visit/hand-over.ts';
 import { callerFields } from '../visit/job.ts';
 import { knownColumns } from './known.ts';
+import { MOST_CHARACTERS, MOST_VISITS } from './limits.ts';
 
-/** A route has at most so many visits. */
-export const MOST_VISITS = 500;
-/** Most characters looked at: 500 rows of 2,000 characters. */
-export const MOST_CHARACTERS = 1_000_000;
-/** Is a file refused by its length, without reading it all? Four bytes a character at most. */
-export const isTooLarge = (bytes: number): boolean => bytes > 4 * MOST_CHARACTERS;
+export { MOST_CHARACTERS, MOST_VISITS };
 
 export interface Entry {
   /** The row it stands in, from 1; in a table a row may run over several lines. */
@@ -56,10 +52,6 @@ const SIGNS = [',', ';', '\t'] as const;
 const SAMPLE = 20;
 /** Wider is no list of visits: its lines are then listed as they are. */
 export const MOST_COLUMNS = 256;
-
-/** A cell that stands for a code still to come. */
-export const isUncoded = (text: string, labels: Labels): boolean =>
-  text.trim() === '' || text.trim().toLowerCase() === labels.none.toLowerCase();
 
 const blank = (row: Row): boolean => row.every((cell) => cell.trim() === '');
 /** Cells of the longest row. Not by spreading: a text may have more rows than a call takes arguments. */

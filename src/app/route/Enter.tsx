@@ -1,6 +1,7 @@
 import { createSignal, type JSX } from 'solid-js';
 import { textOf } from '../../decode.ts';
-import { MOST_VISITS, isTooLarge, type EntriesProblem } from '../../route/entries.ts';
+import type { EntriesProblem } from '../../route/entries.ts';
+import { MOST_VISITS, isTooLarge } from '../../route/limits.ts';
 import { FileButton } from '../shared/FileButton.tsx';
 import { sayer } from '../shared/words.ts';
 import type { RouteProps } from './props.ts';
@@ -22,7 +23,7 @@ export function Enter(
   const [over, setOver] = createSignal(false);
   let field: HTMLTextAreaElement | undefined;
 
-  const why = (found: EntriesProblem): string =>
+  const why = (found: EntriesProblem | { readonly code: 'unloaded' }): string =>
     t(`round:problem.${found.code}`, {
       ...found,
       ...('given' in found ? { count: found.given } : {}),

@@ -4,7 +4,6 @@ import { routeJson } from '../../route/json.ts';
 import { AskTwice } from '../shared/AskTwice.tsx';
 import { download } from '../shared/download.ts';
 import { sayer } from '../shared/words.ts';
-import { routeTable } from './file.ts';
 import type { LoadProps } from './props.ts';
 
 /** The next day: whoever plans in the evening plans tomorrow. */
@@ -24,9 +23,18 @@ export function Out(props: Props): JSX.Element {
     props.route.saved();
     props.say(t('round:said.saved'));
   };
-  const csv = (): void => {
+  const csv = async (): Promise<void> => {
+    const writer = await import('./file.ts').catch(() => undefined);
+    if (!writer) {
+      props.say(t('round:problem.unloaded'));
+      return;
+    }
     // Spreadsheets take a file for UTF-8 by this mark (Unicode, byte order mark).
-    download('round.csv', `\ufeff${routeTable(props.page, props.route, props.load)}`, 'text/csv');
+    download(
+      'round.csv',
+      `\ufeff${writer.routeTable(props.page, props.route, props.load)}`,
+      'text/csv',
+    );
     saved();
   };
   const json = (): void => {
@@ -42,7 +50,7 @@ export function Out(props: Props): JSX.Element {
       const text = file.routeCalendar(props.page, props.route, props.load, day() || tomorrow());
       download('route.ics', text, 'text/calendar');
     }
-    props.say(t(file ? 'round:said.saved' : 'round:said.noCalendar'));
+    props.say(t(file ? 'round:said.saved' : 'round:problem.unloaded'));
   };
   return (
     <section class="card out">
@@ -54,7 +62,7 @@ export function Out(props: Props): JSX.Element {
         <button type="button" class="plain" onClick={() => props.onSheets()}>
           {t('round:out.sheets')}
         </button>
-        <button type="button" class="plain" onClick={csv}>
+        <button type="button" class="plain" onClick={() => void csv()}>
           {t('round:out.csv')}
         </button>
         <button type="button" class="plain" onClick={json}>

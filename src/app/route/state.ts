@@ -2,7 +2,7 @@
 import { batch, createEffect, createMemo, createSignal, on, type Accessor } from 'solid-js';
 import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../visit/assess.ts';
-import { MOST_VISITS, entriesOf, isUncoded } from '../../route/entries.ts';
+import { MOST_VISITS, isUncoded } from '../../route/limits.ts';
 import type { Entries, EntriesProblem, Entry } from '../../route/entries.ts';
 import {
   callerIn,
@@ -12,7 +12,7 @@ import {
   type Window,
 } from '../../route/known.ts';
 import { withEntries } from '../../route/columns.ts';
-import { ok, type Result } from '../../result.ts';
+import { fail, ok, type Result } from '../../result.ts';
 import type { Unread, PlannedVisit } from '../../route/types.ts';
 import { byUrgency, readVisit } from '../../visit/read-visit.ts';
 import { readPasted } from '../../visit/hand-over.ts';
@@ -53,7 +53,8 @@ export interface RouteState {
   /** Whether anything would be lost with the page. */
   readonly unsaved: Accessor<boolean>;
   readonly gone: Accessor<{ readonly visit: Listed; readonly at: number } | undefined>;
-  add(text: string): Promise<Result<Added, EntriesProblem>>;
+  /** `unloaded`: the reader of tables could not be fetched. */
+  add(text: string): Promise<Result<Added, EntriesProblem | { readonly code: 'unloaded' }>>;
   /** A line's new text; whether it is now a visit. */
   mend(id: number, text: string): Promise<boolean>;
   confirm(id: number): Promise<void>;
@@ -216,8 +217,11 @@ export function createRoute(page: Page): RouteState {
     unsaved: createMemo(() => dirty() && visits().length + unread().length > 0),
     async add(text) {
       await page.addBooks();
+      // With its reader of tables it is a tenth of what the page weighs.
+      const reader = await import('../../route/entries.ts').catch(() => undefined);
+      if (!reader) return fail({ code: 'unloaded' });
       const room = MOST_VISITS - visits().length - unread().length;
-      const found = entriesOf(text, page.codebooks, labels, room);
+      const found = reader.entriesOf(text, page.codebooks, labels, room);
       return found.ok ? ok(await take(found.value)) : found;
     },
     async mend(id, text) {

@@ -5,7 +5,8 @@
  */
 import { isRecord } from '../../guide/shape.ts';
 import { plainSymbols } from '../../note/typed.ts';
-import { MOST_CHARACTERS, MOST_VISITS, type Entries } from '../../route/entries.ts';
+import type { Entries } from '../../route/entries.ts';
+import { MOST_CHARACTERS, MOST_VISITS } from '../../route/limits.ts';
 import { tryStorage } from '../shared/storage.ts';
 import type { KeepCaller } from '../desk/page.ts';
 

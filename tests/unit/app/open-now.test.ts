@@ -4,7 +4,18 @@ import type { OpenHours } from '../../../src/app/shared/open-now.ts';
 
 const HOURS: OpenHours = {
   zone: 'America/New_York',
-  open: { mon: [[480, 720], [780, 1050]], tue: [[480, 1050]], fri: [[480, 1050]] }, // prettier-ignore
+  open: [
+    [],
+    [
+      [480, 720],
+      [780, 1050],
+    ],
+    [[480, 1050]],
+    [],
+    [],
+    [[480, 1050]],
+    [],
+  ],
   holidays: { '2026-12-25': [], '2026-12-26': [[600, 660]] },
 };
 
@@ -27,7 +38,7 @@ describe('whether the firm is open, by its own clock', () => {
   });
 
   it('says only that it is closed where nothing opens in two weeks', () => {
-    expect(openState({ ...HOURS, open: {}, holidays: {} }, new Date())).toEqual({ open: false });
+    expect(openState({ ...HOURS, open: [], holidays: {} }, new Date())).toEqual({ open: false });
   });
 });
 
