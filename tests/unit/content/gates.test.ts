@@ -29,7 +29,7 @@ function speakFrench(): void {
 describe('the published content', () => {
   it('passes every gate', () => {
     expect(gates.map(({ id }) => id)).toEqual([
-      ...['shape', 'names', 'sentences', 'languages', 'regions', 'proof'],
+      ...['shape', 'names', 'sentences', 'languages', 'regions', 'hazards', 'proof'],
     ]);
     expect(checkContent(openContent(published))).toEqual([]);
   });
