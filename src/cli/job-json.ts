@@ -31,6 +31,11 @@ export const jobSchema = z
       .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
       .optional()
       .describe("Time of the call by the firm's clock, to the minute"),
+    answered: z
+      .string()
+      .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
+      .optional()
+      .describe('Time of the last answer, in the same form'),
     caller: z.strictObject(caller).describe('Personal data. It is in no code and no address'),
     parts: z
       .array(z.strictObject({ part: z.string(), chance: z.number().min(0).max(1) }))

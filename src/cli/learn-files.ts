@@ -1,9 +1,6 @@
 /** Visits and figures from files, and figures back into their files. */
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { isScalar, parseDocument } from 'yaml';
-import { detailKey } from '../diagnosis/evidence.ts';
-import type { Change } from '../diagnosis/learn.ts';
 import { loadFigures } from '../diagnosis/load.ts';
 import { readVisits, unknownNames } from '../diagnosis/read-visits.ts';
 import type { ModelFile } from '../diagnosis/schema.ts';
@@ -11,15 +8,12 @@ import type { VisitsFile } from '../diagnosis/visits-schema.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { all } from '../content/content.ts';
-import { content, textFile } from '../content/load.ts';
-import { BLOCKS, MODEL, SOURCE } from '../content/texts.ts';
+import { content } from '../content/load.ts';
 import { tellProblem } from '../content/tell.ts';
 import type { Detail } from '../guide/details.ts';
-import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import type { SourceFile } from '../guide/yaml.ts';
 import { tellVisitsProblem } from './learn-words.ts';
-import type { Names } from './learn-words.ts';
 
 /** Lines for people: what is wrong, and what to do. */
 type ProblemLines = readonly string[];
@@ -68,54 +62,4 @@ export function figuresOf(folder: string): Result<Figures, ProblemLines> {
       ),
     );
   return ok({ files, model: model.value, guides });
-}
-
-/** The sentence at a path of nested texts, if there is one. */
-function sentence(texts: unknown, ...path: readonly string[]): string | undefined {
-  const found = path.reduce<unknown>(
-    (inside, key) => (isRecord(inside) ? inside[key] : undefined),
-    texts,
-  );
-  return typeof found === 'string' ? found : undefined;
-}
-
-/** What the English site calls faults, questions and answers; ids where it has no words. */
-export function namesOf(guides: readonly Guide[]): Names {
-  const read = (file: string) => textFile(SOURCE, file);
-  const [model, preview, blocks] = [read(MODEL), read('preview'), read(BLOCKS)];
-  const own = new Map(guides.map(({ id }) => [id as string, read(id)]));
-  /** The texts of a table's page or detail. */
-  const about = (key: string): unknown => {
-    const [guide = '', page] = key.split('/');
-    if (page !== undefined) return own.get(guide)?.[page];
-    if (key.startsWith(detailKey('')))
-      return isRecord(preview['details']) && preview['details'][key.slice(detailKey('').length)];
-    return blocks[key] ?? [...own.values()].map((texts) => texts[key]).find(isRecord);
-  };
-  return {
-    fault: (id) => sentence(model, 'faults', id, 'name') ?? id,
-    question: (key) => sentence(about(key), 'title') ?? sentence(about(key), 'name') ?? key,
-    answer: (key, answer) => sentence(about(key), 'answers', answer) ?? answer,
-  };
-}
-
-/** The text of a file of figures with the changes of its own parts made; all else stays to the letter. */
-export function rewritten(source: string, changes: readonly Change[]): string {
-  const document = parseDocument(source);
-  const figures = changes.flatMap(({ paths, after }) =>
-    paths.flatMap((path, index) => {
-      if (!document.has(path[0])) return [];
-      const node = document.getIn(path, true);
-      if (!isScalar(node) || !node.range) throw new Error(`no figure at ${path.join('.')}`);
-      const [start, end] = node.range;
-      return { start, end, text: String(after[index]) };
-    }),
-  );
-  // From the last to the first, so that the places before stay where they are.
-  return figures
-    .toSorted((a, b) => b.start - a.start)
-    .reduce(
-      (text, { start, end, text: figure }) => text.slice(0, start) + figure + text.slice(end),
-      source,
-    );
 }

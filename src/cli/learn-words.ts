@@ -1,4 +1,5 @@
 /** Words for the authors of figures: what is wrong with a file, and what learning found. */
+import type { Names } from '../content/model-names.ts';
 import type { Change } from '../diagnosis/learn.ts';
 import type { VisitsProblem } from '../diagnosis/read-visits.ts';
 import type { ReliabilityBand } from '../diagnosis/reliability.ts';
@@ -17,14 +18,6 @@ export function tellVisitsProblem(file: string, problem: VisitsProblem): string 
     case 'unknown-part':
       return `${file}: Visit ${problem.visit} names the part "${problem.name}".\n    Use a name in content/model/parts.yaml, or take it out.`;
   }
-}
-
-/** What the site calls things. */
-export interface Names {
-  readonly fault: (id: string) => string;
-  /** The question under a table's key. */
-  readonly question: (key: string) => string;
-  readonly answer: (key: string, answer: string) => string;
 }
 
 const figure = (value: number): string => value.toFixed(4);

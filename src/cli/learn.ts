@@ -11,9 +11,10 @@ import type { Study } from '../diagnosis/score.ts';
 import { selectionOf } from '../diagnosis/selection.ts';
 import { content } from '../content/load.ts';
 import { fail, options as given } from './command.ts';
-import { figuresOf, namesOf, rewritten, strangers, visitsOf } from './learn-files.ts';
+import { namesOf, type Names } from '../content/model-names.ts';
+import { rewritten } from '../diagnosis/rewrite.ts';
+import { figuresOf, strangers, visitsOf } from './learn-files.ts';
 import { changeLines, scoreLines, verdict } from './learn-words.ts';
-import type { Names } from './learn-words.ts';
 
 const USAGE = `Use:
   npm run learn -- VISITS.JSON…      what visits would change in the figures

@@ -61,6 +61,7 @@ export const problemSchema = z.discriminatedUnion('code', [
     given: count,
     nearest: z.array(count).readonly(),
   }),
+  z.strictObject({ code: z.literal('short-group'), group: count, given: count }),
   z.strictObject({ code: z.literal('bad-symbol'), at: count, nth: count, character: z.string() }),
   z.strictObject({ code: z.literal('bad-word'), at: count, nth: count, word: z.string() }),
   z.strictObject({ code: z.literal('too-many-unreadable'), given: count, most: count }),

@@ -14,7 +14,7 @@ import { staffWords } from './words.ts';
 import { jobLines, newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
 import type { Line } from './note-commands.ts';
 import { loadFigures, routeOutput } from './route.ts';
-import { isTooLarge } from '../route/entries.ts';
+import { isTooLarge } from '../route/limits.ts';
 import { textOf } from '../decode.ts';
 import { NO_TEXT, TOO_LONG, tellEntries } from './route-words.ts';
 

@@ -11,16 +11,19 @@ const row = z.int().min(1).describe('Row of what was given, from 1');
 
 const visit = z.strictObject({
   row,
-  code: codeSchema,
-  guide: z.string(),
-  release: z.int().min(1),
-  made: z.iso.date(),
+  code: codeSchema.nullable().describe('Null for a visit without a code yet, and all it would say'),
+  guide: z.string().nullable(),
+  release: z.int().min(1).nullable(),
+  made: z.iso.date().nullable(),
   urgency: z.enum([...urgencies, 'open']).describe('open where the guide was left before its end'),
-  at: z.string().describe('Node the journey stands at'),
+  at: z.string().nullable().describe('Node the journey stands at'),
   because: pair,
   danger: pair,
   flags: z.array(z.string()).describe('Safety flags: danger to people first'),
-  ranked: z.string().describe('Guide whose faults are ranked: the one the journey ended in'),
+  ranked: z
+    .string()
+    .nullable()
+    .describe('Guide whose faults are ranked: the one the journey ended in'),
   figures: z
     .strictObject({
       faults: z.array(z.strictObject({ fault: z.string(), share })).describe('Likeliest first'),
@@ -37,7 +40,7 @@ const visit = z.strictObject({
         .describe('Until the fault is found, given that one of the checks finds it'),
     })
     .nullable()
-    .describe('Null for a guide without figures'),
+    .describe('Null for a guide without figures, and in an emergency'),
   columns,
 });
 

@@ -3,6 +3,7 @@ import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { makeAssess } from '../visit/assess.ts';
 import { entriesOf } from '../route/entries.ts';
+import { isUncoded } from '../route/limits.ts';
 import type { EntriesProblem } from '../route/entries.ts';
 import type { Figures } from '../visit/read-visit.ts';
 import { routeJson } from '../route/json.ts';
@@ -35,14 +36,17 @@ export function makeRoute(
   const visits: PlannedVisit[] = [];
   const unread: Unread[] = [];
   for (const { row, text: given, others } of entries) {
+    if (isUncoded(given, labels)) {
+      visits.push({ row, others, code: undefined, seen: undefined, assessed: undefined });
+      continue;
+    }
     const reading = readPasted(given, codebooks, labels).reading;
     if (reading.kind !== 'exact') {
       unread.push({ row, others, text: given, reading });
       continue;
     }
     const seen = readVisit(reading.note, codebooks, figures);
-    const assessed = assess(seen);
-    visits.push({ row, others, code: reading.code, seen, assessed });
+    visits.push({ row, others, code: reading.code, seen, assessed: assess(seen) });
   }
   return ok({ columns, visits: byUrgency(visits), unread });
 }
@@ -63,7 +67,7 @@ export function routeCsv({ visits, unread }: RouteJson, route: Route): string {
   return csvOf([
     [...HEADINGS, ...passed.map(({ name }) => name)],
     ...visits.map(({ code, urgency, figures, flags }, place) => [
-      ...[code, urgency],
+      ...[code ?? '', urgency],
       figures ? String(Math.round(figures.minutes.expected)) : '',
       figures ? String(figures.minutes.cautious) : '',
       (figures?.faults ?? [])

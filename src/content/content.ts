@@ -3,6 +3,7 @@
  * read when it is first asked for, once a folder. Every part is its value or the problems that
  * keep it from being used; `gates.ts` asks for them all.
  */
+import { isUtf8 } from 'node:buffer';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import type { z } from 'zod';
@@ -159,7 +160,9 @@ function readerOf(root: string): Content {
   const source = (path: string): Checked<SourceFile> => {
     const file = shown(path);
     try {
-      return ok({ source: readFileSync(join(root, path), 'utf8').replace(/^\ufeff/, ''), file });
+      const bytes = readFileSync(join(root, path));
+      if (!isUtf8(bytes)) return fail([fileProblem({ file }, TOP, { code: 'not-utf8' })]);
+      return ok({ source: bytes.toString('utf8').replace(/^\ufeff/, ''), file });
     } catch {
       return fail([fileProblem({ file }, TOP, { code: 'missing' })]);
     }

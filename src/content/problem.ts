@@ -9,7 +9,7 @@ import type { RecallTrouble } from './recall.ts';
 
 /** What can be wrong with a file of content by itself, or with a name in it. */
 export type FileTrouble =
-  | { readonly code: 'missing' }
+  | { readonly code: 'missing' | 'not-utf8' }
   /** The parser's own words or code. */
   | { readonly code: 'syntax'; readonly reason: string }
   /** `first` is the line of the same key before it. */

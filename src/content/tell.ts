@@ -16,6 +16,11 @@ const refused: Readonly<Record<string, string>> = {
 
 function tellFile(trouble: FileTrouble): ProblemWords {
   switch (trouble.code) {
+    case 'not-utf8':
+      return {
+        what: 'It is not saved as UTF-8, so letters with accents would come out wrong.',
+        hint: 'Save it again as UTF-8: most editors ask for the encoding under "Save as".',
+      };
     case 'missing':
       return { what: 'There is no such file to read.', hint: 'Write it, or correct the name.' };
     case 'syntax': {

@@ -24,6 +24,7 @@ export const staffTexts = [
   'diagnosis',
   'desk',
   'job',
+  'learn',
   'map',
   'round',
   'staff',

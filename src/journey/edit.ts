@@ -70,6 +70,15 @@ export function takeOver(guide: Graph, journey: Journey): EditableJourney {
   return goOn(guide, fits, kept(guide, fits, rest));
 }
 
+/** Note an answer to a question that the journey has not come to; at its end it is given. */
+export function takeUp(
+  guide: Graph,
+  { journey, later }: EditableJourney,
+  given: Given,
+): EditableJourney {
+  return goOn(guide, journey, kept(guide, journey, [given, ...later]));
+}
+
 /** Give another answer at one place of the journey, its length for the next one. */
 export function change(
   guide: Graph,

@@ -90,7 +90,7 @@ export function spelledSymbols(input: string): Result<Uint8Array, ReadProblem> |
 }
 
 /** Runs between separators, in small letters. */
-function tokensOf(input: string): Token[] {
+export function tokensOf(input: string): Token[] {
   const tokens: Token[] = [];
   let from = 0;
   for (let at = 0; at <= input.length; at += 1) {

@@ -76,6 +76,8 @@ export type ReadProblem =
   | { readonly code: 'too-short'; readonly given: number; readonly least: number }
   /** Not a whole number of groups, and not one character off it. */
   | { readonly code: 'wrong-length'; readonly given: number; readonly nearest: readonly number[] }
+  /** Only this group, counted from 1, is not of four characters, and no place for one helps. */
+  | { readonly code: 'short-group'; readonly group: number; readonly given: number }
   /** `at` is the place in the input, `nth` the number of code characters before it; both from 0. */
   | {
       readonly code: 'bad-symbol';

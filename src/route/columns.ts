@@ -1,14 +1,5 @@
 import type { Entries, Entry } from './entries.ts';
 
-/** The model number a visit came with: in a column headed so. */
-export function modelNumber(
-  columns: readonly string[],
-  others: readonly string[],
-): string | undefined {
-  const cell = others[columns.findIndex((name) => /^model\b/i.test(name.trim()))]?.trim();
-  return cell === '' ? undefined : cell;
-}
-
 /**
  * The columns of several lists as one: a heading that was there is the same column, a new one comes
  * last. Where a list has a heading twice, its second goes with the second there was.

@@ -8,13 +8,10 @@ import { fail, ok, type Result } from '../result.ts';
 import { readCode } from '../note/read.ts';
 import { jobsIn, readPasted, type HandOver, type Labels } from '../visit/hand-over.ts';
 import { callerFields } from '../visit/job.ts';
+import { knownColumns } from './known.ts';
+import { MOST_CHARACTERS, MOST_VISITS } from './limits.ts';
 
-/** A route has at most so many visits. */
-export const MOST_VISITS = 500;
-/** Most characters looked at: 500 rows of 2,000 characters. */
-export const MOST_CHARACTERS = 1_000_000;
-/** Is a file refused by its length, without reading it all? Four bytes a character at most. */
-export const isTooLarge = (bytes: number): boolean => bytes > 4 * MOST_CHARACTERS;
+export { MOST_CHARACTERS, MOST_VISITS };
 
 export interface Entry {
   /** The row it stands in, from 1; in a table a row may run over several lines. */
@@ -76,12 +73,14 @@ function tableIn(
   if (headed >= 0) return { column: headed, headings: true, sure: Infinity };
   const width = widest(sample);
   if (width < 2) return undefined;
+  const known = knownColumns(first, labels).size;
   const readable = Array.from(
     { length: width },
     (_, column) => sample.filter((row) => reads(row[column], codebooks, labels)).length,
   );
   const sure = Math.max(...readable);
-  if (sure === 0) return undefined;
+  // Two headings of a schedule make one of visits that all have no code yet.
+  if (sure === 0) return known < 2 ? undefined : { column: -1, headings: true, sure: known / 100 };
   const column = readable.indexOf(sure);
   // Headings hold no digit where the codes stand; a damaged code in the first row nearly always
   // does (without one: 22 of 32 characters, 16 times over, 1 in 400), and shows as taken.
@@ -114,7 +113,7 @@ function ofTable(rows: readonly Row[], { column, headings: headed }: Table): Ent
   };
   return {
     columns: others.map(named),
-    codes: named(column),
+    codes: column < 0 ? undefined : named(column),
     entries: rows.flatMap((cells, index) =>
       cells === headings || blank(cells)
         ? []

@@ -38,6 +38,13 @@ function visitOf(
   load: PartsToBring,
   today: Date,
 ) {
+  const rest = passthrough(columns, others);
+  if (!code || !seen)
+    return {
+      ...{ row, code: null, guide: null, release: null, made: null, urgency: 'open' as const },
+      ...{ at: null, because: [], danger: [], flags: [], ranked: null, figures: null },
+      columns: rest,
+    };
   const { note, last, urgency, because, danger, flags, end } = seen;
   return {
     row,
@@ -52,7 +59,7 @@ function visitOf(
     flags: [...flags],
     ranked: last,
     figures: assessed ? figuresOf(assessed, load) : null,
-    columns: passthrough(columns, others),
+    columns: rest,
   };
 }
 

@@ -2,14 +2,15 @@ import type { NoteCode, Reading } from '../note/types.ts';
 import type { Assessed } from '../visit/assess.ts';
 import type { VisitView } from '../visit/read-visit.ts';
 
-/** A visit of a round: a line that was read and, where it was repaired, confirmed. */
+/** A visit of a route: a line that was read and, where it was repaired, confirmed; or one without a code yet. */
 export interface PlannedVisit {
   readonly row: number;
   /** The columns carried along. */
   readonly others: readonly string[];
-  readonly code: NoteCode;
-  readonly seen: VisitView;
-  /** Undefined where its guide has no figures. */
+  /** What the code says; neither is there before the code is. */
+  readonly code: NoteCode | undefined;
+  readonly seen: VisitView | undefined;
+  /** Undefined where its guide has no figures, and in an emergency: others must release that first. */
   readonly assessed: Assessed | undefined;
 }
 

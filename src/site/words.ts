@@ -6,7 +6,7 @@ import { firm, guides, guideText, languageOf, region, textFile, textsOf } from '
 import { regional, regionalSentence } from '../content/regions.ts';
 import { SOURCE } from '../content/texts.ts';
 import type { Told } from '../content/schema/firm.ts';
-import type { NodeText } from '../content/schema/guide-text.ts';
+import { deskText, type NodeText } from '../content/schema/guide-text.ts';
 import { fill, type Facts } from '../placeholders.ts';
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
@@ -53,19 +53,21 @@ function filled(value: unknown, facts: Facts): unknown {
   );
 }
 
+/** Under which name a guide's sentences stand as the desk says them. */
+export const deskNamespace = (guide: string): string => `desk/${guide}`;
+
 const started = new Map<string, i18n>();
 
 function engine(language: string): i18n {
   const known = started.get(language);
   if (known) return known;
   const facts = firmFacts(language);
-  const resources: Record<string, Record<string, unknown>> = {};
+  const resources: Record<string, object> = {};
   const own = region();
   const sentence = regionalSentence(own);
-  const put = (name: string, texts: unknown) => {
-    const said = language === SOURCE ? regional(texts, own, sentence) : texts;
-    resources[name] = filled(said, facts) as Record<string, unknown>;
-  };
+  const told = (texts: unknown, known: Facts) =>
+    filled(language === SOURCE ? regional(texts, own, sentence) : texts, known) as object;
+  const put = (name: string, texts: unknown) => (resources[name] = told(texts, facts));
   for (const name of textsOf(language)) put(name, textFile(language, name));
   for (const guide of guides()) put(guide.id, guideText(language, guide));
   const made = i18next.createInstance({
@@ -77,6 +79,18 @@ function engine(language: string): i18n {
     parseMissingKeyHandler: missing,
   });
   void made.init();
+  if (textsOf(language).includes('desk')) {
+    const spoken = { ...facts, firm: made.t('desk:end.us'), book: made.t('desk:end.book') };
+    for (const guide of guides()) {
+      const english = guideText(SOURCE, guide);
+      const said = Object.entries(guideText(language, guide)).map(([page, text]) => [
+        page,
+        deskText(text, english[page] ?? text),
+      ]);
+      const texts = told(Object.fromEntries(said), spoken);
+      made.addResourceBundle(language, deskNamespace(guide.id), texts);
+    }
+  }
   started.set(language, made);
   return made;
 }

@@ -14,7 +14,7 @@ import { callerFields, oneLine, tidyCaller, type Caller, type CallerField } from
 /** Lines at the top of a job's text, besides the caller's: what each of them says stands there. */
 export const jobLines = [
   ...(['job', 'error', 'outcome', 'because', 'breaker', 'flags'] as const),
-  ...(['called', 'parts', 'code', 'link'] as const),
+  ...(['called', 'answered', 'parts', 'code', 'link'] as const),
 ];
 type Line = CallerField | (typeof jobLines)[number];
 
@@ -31,6 +31,8 @@ export interface HandOver {
   readonly error?: string;
   /** Time of the call by the firm's clock, `2026-11-28T14:05`. */
   readonly called?: string;
+  /** Time of the last answer, in the same form. */
+  readonly answered?: string;
 }
 
 /** Most characters looked at: some hundred jobs. */
@@ -55,7 +57,7 @@ const minuteIn = (called: string): string | undefined =>
 type Texts = Partial<Record<Line, string>>;
 
 function finished(texts: Texts, labels: Labels): HandOver {
-  const { job, error, called = '', code: given = '' } = texts;
+  const { job, error, called = '', answered = '', code: given = '' } = texts;
   const code = given.replace(AFTER, '').trim();
   const none = code.toLowerCase() === labels.none.toLowerCase();
   return {
@@ -63,7 +65,7 @@ function finished(texts: Texts, labels: Labels): HandOver {
     caller: tidyCaller(
       Object.fromEntries(callerFields.map((field) => [field, texts[field] ?? ''])),
     ),
-    ...defined({ job, error, called: minuteIn(called) }),
+    ...defined({ job, error, called: minuteIn(called), answered: minuteIn(answered) }),
   };
 }
 
@@ -139,8 +141,15 @@ function fromObject(value: unknown): HandOver[] {
   const own = isRecord(caller) ? caller : {};
   const texts = Object.fromEntries(callerFields.map((field) => [field, textIn(own, field) ?? '']));
   const error = oneLine(textIn(value, 'error') ?? '', LINE_MOST) || undefined;
-  const called = minuteIn(textIn(value, 'called') ?? '');
-  return [{ code: (code ?? '').trim(), caller: tidyCaller(texts), ...defined({ error, called }) }];
+  const [called, answered] = ['called', 'answered'].map((name) =>
+    minuteIn(textIn(value, name) ?? ''),
+  );
+  return [
+    {
+      ...{ code: (code ?? '').trim(), caller: tidyCaller(texts) },
+      ...defined({ error, called, answered }),
+    },
+  ];
 }
 
 /** Links that hold a code, and what else they hold. */

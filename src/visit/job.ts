@@ -51,6 +51,8 @@ export interface Job {
   readonly flags: readonly string[];
   /** Time of the call by the firm's clock, to the minute: `2026-11-28T14:05`. */
   readonly called?: string;
+  /** When the last answer was given, as `called`: what the answers say has aged since. */
+  readonly answered?: string;
   readonly caller: Caller;
   /** What to load, the likeliest first; none in an emergency, which others must release first. */
   readonly parts: readonly PartChance[];
@@ -79,7 +81,15 @@ export interface Job {
 /** What a job is made of besides what the note says. */
 export type JobParts = Pick<
   Job,
-  'called' | 'code' | 'codeReadBack' | 'link' | 'made' | 'breakerStaysOff' | 'cautions' | 'caller'
+  | 'called'
+  | 'answered'
+  | 'code'
+  | 'codeReadBack'
+  | 'link'
+  | 'made'
+  | 'breakerStaysOff'
+  | 'cautions'
+  | 'caller'
 > & {
   /** In full where the code cannot hold it. */
   readonly error?: string;
@@ -136,7 +146,7 @@ function loadOf({ urgency, model, evidence }: VisitView): readonly PartChance[] 
 /** Make a job; undefined where neither an answer nor anything about the caller is known. */
 export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
   const { note, guide, steps, because, flags, end, state, urgency } = view;
-  const { called, code, codeReadBack, link, made, breakerStaysOff, cautions } = parts;
+  const { called, answered, code, codeReadBack, link, made, breakerStaysOff, cautions } = parts;
   const caller = tidyCaller(parts.caller);
   if (!because && Object.keys(caller).length === 0) return undefined;
   return {
@@ -145,7 +155,7 @@ export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
     guide: guide.id,
     error: parts.error ?? note.error,
     flags,
-    ...defined({ called }),
+    ...defined({ called, answered }),
     caller,
     parts: because ? loadOf(view) : [],
     ...(code && because ? defined({ code, codeReadBack, link }) : {}),

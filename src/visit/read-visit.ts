@@ -25,6 +25,23 @@ export interface Figures {
 /** `open` where the guide was left before its end. */
 export type VisitUrgency = Urgency | 'open';
 
+/** Who must release a range before anybody works on it. */
+export type HeldBy = 'gas' | 'air' | 'fire' | 'power' | 'people' | 'unknown';
+
+/** By the names that emergency stops go by in the releases. */
+const HELD_BY: Readonly<Record<string, HeldBy>> = {
+  'stop-gas': 'gas',
+  'stop-gas-on': 'gas',
+  'stop-co': 'air',
+  'stop-alarm': 'air',
+  'stop-fire': 'fire',
+  'stop-pan-fire': 'fire',
+  'stop-electric': 'power',
+  'stop-burn': 'people',
+  'stop-glass': 'people',
+  'stop-trapped': 'people',
+};
+
 /** The most urgent first. What is not known may be urgent: before what can wait. */
 export const urgencyOrder: readonly VisitUrgency[] = [
   ...urgencies.filter((one) => one === 'emergency' || one === 'today'),
@@ -53,6 +70,8 @@ export interface VisitView {
   readonly because: Step | undefined;
   /** The answer that told of a danger, where one did: it leads to an emergency stop. */
   readonly danger: Step | undefined;
+  /** Before a visit; undefined but in an emergency. */
+  readonly heldBy: HeldBy | undefined;
   /** Each once, in the order of `content/flags.yaml`. */
   readonly flags: readonly string[];
   /** All answers, in order. */
@@ -95,6 +114,7 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
   const traced = trace(guide, note.journey);
   const { steps, end, state, flags } = traced;
   const because = steps.at(-1);
+  const emergency = end.urgency === 'emergency';
   // The danger question's stops are the first guide's, wherever a danger was told.
   const last = (state === 'open' ? undefined : because?.node.guide) ?? end.guide;
   const course = { first: guide.id, last, visit: state === 'stop' };
@@ -109,7 +129,8 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
     state,
     urgency: state === 'open' ? state : end.urgency,
     because,
-    danger: end.urgency === 'emergency' ? because : undefined,
+    danger: emergency ? because : undefined,
+    heldBy: emergency ? (HELD_BY[parseId(end.sentences).name] ?? 'unknown') : undefined,
     flags,
     steps,
     legs: traced.legs.map((leg) => ({
@@ -123,10 +144,10 @@ export function readVisit(note: Note, codebooks: Codebooks, figures: Figures = U
   };
 }
 
-/** The order of visits by urgency; equally urgent ones as they were given. */
-export function byUrgency<T extends { readonly seen: Pick<VisitView, 'urgency'> }>(
+/** The order of visits by urgency, unknown where there is no code; equally urgent ones as they were given. */
+export function byUrgency<T extends { readonly seen: Pick<VisitView, 'urgency'> | undefined }>(
   visits: readonly T[],
 ): T[] {
-  const place = ({ seen }: T) => urgencyOrder.indexOf(seen.urgency);
+  const place = ({ seen }: T) => urgencyOrder.indexOf(seen?.urgency ?? 'open');
   return visits.toSorted((a, b) => place(a) - place(b));
 }

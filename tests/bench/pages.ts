@@ -13,6 +13,8 @@ import { firstVisit, nextPage, slowestInteraction, type From, type Loaded } from
 const RUNS = 7;
 /** Interaction to Next Paint up to 200 ms is called good (Web Vitals, from memory). */
 const INTERACTION_MS = 200;
+/** A technician's taps, one after another with a meter in the other hand. */
+const STAFF_MS = 100;
 /** By where the next page comes from; a slow network is measured and has no ceiling of its own. */
 const NEXT_CEILINGS: Record<From, number | undefined> = {
   warm: 50,
@@ -46,7 +48,8 @@ const TAPS: readonly (readonly [kind: string, path: string, act: (page: Page) =>
       async (page) => {
         const check = page.locator('section.plan ol.checks > li').first();
         for (let times = 0; times < 3; times += 1) {
-          await check.locator('summary').first().click();
+          // After a result the next check is open.
+          if (times === 0) await check.locator('summary').first().click();
           await check.locator('.results button').last().click();
         }
       },
@@ -91,7 +94,7 @@ export async function benchPages(): Promise<Row[]> {
         name: `${kind}: JavaScript`,
         value: script,
         unit: 'B',
-        ...(kind === 'question' ? { ceiling: CEILINGS.waitScript } : {}),
+        ...(kind === 'question' ? { ceiling: CEILINGS.clockScript } : {}),
       });
       // A page in the middle of a guide, without its journey, opens the danger list: no one's first visit.
       const first = start === undefined ? (urls[0] ?? '') : urlOf(start);
@@ -114,7 +117,7 @@ export async function benchPages(): Promise<Row[]> {
         name: `${kind}: slowest interaction`,
         value: median(await times(RUNS, () => slowestInteraction(browser, urlOf(path), act))),
         unit: 'ms',
-        ceiling: INTERACTION_MS,
+        ceiling: kind === 'preview' ? STAFF_MS : INTERACTION_MS,
         note: `tap to painted, 4× CPU, median of ${String(RUNS)}`,
       });
     return rows;

@@ -2,7 +2,7 @@
 import type { Page } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
-import { noSidewaysScroll } from './support/layout.ts';
+import { noSidewaysScroll, targetsAtLeast } from './support/layout.ts';
 
 test('each mistake has its own words, also one after another', async ({ page }) => {
   await page.goto('/bench/');
@@ -57,6 +57,14 @@ test('each reading has its verdict, in words', async ({ page }) => {
   }
   // One word for each verdict.
   expect(told.size).toBe(new Set(READINGS.map(([verdict]) => verdict)).size);
+});
+
+test('overload has a button: a keypad of digits has no letters', async ({ page }) => {
+  await page.goto('/bench/');
+  await fill(page, '', '70');
+  await page.getByRole('button', { name: 'OL' }).click();
+  await expect(page.locator('.verdict')).toHaveAttribute('data-verdict', 'open');
+  await targetsAtLeast(page, '.entry button', 64);
 });
 
 test('the technical sheet’s slope decides, and the other one’s verdict stands beside it', async ({

@@ -1,13 +1,9 @@
 // An answer that the caller never gave is never given for them: the desk keeps answers by their
 // page, and a page that only borrows another's sentences is asked anew, caution and all.
-import type { Page } from '@playwright/test';
 import { expect, test } from './support/fixtures.ts';
-import { say } from './support/desk.ts';
+import { choose, say } from './support/desk.ts';
 
 const WAY = 'danger.none~what.no-light~gas-off.done~spark.clicks~which.one~near.cool';
-
-const choose = (page: Page, answer: string) =>
-  page.locator('.choices').getByRole('button', { name: answer }).click();
 
 test('a hand held near a gas burner says nothing of the electric one', async ({ page }) => {
   await page.goto(`/desk/#g=burner&j=${WAY}`);

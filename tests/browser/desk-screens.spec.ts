@@ -4,7 +4,7 @@ import { readCode } from '../../src/note/read.ts';
 import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
 import { codebooks, newest } from './support/codebooks.ts';
-import { HUM, keyOf, openDesk, rows, say } from './support/desk.ts';
+import { choose, HUM, keyOf, openDesk, press, rows, say, seen } from './support/desk.ts';
 import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { addressOf, guide, shortest, to } from './support/note.ts';
@@ -28,10 +28,10 @@ test('every guide is chosen by a tap or a number key, and the call is in its wor
     expect(guide, label).toBeDefined();
     if (!guide) continue;
     chosen.add(guide.id);
+    await seen(page);
     if (nth % 2 === 0) await choices.nth(nth).click();
-    else await page.keyboard.press(String(nth + 1));
-    const none = page.getByRole('button', { name: 'None of these' });
-    await none.click();
+    else await press(page, String(nth + 1));
+    await choose(page, 'None of these');
     await expect(rows(page)).toHaveCount(1);
     const [first] = guide.nodes.get(guide.start)?.answers.filter(({ id }) => id === 'none') ?? [];
     const title = namespaceText('en', guide.id)[first?.to ?? ''] as { title: string };
@@ -53,7 +53,6 @@ test('no clock set while the page was away ends a wait, and the desk says so', a
   if (!node || !journey) return;
   const now = Math.floor(Date.now() / 1000);
   const soonest = page.locator('.step-timer .faces strong').last();
-  const none = page.locator('.choices').getByRole('button', { name: 'None of these' });
   for (const moved of [3 * 3600, -3 * 3600]) {
     // As the address was when the clock was moved: twenty minutes were left.
     const counted = now - moved;
@@ -61,14 +60,14 @@ test('no clock set while the page was away ends a wait, and the desk says so', a
     await page.goto(`/desk/#${formatFragment({ journey, details: {}, timer })}`);
     await expect(page.locator('.told')).toContainText('That time is not counted.');
     // Danger is asked about first, every time.
-    await none.click();
+    await choose(page, 'None of these');
     await expect(soonest).toHaveText(/^(20:0\d|19:[45]\d)$/);
     await axe(page);
     // A reload at once has nothing to tell of it.
     await page.reload();
     await expect(page.locator('.told')).toContainText('The answers are kept');
     await expect(page.locator('.told')).not.toContainText('not counted');
-    await none.click();
+    await choose(page, 'None of these');
     await expect(soonest).toHaveText(/^(20:0\d|19:[3-5]\d)$/);
     await page.goto('about:blank');
   }
@@ -80,14 +79,14 @@ test('two calls in two tabs never mix', async ({ page, context }) => {
   await openDesk(other);
   await page.getByLabel('Name', { exact: true }).fill('Ann');
   await other.getByLabel('Name', { exact: true }).fill('Bob');
-  await other.getByRole('button', { name: 'A smell of gas' }).click();
+  await choose(other, 'A smell of gas');
   await expect(rows(page)).toHaveCount(3);
   await other.getByRole('button', { name: 'Next call' }).click();
-  await other.getByRole('button', { name: 'Yes, next call' }).click();
+  await other.getByRole('button', { name: 'Yes' }).click();
   await expect(rows(other)).toHaveCount(0);
   await page.reload();
   expect(addressOf(page).journey).toEqual(HUM.slice(0, 3));
-  await expect(page.locator('#desk-job')).toHaveValue(/^NOT KNOWN YET/);
+  await expect(page.locator('#desk-job')).toHaveValue(/^Job: URGENCY NOT KNOWN/);
   await expect(page.locator('#desk-job')).not.toHaveValue(/Bob|gas/);
   // Another call's address put into this tab takes its place, and the caller's fields go.
   await page.getByLabel('Name', { exact: true }).fill('Ann');
@@ -98,7 +97,7 @@ test('two calls in two tabs never mix', async ({ page, context }) => {
 
 test('at every width and text size all is in reach', async ({ page }) => {
   await openDesk(page, { journey: HUM });
-  await page.locator('.choices').getByRole('button', { name: 'None of these' }).click();
+  await choose(page, 'None of these');
   await expect(page.locator('.end')).toBeVisible();
   const own = 'main :is(a, button, input:not([type="checkbox"]), select, textarea):visible';
   await targetsAtLeast(page, own);
@@ -133,13 +132,13 @@ test('every question, step and end is shown with its cautions and its answers', 
         .journey.map(({ at, answer }) => `${at}.${answer}`)
         .join('~')}`,
     );
-    await page.keyboard.press('d');
+    await press(page, 'd');
     const first = to(id).journey[0]?.answer ?? '';
-    await page.keyboard.press(keyOf(guide.start, first));
+    await press(page, keyOf(guide.start, first));
     await expect(page.locator('.ask'), id).toBeVisible();
     const shown = await page.evaluate(() => [
-      document.querySelectorAll('.choices button').length,
-      document.querySelectorAll('.choices .unsure').length,
+      document.querySelectorAll('.middle .choices button').length,
+      document.querySelectorAll('.middle .choices .unsure').length,
       document.querySelectorAll('.middle .care .tick').length,
       document.querySelectorAll('.step-timer button').length,
     ]);
@@ -166,4 +165,38 @@ test('the first page leads here', async ({ page }) => {
   await page.goto('/');
   await page.getByRole('link', { name: 'Phone staff' }).click();
   await expect(say(page)).toBeVisible();
+});
+
+test('every danger answer and every “do not” stands in the first screen', async ({ page }) => {
+  const dangers = guide.nodes.get(guide.start)?.answers ?? [];
+  const stops = dangers.filter(({ to }) => (guide.nodes.get(to)?.answers.length ?? 1) === 0);
+  expect(stops.length).toBeGreaterThan(8);
+  for (const [width, height] of [
+    [1280, 720],
+    [1366, 768],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.goto('about:blank');
+    await openDesk(page);
+    const inSight = async (what: string, where: string) => {
+      const all = await page
+        .locator(what)
+        .evaluateAll((elements) =>
+          elements.map((one) => Math.ceil(one.getBoundingClientRect().bottom - innerHeight)),
+        );
+      expect(all.length, where).toBeGreaterThan(0);
+      expect(
+        Math.max(...all),
+        `${where} at ${String(width)}×${String(height)}`,
+      ).toBeLessThanOrEqual(0);
+    };
+    await inSight('.choices button', 'danger');
+    for (const { id } of stops) {
+      await page.goto('about:blank');
+      await openDesk(page);
+      await press(page, keyOf(guide.start, id));
+      await expect(page.locator('.end')).toBeVisible();
+      await inSight('.middle .care li', id);
+    }
+  }
 });

@@ -5,7 +5,7 @@ import { parseFragment } from '../../src/address/fragment.ts';
 import { spell } from '../../src/note/spelling.ts';
 import type { NoteCode } from '../../src/note/types.ts';
 import { axe } from './support/axe.ts';
-import { Counted, HUM, openDesk, rows, say, status } from './support/desk.ts';
+import { choose, Counted, HUM, openDesk, press, rows, say, status } from './support/desk.ts';
 import { DESK, expect, test } from './support/fixtures.ts';
 import { tabOrder } from './support/keyboard.ts';
 import { noSidewaysScroll } from './support/layout.ts';
@@ -29,7 +29,7 @@ test.describe('by keys alone', () => {
     await expect(page.locator('.care .word')).toHaveText('CAUTION');
     await axe(page);
     const before = page.url();
-    await page.keyboard.press('2');
+    await press(page, '2');
     await expect(status(page)).toHaveText('Read the caution aloud first. Then press Space.');
     expect(page.url()).toBe(before);
     await keys.answer(HUM.slice(2, 9));
@@ -46,11 +46,11 @@ test.describe('by keys alone', () => {
 
     await keys.press('Space', 'p');
     await keys.type('Ann Example');
-    await page.keyboard.press('Tab');
+    await press(page, 'Tab');
     await page.keyboard.type('555-0123');
-    await page.keyboard.press('Escape');
+    await press(page, 'Escape');
     await expect(say(page)).toBeFocused();
-    await page.keyboard.press('j');
+    await press(page, 'j');
     await expect(status(page)).toHaveText('Job text copied.');
     const text = await page.evaluate(() => navigator.clipboard.readText());
     const code = (await codeOn(page)).join('-');
@@ -65,7 +65,7 @@ test.describe('by keys alone', () => {
     ])
       expect(text).toContain(line);
     expect(text).not.toContain('Cautions not marked');
-    await page.keyboard.press('s');
+    await press(page, 's');
     await expect(status(page)).toHaveText('JSON copied.');
     const job = jobSchema.parse(
       JSON.parse(await page.evaluate(() => navigator.clipboard.readText())),
@@ -84,12 +84,12 @@ test.describe('by keys alone', () => {
     await noSidewaysScroll(page);
 
     // The next call: asked once, then nothing is left.
-    await page.keyboard.press('n');
+    await press(page, 'n');
     await expect(page.getByRole('alert')).toContainText('End this call?');
-    await page.keyboard.press('Escape');
+    await press(page, 'Escape');
     await expect(rows(page)).toHaveCount(12);
-    await page.keyboard.press('n');
-    await page.keyboard.press('n');
+    await press(page, 'n');
+    await press(page, 'Enter');
     await expect(rows(page)).toHaveCount(0);
     for (const name of await page.getByLabel('Name', { exact: true }).all())
       await expect(name).toHaveValue('');
@@ -103,25 +103,25 @@ test.describe('by keys alone', () => {
     await openDesk(page, { journey: part(8) });
     const keys = new Counted(page);
     await keys.press('-');
-    for (let back = 0; back < 5; back += 1) await page.keyboard.press('ArrowLeft');
+    for (let back = 0; back < 5; back += 1) await press(page, 'ArrowLeft');
     await expect(say(page)).toHaveText('What does the display show?');
     await expect(page.locator('.choices .present')).toContainText('current answer');
     await axe(page);
-    await page.keyboard.press('5');
-    await expect(say(page)).toHaveText('Write down exactly what it shows');
+    await press(page, '5');
+    await expect(say(page)).toHaveText('What exactly does it show?');
     await expect(page.locator('.later')).toContainText('4 later answers are on hold');
     await keys.press('Space', 'e');
     await page.keyboard.type('F9 E1');
-    await page.keyboard.press('Escape');
-    await page.keyboard.press('1');
+    await press(page, 'Escape');
+    await press(page, '1');
     await expect(status(page)).toHaveText('3 later answers still fit.');
     await expect(rows(page)).toHaveCount(8);
     expect(addressOf(page)).toMatchObject({ error: 'F9 E1' });
     expect(addressOf(page).journey.at(-1)).toEqual({ at: 'try-door-cold', answer: 'stuck' });
-    await page.keyboard.press('Space');
-    await page.keyboard.press('9');
+    await press(page, 'Space');
+    await press(page, '9');
     await expect(status(page)).toHaveText('There is no answer 9.');
-    await page.keyboard.press('?');
+    await press(page, '0');
     expect(addressOf(page).journey.at(-1)).toEqual({ at: 'panel-cold', answer: 'unsure' });
   });
 
@@ -131,15 +131,15 @@ test.describe('by keys alone', () => {
     const fragment = to('inside', { error: 'F9', details: { fuel: 'gas' } });
     const code = codeFor(fragment);
     await openDesk(page);
-    await page.keyboard.press('k');
+    await press(page, 'k');
     await page.keyboard.type(`${code.startsWith('Z') ? 'Y' : 'Z'}${code.slice(1)}`);
-    await page.keyboard.press('Enter');
+    await press(page, 'Enter');
     await expect(page.locator('.repair')).toContainText('Group 1, character 1');
     await axe(page);
-    await page.keyboard.press('Enter');
+    await press(page, 'Enter');
     await expect(status(page)).toContainText('answers loaded from the code.');
     await expect(page.locator('.kicker').first()).toContainText('Ask this again');
-    await page.keyboard.press('-');
+    await press(page, '-');
     await expect(say(page)).toHaveText('What was left in the oven?');
     expect(addressOf(page)).toMatchObject({
       journey: fragment.journey,
@@ -148,22 +148,22 @@ test.describe('by keys alone', () => {
     });
     expect((await codeOn(page)).join('-')).toBe(code);
     // A code that cannot be read says why and keeps what was typed.
-    await page.keyboard.press('k');
+    await press(page, 'k');
     await page.keyboard.type('ABCD');
-    await page.keyboard.press('Enter');
+    await press(page, 'Enter');
     await expect(page.locator('#desk-code-problem')).toContainText('has 4 characters');
     await expect(page.locator('#desk-code')).toHaveValue('ABCD');
     await axe(page);
-    await page.keyboard.press('Escape');
+    await press(page, 'Escape');
     await expect(say(page)).toHaveText('What was left in the oven?');
   });
 
   test('a wrong character read back is caught and marked', async ({ page }) => {
     await openDesk(page, { journey: part(4), made });
-    await page.keyboard.press('-');
+    await press(page, '-');
     const code = (await codeOn(page)).join('-') as NoteCode;
     const wrong = code.charAt(5) === '7' ? '8' : '7';
-    await page.keyboard.press('c');
+    await press(page, 'c');
     await page.keyboard.type(code.slice(0, 5) + wrong + code.slice(6, 9));
     const said = page.locator('.back-said');
     await expect(said).toHaveText('1 difference. Read the marked group again.');
@@ -172,12 +172,12 @@ test.describe('by keys alone', () => {
       `Group 2, character 1: the code has ${code.charAt(5)}, the caller read ${wrong}`,
     );
     await axe(page);
-    await page.keyboard.press('Control+a');
+    await press(page, 'Control+a');
     await page.keyboard.type(spell(code).flat().join(' '));
     await expect(said).toHaveText('Right. All 16 characters match.');
     await expect(page.locator('#desk-job')).toHaveValue(/\(read back, correct\)/);
-    await page.keyboard.press('Escape');
-    await page.keyboard.press('1');
+    await press(page, 'Escape');
+    await press(page, '1');
     await expect(said).toHaveText(
       'The answers changed, and so did the code. Read out the new one.',
     );
@@ -186,18 +186,18 @@ test.describe('by keys alone', () => {
 
   test('danger in mid-call leads out at once, the number first', async ({ page }) => {
     await openDesk(page, { journey: part(6) });
-    await page.keyboard.press('-');
-    await page.keyboard.press('d');
-    await page.keyboard.press('3');
+    await press(page, '-');
+    await press(page, 'd');
+    await press(page, '3');
     expect(addressOf(page).journey.at(-1)).toEqual({ at: 'controls', answer: 'gas' });
     await expect(page.locator('.end .kicker').first()).toHaveText('Emergency: say this first');
-    await expect(page.locator('.end .call-note')).toContainText('Leave first.');
+    await expect(page.locator('.end .call-note')).toContainText('First tell me your address');
     await expect(page.locator('.numbers li').first()).toContainText('911');
     await expect(page.locator('.bar-call .urgency dd')).toHaveText('Emergency');
     await axe(page);
     // The list in the page's head answers here too, and does not lead away.
-    await page.keyboard.press('ArrowLeft');
-    await page.keyboard.press('1');
+    await press(page, 'ArrowLeft');
+    await press(page, '1');
     await page.locator('.danger-list summary').click();
     await page.locator('.danger-list [data-exit="fire"]').click();
     await expect(say(page)).toHaveText('Stop. Fire or heavy smoke');
@@ -210,14 +210,18 @@ test.describe('by keys alone', () => {
     await page.getByLabel('Name', { exact: true }).pressSequentially('d8-nx0');
     await expect(page.getByLabel('Name', { exact: true })).toHaveValue('d8-nx0');
     await expect(rows(page)).toHaveCount(0);
+    await say(page).focus();
+    await press(page, '?');
     await page.getByLabel('Shortcuts on').uncheck();
     await say(page).focus();
-    await page.keyboard.press('-');
+    await press(page, '-');
     await expect(rows(page)).toHaveCount(0);
     await page.getByLabel('Shortcuts on').check();
-    await page.keyboard.press('x');
+    await say(page).focus();
+    await press(page, 'x');
+    await press(page, 'Enter');
     await expect(page.getByLabel('Name', { exact: true })).toHaveValue('');
-    await page.keyboard.press('-');
+    await press(page, '-');
     await expect(rows(page)).toHaveCount(1);
     const stops = await tabOrder(page);
     expect(stops.filter(({ ring }) => !ring)).toEqual([]);
@@ -228,14 +232,14 @@ test('a reload in mid-call keeps the answers, drops what is about the caller, an
   page,
 }) => {
   await openDesk(page);
-  await page.locator('.choices').getByRole('button', { name: 'None of these' }).click();
-  await page.getByRole('button', { name: 'More than 4 hours ago' }).click();
+  await choose(page, 'None of these');
+  await choose(page, 'More than 4 hours ago');
   for (const [label, text] of [
     ['Name', 'Ann Example'],
-    ['Phone number', '555-0123'],
+    ['Callback number', '555-0123'],
     ['Address', '1 Lantern Lane'],
     ['Model number', 'QX-77'],
-    ['Appointment', 'Friday'],
+    ['Preferred time', 'Friday'],
   ] as const)
     await page.getByLabel(label, { exact: true }).fill(text);
   await expect(page.locator('#desk-job')).toHaveValue(/Address: 1 Lantern Lane/);
@@ -254,7 +258,7 @@ test('a reload in mid-call keeps the answers, drops what is about the caller, an
   await noSidewaysScroll(page);
   await page.getByRole('button', { name: 'Understood' }).click();
   await expect(page.locator('.told')).toHaveCount(0);
-  await page.locator('.choices').getByRole('button', { name: 'None of these' }).click();
+  await choose(page, 'None of these');
   await expect(say(page)).toHaveText('Do you feel heat, or hear a fan?');
 });
 

@@ -72,7 +72,7 @@ test('from right to left the page is mirrored, codes and numbers are not', async
   await shownCode(page);
   const x = async (selector: string, index = 0) =>
     (await page.locator(selector).nth(index).boundingBox())?.x ?? NaN;
-  expect(await x('.brand')).toBeGreaterThan(await x('.danger-list summary'));
+  expect(await x('.firm')).toBeGreaterThan(await x('.danger-list summary'));
   expect(await x('.code-card > .groups li', 0)).toBeLessThan(await x('.code-card > .groups li', 1));
   for (const number of await page.locator('.calls strong').all())
     await expect(number).toHaveCSS('direction', 'ltr');

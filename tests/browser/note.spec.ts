@@ -173,15 +173,22 @@ test('sharing and reading aloud pass on the link and the spelling words', async 
   await page.addInitScript(() => {
     const log: unknown[] = [];
     Object.assign(window, { log });
-    navigator.share = (data) => Promise.resolve(void log.push(data?.url));
+    navigator.share = (data) => Promise.resolve(void log.push(data?.text));
     speechSynthesis.speak = ({ text }) => void log.push(text);
   });
   const fragment = to('stop-gas', { model: 'AB-1' });
   await open(page, fragment);
   await page.getByRole('button', { name: 'Share' }).click();
   await page.getByRole('button', { name: 'Read aloud' }).click();
-  const [link, spoken] = await page.evaluate(() => (window as unknown as { log: string[] }).log);
-  const url = new URL(link ?? '');
+  const [text = '', spoken] = await page.evaluate(
+    () => (window as unknown as { log: string[] }).log,
+  );
+  // A landlord reads what happened and what to do; the code and the link come last.
+  const lines = text.split('\n');
+  expect(lines[0]).toBe('The oven door stays locked. Stop. You smell gas. Leave now');
+  expect(lines).toContain('- Get everyone out, pets too.');
+  expect(lines.at(-2)).toBe(`Note code: ${codeFor(fragment)}`);
+  const url = new URL(lines.at(-1) ?? '');
   expect(parseFragment(url.hash).fragment).toMatchObject({
     code: codeFor(fragment),
     model: 'AB-1',
@@ -189,6 +196,64 @@ test('sharing and reading aloud pass on the link and the spelling words', async 
   expect(spoken?.split(/[.,] /)).toHaveLength(16);
   await page.getByRole('button', { name: 'Stop reading' }).click();
   await expect(page.getByRole('button', { name: 'Read aloud' })).toBeVisible();
+});
+
+test('photos go along with what is shared, smaller, and nothing is sent or kept', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    navigator.canShare = () => true;
+    navigator.share = async (data) => {
+      const { text, files = [] } = data ?? {};
+      const sizes = await Promise.all(
+        files.map(async (file) => {
+          const { width, height } = await createImageBitmap(file);
+          return [file.name, file.type, width, height];
+        }),
+      );
+      Object.assign(window, { shared: { text, sizes } });
+    };
+  });
+  await open(page, to('stop-book'));
+  await page.getByRole('button', { name: 'Add photos' }).click();
+  const share = page.getByRole('button', { name: 'Share with photos' });
+  await expect(share).toBeDisabled();
+  await axe(page);
+  const photo = await page.evaluate(() => {
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [3200, 1600];
+    return canvas.toDataURL('image/png').slice('data:image/png;base64,'.length);
+  });
+  for (const name of ['Photo of the display', 'Photo of the model plate']) {
+    const buffer = Buffer.from(photo, 'base64');
+    await page.getByLabel(name).setInputFiles({ name: 'x.png', mimeType: 'image/png', buffer });
+  }
+  await expect(page.getByText('Model plate added')).toBeVisible();
+  await share.click();
+  const shared = () =>
+    page.evaluate(
+      () => (window as unknown as { shared?: { text: string; sizes: unknown[] } }).shared,
+    );
+  await expect
+    .poll(async () => (await shared())?.sizes)
+    .toEqual([
+      ['display.jpg', 'image/jpeg', 1600, 800],
+      ['plate.jpg', 'image/jpeg', 1600, 800],
+    ]);
+  expect((await shared())?.text).toContain('Note code: ');
+  await page.reload();
+  await expect(page.getByRole('button', { name: 'Add photos' })).toBeVisible();
+  await expect(page.getByText('Model plate added')).toHaveCount(0);
+});
+
+test('where the browser cannot share files, no photos are offered', async ({ page }) => {
+  await page.addInitScript(() => {
+    navigator.share = () => Promise.resolve();
+    navigator.canShare = (data) => !data?.files;
+  });
+  await open(page, to('stop-book'));
+  await expect(page.getByRole('button', { name: 'Share' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Add photos' })).toHaveCount(0);
 });
 
 test('narrow windows and large text keep everything in view', async ({ page }) => {

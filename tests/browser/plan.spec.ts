@@ -2,7 +2,7 @@
 import type { Locator, Page } from '@playwright/test';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
-import { noSidewaysScroll } from './support/layout.ts';
+import { noSidewaysScroll, targetsAtLeast } from './support/layout.ts';
 import { CODE, open } from './support/preview.ts';
 
 const plan = (page: Page): Locator => page.locator('section.plan');
@@ -14,27 +14,29 @@ const openPlan = async (page: Page): Promise<void> => {
   await open(page, `#c=${CODE}`);
   await expect(page.locator('.load')).toBeVisible();
 };
-const minutesOf = async (page: Page): Promise<number[]> => {
-  const texts = await plan(page).locator('.routes dd').allTextContents();
-  return texts.map((text) => Number(/\d+/.exec(text)?.[0]));
-};
 
 test('this order takes no more minutes than the others; every check says how to be safe', async ({
   page,
 }) => {
   await openPlan(page);
-  const [best = NaN, ...others] = await minutesOf(page);
-  expect(others).toHaveLength(2);
+  await page.locator('.figures > summary').click();
+  const times = page.locator('.routes dd');
+  await expect(times).toHaveCount(3);
+  const [best = NaN, ...others] = (await times.allTextContents()).map((text) => parseInt(text));
   for (const other of others) expect(best).toBeLessThanOrEqual(other);
-  const cards = plan(page).locator('.check');
+  await axe(page);
+  await plan(page).locator('.more > summary').click();
+  const cards = plan(page).locator('.checks .check');
   const count = await cards.count();
   expect(count).toBeGreaterThan(5);
-  for (const fold of await plan(page).locator('details.more > summary').all()) await fold.click();
   for (let index = 0; index < count; index++) {
     const card = cards.nth(index);
-    await card.locator('summary').click();
-    await expect(card.locator('.care')).toContainText(/verified dead/i);
-    await expect(card.locator('.results > li')).not.toHaveCount(0);
+    await card.locator('> summary').click();
+    await expect(card.locator('details.care')).toContainText(/verified dead/i);
+    // In full once; from the second check on it is a line.
+    await expect(card.locator('details.care')).toHaveJSProperty('open', index === 0);
+    await targetsAtLeast(page, '.results button', 72);
+    await expect(plan(page).locator('.checks .check[open]')).toHaveCount(1);
   }
   await axe(page);
   await noSidewaysScroll(page);
@@ -48,7 +50,7 @@ test('a result is taken in, kept over a reload, and undone', async ({ page }) =>
   const clear = first(page).locator('.results > li', { hasText: 'Nothing wrong here' });
   await clear.getByRole('button').click();
   await expect(plan(page).locator('.done')).toContainText(next);
-  await expect(plan(page).getByRole('heading', { name: 'Order of checks' })).toBeFocused();
+  await expect(plan(page).getByRole('heading', { name: 'Checks' })).toBeFocused();
   expect(await titles(page)).not.toContain(next);
   await axe(page);
   await page.reload();
@@ -60,32 +62,41 @@ test('a result is taken in, kept over a reload, and undone', async ({ page }) =>
   expect(await titles(page)).toEqual(before);
 });
 
-test('a result that finds the fault raises its share and names it', async ({ page }) => {
+test('a result that finds the fault raises its odds, names it, and opens the next check', async ({
+  page,
+}) => {
   await openPlan(page);
   await first(page).locator('summary').click();
   const found = first(page).locator('.results > li', { hasNotText: 'Nothing wrong here' }).first();
-  const moves = await found.locator('li').first().textContent();
-  const [, was, becomes] = /: (?:under )?([\d.]+)%.*?([\d.]+)%/.exec(moves ?? '') ?? [];
-  expect(Number(becomes)).toBeGreaterThan(Number(was));
+  const fault = (await found.locator('.quiet').textContent()) ?? '';
   await found.getByRole('button').click();
-  await expect(plan(page).locator('.done .found li')).not.toHaveCount(0);
-  await expect(plan(page).locator('.now')).toContainText('Most likely now');
+  await expect(plan(page).locator('.done .found li').first()).toContainText(fault);
+  await expect(page.locator('.ranking .fault').first()).toContainText(fault);
+  await expect(plan(page).locator('.now')).toContainText(`Most likely now: ${fault}`);
+  await expect(first(page).locator('.check')).toHaveJSProperty('open', true);
+  await expect(first(page).locator('details.care')).toHaveJSProperty('open', false);
   await axe(page);
 });
 
-test('the load: by model first asked for, weighed part by part', async ({ page }) => {
+test('the load: by model first asked for, weighed part by part; what a check clears leaves it', async ({
+  page,
+}) => {
   await openPlan(page);
   const load = page.locator('.load');
-  const parts = load.locator('.parts > li');
-  await expect(parts.first()).toHaveText(/^Latch assembly.*\(by model\)$/);
-  await expect(load).toContainText('No model number came with this code.');
-  await load.locator('summary').click();
-  await expect(load.locator('dd')).not.toHaveCount(0);
-  const rows = await load.locator('dl > div').allTextContents();
+  const parts = load.locator('.parts > li:not(.call)');
+  await expect(parts.first()).toHaveText('Latch assembly with motor');
+  await expect(load).toContainText('No model number: call');
+  await page.locator('.kit > summary').click();
+  const rows = await page.locator('.weighed > div').allTextContents();
   const money = (text: string, of: RegExp) => Number(of.exec(text)?.[1]);
   const saving = rows.filter((row) => money(row, /Saves \$(\d+)/) > money(row, /costs \$(\d+)/));
   expect(rows.length).toBeGreaterThan(saving.length);
   await expect(parts).toHaveCount(saving.length);
+  await plan(page).getByText('Latch motor continuity').click();
+  await plan(page).locator('.results li', { hasText: 'Nothing wrong here' }).click();
+  await plan(page).getByText('Latch, rod and hook by eye').first().click();
+  await plan(page).locator('.results li', { hasText: 'Nothing wrong here' }).click();
+  await expect(parts.filter({ hasText: 'Latch assembly' })).toHaveCount(0);
   await open(page, `#c=${CODE}&m=RX-100`);
   await expect(load).toBeVisible();
   await expect(load).not.toContainText('No model number');

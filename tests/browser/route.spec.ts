@@ -1,6 +1,7 @@
 // The technician's next day: codes in, damaged lines mended in place, an order, what to load, files out.
 import { readFileSync } from 'node:fs';
 import type { Locator, Page, TestInfo } from '@playwright/test';
+import ICAL from 'ical.js';
 import { routeSchema } from '../../src/cli/route-json.ts';
 import { damaged, publishedCodebooks, sampleCodes } from '../unit/route/support/codes.ts';
 import { axe } from './support/axe.ts';
@@ -18,6 +19,9 @@ const open = async (page: Page): Promise<void> => {
   await expect(field(page)).toBeVisible();
 };
 const add = async (page: Page, text: string): Promise<void> => {
+  const fold = page.locator('.add');
+  if (!(await fold.evaluate((one) => (one as HTMLDetailsElement).open)))
+    await fold.locator(':scope > summary').click();
   await field(page).fill(text);
   await page.getByRole('button', { name: 'Add to route' }).click();
 };
@@ -88,21 +92,27 @@ test('a table goes in and out: columns carried, formulas neutralised, JSON by it
   });
   await expect(said(page)).toContainText('Codes came from the column “Ticket”.');
   await expect(rows(page)).toHaveCount(2);
-  await expect(page.locator('.carried').filter({ hasText: '<b>B</b>' })).toHaveCount(1);
+  await expect(page.locator('.visit h3').filter({ hasText: '<b>B</b>' })).toHaveCount(1);
 
   const csv = await save(page, 'Save as CSV', info);
   for (const cell of [`"'=1+1"`, `"'+12075550142"`, `"'@x"`, damaged(c, 1)])
     expect(csv).toContain(cell);
   const json = routeSchema.parse(JSON.parse(await save(page, 'Save as JSON', info)));
-  expect(json.visits.map(({ code }) => code)).toEqual(await order(page));
+  expect(json.visits.map(({ columns }) => columns['Name'])).toEqual(await order(page));
   expect(json.unread).toHaveLength(1);
 
-  // Loaded again the list is gone, as the page says; the file brings it back.
+  // Loaded again the codes are there, and nothing about a person; the file brings it all back.
   await page.reload();
-  await expect(field(page)).toBeVisible();
+  await expect(rows(page)).toHaveCount(2);
+  await expect(page.locator('.lost')).toContainText('Only codes stay');
+  expect((await order(page)).toSorted()).toEqual([a, b].toSorted());
+  const kept = await page.evaluate(() =>
+    JSON.stringify([{ ...localStorage }, { ...sessionStorage }]),
+  );
+  for (const cell of ['<b>', '=1+1', '+1207', '@x', 'Name']) expect(kept).not.toContain(cell);
+  await page.getByRole('button', { name: 'Clear route' }).click();
+  await page.getByRole('button', { name: /^Yes, remove/ }).click();
   await expect(rows(page)).toHaveCount(0);
-  const kept = await page.evaluate(() => [localStorage.length, sessionStorage.length]);
-  expect(kept).toEqual([0, 0]);
   await add(page, csv);
   await expect(rows(page)).toHaveCount(2);
   await expect(page.locator('.mend li form')).toHaveCount(1);
@@ -126,6 +136,8 @@ test('the order is changed by keyboard alone, told, and sorted again', async ({ 
   await axe(page);
   await page.getByRole('button', { name: 'Sort by urgency' }).press('Enter');
   expect(await order(page)).toEqual(before);
+  await page.getByRole('button', { name: `More about ${first}` }).press('Enter');
+  await axe(page);
   await page.getByRole('button', { name: `Remove ${first}` }).press('Enter');
   await expect(rows(page)).toHaveCount(3);
   await page.getByRole('button', { name: `Put ${first} back` }).press('Enter');
@@ -168,6 +180,7 @@ test('figures that cannot be fetched: said in words, tried again, nothing lost',
   await expect(rows(page)).toHaveCount(2);
   await expect(rows(page).getByText(/To find the fault|min/)).toHaveCount(0);
   await axe(page);
+  await page.locator('.add > summary').click();
   await field(page).fill(c);
   // Still cut off: it says so again.
   const again = page.getByRole('button', { name: 'Try again' });
@@ -260,5 +273,71 @@ test('a file that is refused stays a file: nothing of it is written into the fie
       .setInputFiles({ name: 'day.csv', mimeType: 'text/csv', buffer });
     await expect(said(page)).toContainText('1 visit added.');
   }
-  await expect(page.locator('.carried').filter({ hasText: 'René' })).toHaveCount(2);
+  await expect(page.locator('.visit h3').filter({ hasText: 'René' })).toHaveCount(2);
+});
+
+/** Eight visits, two of them without a code. */
+const day = [
+  'Time,Name,Address,Phone,Code',
+  ...codes
+    .slice(0, 6)
+    .map(
+      (code, i) =>
+        `${String(8 + i)}-${String(9 + i)},N${String(i)},${String(i)} Long Lane,555-010${String(i)},${code}`,
+    ),
+  '3-5 pm,Ann Lane,12 Long Lane,555-0107,no code yet',
+  '7-8,Bo Quill,13 Long Lane,555-0108,',
+].join('\n');
+const pages = (pdf: Buffer): number =>
+  pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+
+test('a day as jobs: by time, one page for all of them, a page each, a calendar', async ({
+  page,
+}, info) => {
+  await open(page);
+  await add(page, day);
+  await expect(rows(page)).toHaveCount(8);
+  await expect(rows(page).filter({ hasText: 'No code yet' })).toHaveCount(2);
+  await page.getByRole('button', { name: 'Sort by time' }).click();
+  expect((await order(page)).slice(0, 2)).toEqual(['Bo Quill', 'N0']);
+  expect((await order(page)).at(-1)).toBe('Ann Lane');
+  // In an emergency nobody plans parts or minutes.
+  const danger = page.locator('.visit[data-urgency=emergency]');
+  await expect(danger.first()).toContainText('Help comes first.');
+  await expect(danger.filter({ hasText: /Likely faults|Parts for|About \d/ })).toHaveCount(0);
+  await axe(page);
+  await noSidewaysScroll(page);
+  expect(pages(await page.pdf({ format: 'Letter' }))).toBe(1);
+  await page.evaluate(() => {
+    globalThis.print = () => undefined;
+  });
+  await page.getByRole('button', { name: 'Print job sheets' }).click();
+  expect(pages(await page.pdf({ format: 'Letter' }))).toBe(8);
+
+  const calendar = await save(page, 'Save calendar file', info);
+  const events = new ICAL.Component(ICAL.parse(calendar) as unknown[]).getAllSubcomponents(
+    'vevent',
+  );
+  const found = events.map((event) => new ICAL.Event(event));
+  expect(found.map(({ location }) => location)).toContain('12 Long Lane');
+  expect(found.map(({ startDate }) => startDate.hour)).toEqual([7, 8, 9, 10, 11, 12, 13, 15]);
+});
+
+test('a job of the desk, in a mail, is a visit with its caller; one by hand has no code', async ({
+  page,
+}) => {
+  await open(page);
+  await add(
+    page,
+    `Hi Bo,\n> Job: TODAY: x\n> Name: Ann Lane\n> Preferred time: 8-10\n> Code: ${a}\n`,
+  );
+  await expect(rows(page)).toHaveCount(1);
+  await expect(rows(page)).toContainText('Ann Lane');
+  await page.locator('.add > summary').click();
+  await page.locator('.by-hand > summary').click();
+  await page.getByLabel('Name', { exact: true }).fill('Cy Marsh');
+  await page.getByRole('button', { name: 'Add visit', exact: true }).click();
+  await expect(rows(page)).toHaveCount(2);
+  await expect(rows(page).filter({ hasText: 'Cy Marsh' })).toContainText('No code yet');
+  await axe(page);
 });

@@ -1,4 +1,4 @@
-import type { JSX } from 'solid-js';
+import { Show, type JSX } from 'solid-js';
 import type { Words } from '../shared/words.ts';
 import type { Field, Unit } from './entries.ts';
 import { problemWords } from './figures.ts';
@@ -37,6 +37,11 @@ export function Entry(props: Props): JSX.Element {
         value={props.value}
         onInput={(event) => props.onInput(event.currentTarget.value)}
       />
+      <Show when={props.field === 'ohms'}>
+        <button type="button" class="plain" onClick={() => props.onInput('OL')}>
+          {t('bench:ohms.overload')}
+        </button>
+      </Show>
       <p class="trouble" id={trouble()} aria-live="polite">
         {props.problem && problemWords(props.words, props.field, props.problem)}
       </p>

@@ -1,6 +1,7 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
 import { moreText } from '../shared/more.ts';
+import { Aloud } from './Aloud.tsx';
 import { CautionBox } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
@@ -28,25 +29,61 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
         <strong>{t(kicker())}</strong> <span class="quiet">{moreText(t, carried().more)}</span>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
-        {say().title}
+        <Aloud {...props} part="title" />
       </h2>
       <Show when={say().help.length > 0}>
-        <p class="quiet lead-in">{t('desk:say.help')}</p>
-        <ul class="aloud-more">
-          <For each={say().help}>{(line) => <li>{line}</li>}</For>
-        </ul>
+        <h3 class="kicker">{t('desk:say.help')}</h3>
+        <Show
+          when={props.desk.journey.conditions().length > 0}
+          fallback={
+            <ul class="aloud-more">
+              <For each={say().help}>
+                {(_, i) => (
+                  <li>
+                    <Aloud {...props} part={['help', i()]} />
+                  </li>
+                )}
+              </For>
+            </ul>
+          }
+        >
+          <ul class="conditions">
+            <For each={props.desk.journey.conditions()}>
+              {(_, index) => (
+                <li>
+                  <label>
+                    <input
+                      type="checkbox"
+                      checked={props.desk.journey.isTrue(index())}
+                      onChange={() => props.desk.journey.mark(index())}
+                    />
+                    <span>
+                      <Aloud {...props} part={['help', index()]} />
+                    </span>
+                  </label>
+                </li>
+              )}
+            </For>
+          </ul>
+        </Show>
       </Show>
       <CautionBox page={props.page} desk={props.desk} node={node()} />
       <Show when={isStep()}>
         <ol class="aloud-more">
-          <For each={say().lines}>{(line) => <li>{line}</li>}</For>
+          <For each={say().lines}>
+            {(_, i) => (
+              <li>
+                <Aloud {...props} part={['lines', i()]} />
+              </li>
+            )}
+          </For>
         </ol>
       </Show>
       <StepTimer {...props} />
       <Show when={carried().takesError}>
         <ErrorText page={props.page} desk={props.desk} />
       </Show>
-      <h3 class="kicker">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>
+      <h3 class="kicker then">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>
       <Choices page={props.page} desk={props.desk} />
       <Show when={say().why}>
         <p class="why quiet">

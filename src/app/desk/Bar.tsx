@@ -1,12 +1,13 @@
 import { Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
 import { Key } from './Key.tsx';
+import { SayIn } from './SayIn.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps, Made } from './state.ts';
 
 /** Over the call: how long it has been, how urgent it is, and the ways out of it. */
-export function Bar(props: DeskProps & Pick<Made, 'clocks' | 'outcome'>) {
+export function Bar(props: DeskProps & Made) {
   const t = sayer(props);
   const urgency = () => props.outcome.job()?.urgency ?? 'open';
   return (
@@ -19,9 +20,9 @@ export function Bar(props: DeskProps & Pick<Made, 'clocks' | 'outcome'>) {
           </dd>
         </div>
         <div>
-          <dt>{t('desk:bar.step')}</dt>
+          <dt>{t('desk:bar.answered')}</dt>
           <dd>
-            <span role="timer">{clock(props.clocks.step())}</span>
+            <span role="timer">{clock(props.clocks.answered())}</span>
           </dd>
         </div>
         <div class={`urgency ${urgency()}`}>
@@ -29,6 +30,7 @@ export function Bar(props: DeskProps & Pick<Made, 'clocks' | 'outcome'>) {
           <dd>{t(`desk:urgency.${urgency()}`)}</dd>
         </div>
       </dl>
+      <SayIn page={props.page} />
       <div class="ways">
         <button type="button" class="danger" onClick={() => props.desk.journey.show('danger')}>
           <Key of={letters.danger} /> {t('desk:bar.danger')}
@@ -36,22 +38,34 @@ export function Bar(props: DeskProps & Pick<Made, 'clocks' | 'outcome'>) {
         <button type="button" class="plain" onClick={() => props.desk.journey.show('code')}>
           <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
         </button>
-        <button type="button" class="plain" onClick={() => props.desk.askEnd()}>
+        <button type="button" class="plain" onClick={() => props.desk.undo()}>
+          <Key of={letters.undo} /> {t('desk:bar.undo')}
+        </button>
+        <button type="button" class="plain" onClick={() => props.desk.hold()}>
+          <Key of={letters.hold} /> {t('desk:bar.hold')}
+        </button>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => props.desk.askEnd(props.outcome.copied() !== 'same')}
+        >
           <Key of={letters.next} /> {t('desk:bar.next')}
         </button>
       </div>
-      <Show when={props.desk.endAsked()}>
-        <div class="sure" role="alert">
-          <p>{t('desk:bar.sure')}</p>
-          <div class="ways">
-            <button type="button" onClick={() => props.desk.end()}>
-              <Key of={letters.next} /> {t('desk:bar.yes')}
-            </button>
-            <button type="button" class="plain" onClick={() => props.desk.stay()}>
-              <Key of={t('desk:keys.esc')} /> {t('desk:bar.no')}
-            </button>
+      <Show when={props.desk.sure.asked()}>
+        {(sure) => (
+          <div class="sure" role="alert">
+            <p>{t(sure().ask)}</p>
+            <div class="ways">
+              <button type="button" onClick={() => props.desk.sure.yes()}>
+                <Key of="Enter" /> {t('desk:bar.yes')}
+              </button>
+              <button type="button" class="plain" onClick={() => props.desk.sure.no()}>
+                <Key of={t('desk:keys.esc')} /> {t('desk:bar.no')}
+              </button>
+            </div>
           </div>
-        </div>
+        )}
       </Show>
     </section>
   );

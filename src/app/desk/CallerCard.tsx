@@ -1,58 +1,71 @@
 import { For, Show } from 'solid-js';
-import { callerFields, callerMost } from '../../visit/job.ts';
+import { callerFields, callerMost, type CallerField } from '../../visit/job.ts';
 import { Key } from './Key.tsx';
+import type { CallerState } from './caller.ts';
 import { letters } from './keys.ts';
+import type { Shell } from './page.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps } from './state.ts';
+
+interface Props {
+  readonly page: Shell;
+  readonly caller: CallerState;
+  /** Ask before all of it is erased; there is nothing to ask before a call has begun. */
+  readonly onClear?: () => void;
+}
 
 /** Who calls. Nothing of it leaves the tab but in the job that the staff copies. */
-export function CallerCard(props: DeskProps) {
+export function CallerCard(props: Props) {
   const t = sayer(props);
-  const value = (field: (typeof callerFields)[number]) => props.desk.caller.caller()[field] ?? '';
+  const common = (field: CallerField) => ({
+    id: `desk-${field}`,
+    autocomplete: 'off' as const,
+    maxlength: callerMost[field],
+    value: props.caller.caller()[field] ?? '',
+    onInput: (event: { readonly currentTarget: { readonly value: string } }) =>
+      props.caller.set(field, event.currentTarget.value),
+  });
   return (
     <section class="panel caller">
       <h2>
         {t('desk:caller.title')} <Key of={letters.caller} />
       </h2>
-      <p class="quiet" id="desk-private">
-        {t(props.page.keepCaller === 'tab' ? 'desk:caller.privateKept' : 'desk:caller.private')}
-      </p>
       <div class="fields">
         <For each={callerFields}>
           {(field) => (
-            <p class={`field ${field}`}>
+            <p class={`field of-${field}`}>
               <label for={`desk-${field}`}>{t(`job:lines.${field}`)}</label>
               <Show
                 when={field === 'remark'}
                 fallback={
                   <input
-                    id={`desk-${field}`}
+                    {...common(field)}
                     type={field === 'phone' ? 'tel' : 'text'}
-                    autocomplete="off"
                     spellcheck={false}
-                    maxlength={callerMost[field]}
-                    value={value(field)}
-                    onInput={({ currentTarget }) =>
-                      props.desk.caller.set(field, currentTarget.value)
-                    }
+                    list={field === 'payer' ? 'desk-payers' : undefined}
                   />
                 }
               >
-                <textarea
-                  id={`desk-${field}`}
-                  rows="3"
-                  maxlength={callerMost[field]}
-                  value={value(field)}
-                  onInput={({ currentTarget }) => props.desk.caller.set(field, currentTarget.value)}
-                />
+                <textarea {...common(field)} rows="3" />
               </Show>
             </p>
           )}
         </For>
+        <datalist id="desk-payers">
+          <For each={props.page.words.list('desk:caller.payers')}>
+            {(payer) => <option value={payer} />}
+          </For>
+        </datalist>
       </div>
-      <button type="button" class="plain" onClick={() => props.desk.clearCaller()}>
-        <Key of={letters.clear} /> {t('desk:caller.clear')}
-      </button>
+      <p class="quiet">
+        {t(props.page.keepCaller === 'tab' ? 'desk:caller.privateKept' : 'desk:caller.private')}
+      </p>
+      <Show when={props.onClear}>
+        {(clear) => (
+          <button type="button" class="plain" onClick={() => clear()()}>
+            <Key of={letters.clear} /> {t('desk:caller.clear')}
+          </button>
+        )}
+      </Show>
     </section>
   );
 }

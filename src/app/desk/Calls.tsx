@@ -3,17 +3,20 @@ import { parseFragment } from '../../address/fragment.ts';
 import { codebookGuide, type CodebookGuide } from '../../note/codebook.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
+import { replaceHash } from '../shared/replace-hash.ts';
 import { tryStorage } from '../shared/storage.ts';
-import { pageWords } from '../shared/words.ts';
+import { makeWords, pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
 import { Desk } from './Desk.tsx';
-import { createCaller, type Keeper } from './caller.ts';
-import { createClocks } from './clocks.ts';
+import { beganBefore } from './address.ts';
+import { createCallList, type CallRecord } from './calls.ts';
+import { createCaller } from './caller.ts';
+import { createClocks, pageTime } from './clocks.ts';
 import { onDanger } from './danger.ts';
+import type { Keeper } from './keeper.ts';
 import { createOutcome } from './outcome.ts';
 import type { DeskConfig, DeskPart, Page, Shell } from './page.ts';
-import { createShortcuts } from './shortcuts.ts';
-import { createDesk, type DeskState } from './state.ts';
+import { createDesk, type DeskState, type Found } from './state.ts';
 
 /** Only a reload goes on with the same call; a copied or a new tab does not. */
 function isReload(): boolean {
@@ -29,71 +32,144 @@ function keeperOf({ keepCaller }: DeskConfig): Keeper {
 /** What is done once a guide's desk stands: a note taken over, a danger told. */
 type Then = (desk: DeskState) => void;
 
+/** A call that has its guide: a new one of its own each time, so that nothing of another is left. */
+interface Start {
+  readonly guide: string;
+  readonly how: Found;
+  readonly record?: CallRecord | undefined;
+  readonly then?: Then | undefined;
+}
+
 /** One call after another: what the caller says chooses the guide, its desk does the rest. */
 export function Calls(props: { readonly shell: Shell }) {
   // eslint-disable-next-line solid/reactivity -- what the page carries does not change
   const { shell } = props;
   const guides = shell.codebook.guides.filter(({ id }) => Object.hasOwn(shell.files, id));
   const first = Object.keys(shell.files).find((id) => codebookGuide(shell.codebook, id)) ?? '';
-  const caller = createCaller(keeperOf(shell), !isReload());
-  let then: Then | undefined;
+  const reloaded = isReload();
+  const caller = createCaller(keeperOf(shell), !reloaded);
+  const calls = createCallList(keeperOf(shell), !reloaded);
+  /** When the call at hand began, before it has a guide. */
+  let began = (reloaded ? beganBefore() : undefined) ?? pageTime();
+  let live: DeskState | undefined;
 
   /** The guide an address is about; none where a new call begins and there is a choice. */
-  const asked = (): string | undefined => {
+  const asked = (how: Found): Start | undefined => {
     const { guide = first, journey, code } = parseFragment(location.hash).fragment;
     const known = guides.some(({ id }) => id === guide) ? guide : first;
-    return guides.length < 2 || journey.length > 0 || code !== undefined ? known : undefined;
+    return guides.length < 2 || journey.length > 0 || code !== undefined
+      ? { guide: known, how }
+      : undefined;
   };
-  const [chosen, setChosen] = createSignal(asked());
-  const choose = (guide: string, next?: Then): void => {
-    then = next;
-    setChosen(guide);
+  const [start, setStart] = createSignal(asked(reloaded ? 'reload' : 'address'));
+
+  /** The call at hand goes to the others, if there is anything of it; its place is empty then. */
+  const leave = (held: boolean): void => {
+    const empty = caller.isEmpty() && (live?.journey.length() ?? 0) === 0;
+    const own = { hash: '', caller: caller.caller(), read: [], began, held, at: '' };
+    if (!empty) calls.put(live?.record(held) ?? own);
+    caller.clear();
+    live = undefined;
+    began = pageTime();
   };
-  const changed = (): void => void setChosen(asked());
+  const next = (held: boolean): void => {
+    leave(held);
+    replaceHash('');
+    setStart(asked('address'));
+  };
+  const take = (id: number): void => {
+    leave(true);
+    const record = calls.take(id);
+    if (!record) return;
+    caller.load(record.caller);
+    ({ began } = record);
+    replaceHash('');
+    setStart(
+      record.guide === undefined ? undefined : { guide: record.guide, how: 'address', record },
+    );
+  };
+  const takeBack = (): boolean => {
+    const last = calls.list().find(({ held }) => !held);
+    if (last) take(last.id);
+    return last !== undefined;
+  };
+  const choose = (guide: string, then?: Then): void => {
+    setStart({ guide, how: 'address', then });
+  };
+  const changed = (): void => {
+    // What is in the fields belongs to the call the address had before.
+    const { hash } = location;
+    leave(false);
+    replaceHash(hash);
+    setStart(asked('address'));
+  };
   addEventListener('hashchange', changed);
   onCleanup(() => removeEventListener('hashchange', changed));
 
-  const fetched = createFetched<DeskPart>(() => shell.files[chosen() ?? '']);
+  const fetched = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
+  const [language, sayIn] = createSignal('');
+  const spoken = createFetched<DeskPart>(
+    () => shell.spoken[language()]?.files[start()?.guide ?? ''],
+  );
+  const said = createMemo(() => {
+    const part = spoken.value();
+    return part && makeWords({ language: language(), texts: part.texts });
+  });
   const page = createMemo((): Page | undefined => {
     const part = fetched.value();
-    return part && { ...shell, ...part, words: pageWords(part.texts) };
+    return part && { ...shell, ...part, words: pageWords(part.texts), said, sayIn };
   });
 
-  const Call = (own: { readonly page: Page; readonly guide: CodebookGuide }) => {
-    // eslint-disable-next-line solid/reactivity -- made once for each guide
-    const desk = createDesk(own.page, own.guide, caller, {
-      main: first,
-      onOther: (note) => choose(note.guide, (other) => other.resume(note)),
-      onNext: () => setChosen(asked()),
-    });
+  const Call = (own: {
+    readonly page: Page;
+    readonly guide: CodebookGuide;
+    readonly start: Start;
+  }) => {
+    /* eslint-disable solid/reactivity -- made once for each call */
+    const { how, record, then } = own.start;
+    const desk = createDesk(own.page, own.guide, caller, around, { how, record, began });
+    live = desk;
     onDanger((answer) => {
       desk.journey.show('danger');
       desk.journey.choose(answer);
     });
-    // eslint-disable-next-line solid/reactivity -- made once for each guide
     const outcome = createOutcome(own.page, desk);
-    const shortcuts = createShortcuts(desk, (form) => void outcome.copyJob(form));
     const clocks = createClocks(desk);
-    onMount(() => {
-      then?.(desk);
-      then = undefined;
-    });
-    return (
-      <Desk page={own.page} desk={desk} outcome={outcome} shortcuts={shortcuts} clocks={clocks} />
-    );
+    onMount(() => then?.(desk));
+    return <Desk page={own.page} desk={desk} outcome={outcome} clocks={clocks} calls={others} />;
+    /* eslint-enable solid/reactivity */
   };
+  const around = {
+    main: first,
+    onOther: (guide: string, then: Then) => choose(guide, then),
+    onNext: next,
+    takeBack,
+  };
+  const others = { list: calls.list, take };
 
   return (
     <Show
-      when={codebookGuide(shell.codebook, chosen() ?? '')}
+      when={start()}
       keyed
       fallback={
-        <Choose words={shell.words} files={shell.files} guides={guides} onChoose={choose} />
+        <Choose
+          shell={shell}
+          guides={guides}
+          caller={caller}
+          calls={others}
+          onChoose={choose}
+          onHold={() => next(true)}
+          onUndo={takeBack}
+        />
       }
     >
-      {(guide) => (
+      {(chosen) => (
         <Show when={page()} keyed fallback={<Fetching words={shell.words} fetched={fetched} />}>
-          {(loaded) => <Call page={loaded} guide={guide} />}
+          {(loaded) => (
+            <Show when={codebookGuide(shell.codebook, chosen.guide)}>
+              {(guide) => <Call page={loaded} guide={guide()} start={chosen} />}
+            </Show>
+          )}
         </Show>
       )}
     </Show>

@@ -1,14 +1,21 @@
 import { For, Show } from 'solid-js';
 import type { GraphNode } from '../../guide/types.ts';
 import { Key } from './Key.tsx';
-import { deskNodeOf, cautionsOf } from './nodes.ts';
+import { nodeWords } from '../shared/content-words.ts';
+import { Aloud } from './Aloud.tsx';
+import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** Cautions to read out, with their signal word (ANSI Z535.4), ticked when they have been read. */
 export function CautionBox(props: DeskProps & { readonly node: GraphNode }) {
   const t = sayer(props);
-  const lines = () => cautionsOf(props.page.words, props.desk.guide, props.node);
+  const lines = () => {
+    const words = nodeWords(props.page.words, props.desk.guide, props.node);
+    return (['care', 'never'] as const).flatMap((part) =>
+      words[part].map((_, i) => [part, i] as const),
+    );
+  };
   const signal = () => deskNodeOf(props.page, props.node).caution ?? 'warning';
   const isRead = () => props.desk.journey.isRead(props.node);
   const title = () => (props.node.answers.length > 0 ? 'desk:say.care' : 'desk:end.never');
@@ -25,12 +32,18 @@ export function CautionBox(props: DeskProps & { readonly node: GraphNode }) {
           <span class="of">{t(title())}</span>
         </h3>
         <ul>
-          <For each={lines()}>{(line) => <li>{line}</li>}</For>
+          <For each={lines()}>
+            {(part) => (
+              <li>
+                <Aloud page={props.page} desk={props.desk} part={part} />
+              </li>
+            )}
+          </For>
         </ul>
         <Show
           when={isRead()}
           fallback={
-            <button type="button" class="tick" onClick={() => props.desk.journey.tick()}>
+            <button type="button" class="tick" onClick={() => props.desk.tick()}>
               <Key of={t('desk:keys.space')} /> {t('desk:say.read')}
             </button>
           }

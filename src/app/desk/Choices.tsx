@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { answerWords } from '../shared/content-words.ts';
+import { Aloud } from './Aloud.tsx';
 import { Key } from './Key.tsx';
 import { choicesOf, UNSURE } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -20,12 +20,11 @@ export function Choices(props: DeskProps) {
               aria-disabled={waits() ? 'true' : undefined}
               aria-describedby={waits() ? 'desk-status' : undefined}
               classList={{ present: props.desk.journey.present() === edge.id }}
-              onClick={() => props.desk.journey.choose(edge.id)}
+              onClick={() => props.desk.choose(edge.id)}
             >
               <Key of={key} />
               <span>
-                {answerWords(props.page.words, props.desk.guide, node(), edge.id)}
-                {edge.id === UNSURE && <small>{t('desk:say.unsure')}</small>}
+                <Aloud {...props} part={{ answer: edge.id }} />
                 {props.desk.journey.present() === edge.id && <small>{t('desk:say.now')}</small>}
               </span>
             </button>

@@ -1,66 +1,101 @@
-import { For, onCleanup, onMount } from 'solid-js';
+import { For, onMount, type Accessor } from 'solid-js';
 import type { CodebookGuide } from '../../note/codebook.ts';
-import type { Words } from '../shared/words.ts';
 import { guideName } from '../shared/content-words.ts';
+import { CallerCard } from './CallerCard.tsx';
 import { Key } from './Key.tsx';
+import { Keys } from './Keys.tsx';
+import { Others } from './Others.tsx';
+import type { CallRecord } from './calls.ts';
+import type { CallerState } from './caller.ts';
 import { onDanger } from './danger.ts';
-import { actionOf, answerKeys, isField, letters } from './keys.ts';
+import { answerKeys, letters } from './keys.ts';
+import type { Shell } from './page.ts';
+import { createSeen } from './seen.ts';
+import { focus, listen } from './shortcuts.ts';
 import type { DeskState } from './state.ts';
 
-/** The start of a call: what the caller says, on number keys. */
+/** The other calls of the tab, and the way back to one. */
+export interface OtherCalls {
+  readonly list: Accessor<readonly CallRecord[]>;
+  readonly take: (id: number) => void;
+}
+
+/** The start of a call: what the caller says, on number keys; who calls can be written from the first second. */
 export function Choose(props: {
-  readonly words: Words;
-  /** Guide → its part, the main guide's first: the order shown. */
-  readonly files: Readonly<Record<string, string>>;
+  readonly shell: Shell;
   readonly guides: readonly CodebookGuide[];
+  readonly caller: CallerState;
+  readonly calls: OtherCalls;
   readonly onChoose: (guide: string, then?: (desk: DeskState) => void) => void;
+  readonly onHold: () => void;
+  readonly onUndo: () => void;
 }) {
+  const t: Shell['words']['t'] = (key, facts) => props.shell.words.t(key, facts);
+  // The main guide's first: the order shown.
   const inOrder = () =>
-    Object.keys(props.files).filter((id) => props.guides.some((guide) => guide.id === id));
+    Object.keys(props.shell.files).filter((id) => props.guides.some((guide) => guide.id === id));
   const withMain = (then: (desk: DeskState) => void): void =>
     props.onChoose(inOrder()[0] ?? '', then);
   const code = () => withMain((desk) => desk.journey.show('code'));
+  const danger = () => withMain((desk) => desk.journey.show('danger'));
+  const seen = createSeen(() => true);
   // eslint-disable-next-line solid/reactivity -- called by an event
   onDanger((answer) => withMain((desk) => desk.journey.choose(answer)));
-  const pressed = (event: KeyboardEvent): void => {
-    const action = actionOf(event);
-    const target = event.target instanceof HTMLElement ? event.target : document.body;
-    if (!action || event.defaultPrevented || isField(target.tagName, '')) return;
-    const guide = action.do === 'answer' ? inOrder()[answerKeys.indexOf(action.key)] : undefined;
-    if (guide !== undefined) props.onChoose(guide);
-    else if (action.do === 'codeIn') code();
-    else if (action.do === 'danger') withMain((desk) => desk.journey.show('danger'));
-    else return;
-    event.preventDefault();
-  };
-  document.addEventListener('keydown', pressed);
-  onCleanup(() => document.removeEventListener('keydown', pressed));
-  onMount(() => document.getElementById('desk-say')?.focus());
+  listen(
+    {
+      answer(key) {
+        const guide = inOrder()[answerKeys.indexOf(key)];
+        if (guide !== undefined && seen()) props.onChoose(guide);
+      },
+      codeIn: code,
+      danger,
+      caller: focus('desk-name'),
+      calls: focus('desk-calls'),
+      hold: () => props.onHold(),
+      undo: () => props.onUndo(),
+    },
+    focus('desk-say'),
+  );
+  onMount(focus('desk-say'));
   return (
-    <section class="ask choose">
-      <p class="kicker">
-        <strong>{props.words.t('desk:choose.kicker')}</strong>
-      </p>
-      <h2 class="aloud" id="desk-say" tabindex="-1">
-        {props.words.t('desk:choose.title')}
-      </h2>
-      <ul class="choices" aria-label={props.words.t('desk:choose.label')}>
-        <For each={inOrder()}>
-          {(id, index) => (
-            <li>
-              <button type="button" onClick={() => props.onChoose(id)}>
-                <Key of={answerKeys[index()] ?? ''} /> <span>{guideName(props.words, id)}</span>
-              </button>
-            </li>
-          )}
-        </For>
-      </ul>
-      <p class="quiet">{props.words.t('desk:choose.hint')}</p>
-      <div class="ways">
-        <button type="button" class="plain" onClick={code}>
-          <Key of={letters.codeIn} /> {props.words.t('desk:codeIn.open')}
-        </button>
+    <div class="desk" data-seen={seen() ? '' : undefined}>
+      <section class="ask choose">
+        <p class="kicker">
+          <strong>{t('desk:choose.kicker')}</strong>
+        </p>
+        <h2 class="aloud" id="desk-say" tabindex="-1">
+          {t('desk:choose.title')}
+        </h2>
+        <ul class="choices" aria-label={t('desk:choose.label')}>
+          <For each={inOrder()}>
+            {(id, index) => (
+              <li>
+                <button type="button" onClick={() => seen() && props.onChoose(id)}>
+                  <Key of={answerKeys[index()] ?? ''} />{' '}
+                  <span>{guideName(props.shell.words, id)}</span>
+                </button>
+              </li>
+            )}
+          </For>
+        </ul>
+        <p class="quiet">{t('desk:choose.hint')}</p>
+        <div class="ways">
+          <button type="button" class="danger" onClick={danger}>
+            <Key of={letters.danger} /> {t('desk:bar.danger')}
+          </button>
+          <button type="button" class="plain" onClick={code}>
+            <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
+          </button>
+          <button type="button" class="plain" onClick={() => props.onHold()}>
+            <Key of={letters.hold} /> {t('desk:bar.hold')}
+          </button>
+        </div>
+      </section>
+      <div class="sheet">
+        <CallerCard page={props.shell} caller={props.caller} />
+        <Others page={props.shell} calls={props.calls} />
       </div>
-    </section>
+      <Keys page={props.shell} />
+    </div>
   );
 }

@@ -30,12 +30,15 @@ export function CodeIn(props: DeskProps) {
   const go = () => {
     const now = reading();
     if (!now || now.kind === 'refused') return;
-    props.desk.resume(now.note, pasted()?.came?.caller);
+    // What was made whole has been confirmed by whoever read it.
+    props.desk.resume(now.note, pasted()?.came, now.kind === 'repaired' ? now.code : undefined);
   };
   const read = () => {
     setSettled(true);
     const now = reading();
-    if (now?.kind === 'exact') go();
+    const came = pasted()?.came;
+    if (came?.code === '') props.desk.takeOver(came.caller);
+    else if (now?.kind === 'exact') go();
     else if (now?.kind === 'repaired')
       queueMicrotask(() => document.querySelector<HTMLElement>('.repair button')?.focus());
     else field?.focus();

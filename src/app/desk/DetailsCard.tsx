@@ -22,7 +22,7 @@ export function DetailsCard(props: DeskProps) {
     deskNodeOf(props.page, props.desk.journey.node()).takesError;
   return (
     <section class="panel details">
-      <h2>
+      <h2 id="desk-details" tabindex="-1">
         {t('desk:details.title')} <Key of={letters.details} />
       </h2>
       <p class="quiet">{t('desk:details.text')}</p>

@@ -1,5 +1,6 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
+import { Aloud } from './Aloud.tsx';
 import { CautionBox } from './Care.tsx';
 import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -12,7 +13,9 @@ export function End(props: DeskProps) {
   const say = createMemo(() => nodeWords(props.page.words, props.desk.guide, node()));
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
-  const lines = () => [...say().now, ...say().lines];
+  const caller = () => props.desk.caller.caller();
+  const lines = () =>
+    (['now', 'lines'] as const).flatMap((part) => say()[part].map((_, i) => [part, i] as const));
   const kicker = () => {
     if (emergency()) return 'desk:end.emergency';
     return node().kind === 'stop' ? 'desk:end.stop' : 'desk:end.finish';
@@ -23,13 +26,18 @@ export function End(props: DeskProps) {
         <strong>{t(kicker())}</strong>
       </p>
       <h2 class="aloud" id="desk-say" tabindex="-1">
-        {say().title}
+        <Aloud {...props} part="title" />
       </h2>
+      <Show when={emergency() && !(caller().address && caller().phone)}>
+        <p class="strong">{t('desk:end.addressFirst')}</p>
+      </Show>
       <Show when={say().callNote}>
-        <p class="call-note">{say().callNote}</p>
+        <p class="call-note">
+          <Aloud {...props} part="callNote" />
+        </p>
       </Show>
       <Show when={calls().length > 0}>
-        <h3 class="kicker">{t(emergency() ? 'desk:end.number' : 'desk:end.calls')}</h3>
+        <h3 class="kicker to-call">{t(emergency() ? 'desk:end.number' : 'desk:end.calls')}</h3>
         <ol class="numbers">
           <For each={calls()}>
             {(call) => (
@@ -40,14 +48,26 @@ export function End(props: DeskProps) {
           </For>
         </ol>
       </Show>
-      <h3 class="kicker">{t(node().kind === 'stop' ? 'desk:end.until' : 'desk:end.after')}</h3>
-      <ol class="aloud-more">
-        <For each={lines()}>{(line) => <li>{line}</li>}</For>
-      </ol>
-      <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
-        <p class="strong">{t('site:end.breakerOff')}</p>
-      </Show>
-      <CautionBox page={props.page} desk={props.desk} node={node()} />
+      <div class="do-and-not">
+        <div>
+          <h3 class="kicker">
+            {t(node().kind === 'stop' && !emergency() ? 'desk:end.until' : 'desk:end.after')}
+          </h3>
+          <ol class="aloud-more">
+            <For each={lines()}>
+              {(part) => (
+                <li>
+                  <Aloud {...props} part={part} />
+                </li>
+              )}
+            </For>
+          </ol>
+          <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
+            <p class="strong">{t('site:end.breakerOff')}</p>
+          </Show>
+        </div>
+        <CautionBox page={props.page} desk={props.desk} node={node()} />
+      </div>
       <Show when={emergency()}>
         <p class="quiet">{t('desk:end.can')}</p>
       </Show>

@@ -4,6 +4,8 @@ import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps, Made } from './state.ts';
 
+const said = { never: 'desk:job.never', stale: 'job:stale', same: 'job:copied' } as const;
+
 /** The job as text and as data, to paste into whatever the firm keeps jobs in. */
 export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
   const t = sayer(props);
@@ -11,11 +13,10 @@ export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
     <Show when={props.outcome.job() !== undefined}>
       <section class="panel job">
         <h2>{t('desk:job.title')}</h2>
-        <p class="quiet">{t('desk:job.text')}</p>
         <label for="desk-job">{t('desk:job.label')}</label>
         <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
-        <p class="strong" role="status">
-          {props.outcome.stale() ? t('job:stale') : ''}
+        <p classList={{ strong: props.outcome.copied() === 'stale' }} role="status">
+          {t(said[props.outcome.copied()])}
         </p>
         <div class="ways">
           <button type="button" onClick={() => void props.outcome.copyJob('text')}>

@@ -1,21 +1,25 @@
 import { For } from 'solid-js';
 import { letterActions, letters, type Action } from './keys.ts';
+import { shortcutsOn, turnShortcuts } from './shortcuts.ts';
 import { sayer } from '../shared/words.ts';
-import type { DeskProps, Made } from './state.ts';
+import type { Shell } from './page.ts';
 
-/** The short list of keys, always on the screen; single keys can be switched off (WCAG 2.1.4). */
-export function Keys(props: DeskProps & Pick<Made, 'shortcuts'>) {
+/** The keys, behind one line; single keys can be switched off (WCAG 2.1.4). */
+export function Keys(props: { readonly page: Shell }) {
   const t = sayer(props);
-  const list = (): readonly (readonly [string, Exclude<Action['do'], 'forward'>])[] => [
+  const list = (): readonly (readonly [string, Exclude<Action['do'], 'forward' | 'keys'>])[] => [
     ['1–9 -', 'answer'],
-    ['0 ?', 'unsure'],
+    ['0', 'unsure'],
     [t('desk:keys.space'), 'tick'],
     ['← →', 'back'],
     [t('desk:keys.esc'), 'leave'],
     ...letterActions.map((action) => [letters[action].toUpperCase(), action] as const),
   ];
   return (
-    <section class="keys" aria-label={t('desk:keys.title')}>
+    <details class="keys" id="desk-keys">
+      <summary>
+        <kbd aria-hidden="true">?</kbd> {t('desk:keys.title')}
+      </summary>
       <dl>
         <For each={list()}>
           {([key, what]) => (
@@ -31,11 +35,17 @@ export function Keys(props: DeskProps & Pick<Made, 'shortcuts'>) {
       <label>
         <input
           type="checkbox"
-          checked={props.shortcuts.on()}
-          onChange={({ currentTarget }) => props.shortcuts.turn(currentTarget.checked)}
+          checked={shortcutsOn()}
+          onChange={({ currentTarget }) => turnShortcuts(currentTarget.checked)}
         />
         {t('desk:keys.on')}
       </label>
-    </section>
+    </details>
   );
+}
+
+/** Open or close the list of keys. */
+export function toggleKeys(): void {
+  const list = document.querySelector<HTMLDetailsElement>('#desk-keys');
+  if (list) list.open = !list.open;
 }

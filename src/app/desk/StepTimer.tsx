@@ -45,7 +45,7 @@ export function StepTimer(props: DeskProps & Pick<Made, 'clocks'>) {
             <p role="status">
               {over() ? t(cooling() ? 'desk:timer.mayBe' : 'desk:timer.over') : ''}
             </p>
-            <button type="button" class="plain" onClick={() => props.desk.wait.start()}>
+            <button type="button" class="plain" onClick={() => props.desk.startTimer()}>
               <Key of={letters.timer} />
               {t(left() === undefined ? 'desk:timer.start' : 'desk:timer.again')}
             </button>

@@ -10,19 +10,22 @@ import type { WaitStore } from './wait.ts';
 /** What the code holds besides the journey. */
 export type Noted = Pick<Fragment, 'details' | 'error' | 'made'>;
 
-/** A time by the clock on this wall, to the minute: `2026-11-28T14:05`. */
-export const minuteOf = (date: Date): string =>
-  new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+/** What the tab remembers of a call besides its address; nothing of the caller. */
+interface Remembered {
+  readonly filled?: unknown;
+  readonly began?: unknown;
+}
+const remembered = (): Remembered => (history.state as Remembered | null) ?? {};
 
-/** When the call of this address began, where the tab knows. */
-function calledBefore(): string | undefined {
-  const called = (history.state as { called?: unknown } | null)?.called;
-  return typeof called === 'string' ? called : undefined;
+/** When the call of this address began, in milliseconds since 1970, where the tab knows. */
+export function beganBefore(): number | undefined {
+  const { began } = remembered();
+  return typeof began === 'number' ? began : undefined;
 }
 
 /** Whether something about the caller was written before a reload; what was, is not kept. */
 export function wasFilled(): boolean {
-  return (history.state as { filled?: boolean } | null)?.filled === true;
+  return remembered().filled === true;
 }
 
 /** The address follows the call; no one else writes it. @param guide where it must be named */
@@ -31,9 +34,9 @@ export function createAddress(
   { edited }: Pick<JourneyStore, 'edited'>,
   { timer }: Pick<WaitStore, 'timer'>,
   { caller }: Pick<CallerState, 'caller'>,
+  began: number,
 ) {
   const [noted, setNoted] = createSignal<Noted>({ details: {} });
-  const [called, setCalled] = createSignal(calledBefore() ?? minuteOf(new Date()));
   const fragment = createMemo((): Fragment => {
     const { journey } = edited();
     const { details, error, made } = noted();
@@ -45,16 +48,10 @@ export function createAddress(
     };
   });
   createEffect(() => {
-    replaceHash(fragmentHash(fragment()), {
-      filled: Object.keys(caller()).length > 0,
-      called: called(),
-    });
+    replaceHash(fragmentHash(fragment()), { filled: Object.keys(caller()).length > 0, began });
   });
   return {
     fragment,
-    /** When the call began. */
-    called,
-    begin: () => setCalled(minuteOf(new Date())),
     set: setNoted,
     note: (more: Partial<Noted>) => setNoted((now) => ({ ...now, ...more })),
   };

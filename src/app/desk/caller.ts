@@ -1,21 +1,18 @@
 /**
- * What is known of the caller. It stays in the tab's memory; only where the firm has switched
+ * What is known of the caller at hand. It stays in the tab's memory; only where the firm has switched
  * it on (`desk: keep-caller: tab`) does it also lie in the tab's session storage, for a reload.
  */
 import { createSignal } from 'solid-js';
-import { tryStorage } from '../shared/storage.ts';
 import { withEntry } from '../shared/entry.ts';
 import { callerFields, callerMost, type Caller, type CallerField } from '../../visit/job.ts';
+import { keep, kept, type Keeper } from './keeper.ts';
 
 export type CallerState = ReturnType<typeof createCaller>;
-
-/** Of a `Storage` what is needed; undefined keeps nothing. */
-export type Keeper = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined;
 
 const KEY = 'hobnote.desk.caller';
 
 function read(keeper: Keeper): Caller {
-  const value = tryStorage((): unknown => JSON.parse(keeper?.getItem(KEY) ?? 'null'));
+  const value = kept(keeper, KEY);
   if (typeof value !== 'object' || value === null) return {};
   const texts = value as Record<string, unknown>;
   return Object.fromEntries(
@@ -32,19 +29,18 @@ function read(keeper: Keeper): Caller {
 export function createCaller(keeper: Keeper, fresh: boolean) {
   const before = fresh ? {} : read(keeper);
   const [caller, setCaller] = createSignal<Caller>(before);
-  const keep = (texts: Caller): void => {
+  const load = (texts: Caller): void => {
     setCaller(texts);
-    tryStorage(() => {
-      if (Object.keys(texts).length === 0) keeper?.removeItem(KEY);
-      else keeper?.setItem(KEY, JSON.stringify(texts));
-    });
+    keep(keeper, KEY, Object.keys(texts).length === 0 ? undefined : texts);
   };
-  if (fresh) keep({});
+  if (fresh) load({});
   return {
     caller,
     /** Whether something was there from before a reload. */
     restored: Object.keys(before).length > 0,
-    set: (field: CallerField, text: string) => keep(withEntry(caller(), field, text)),
-    clear: () => keep({}),
+    isEmpty: () => Object.keys(caller()).length === 0,
+    set: (field: CallerField, text: string) => load(withEntry(caller(), field, text)),
+    load,
+    clear: () => load({}),
   };
 }

@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, on, onCleanup, type Accessor } from 'solid-js';
+import { createSignal, onCleanup } from 'solid-js';
 import type { DeskState } from './state.ts';
 
 export type Clocks = ReturnType<typeof createClocks>;
@@ -10,21 +10,21 @@ export type Clocks = ReturnType<typeof createClocks>;
  */
 export const pageTime = (): number => performance.timeOrigin + performance.now();
 
+/** A time by the clock on this wall, to the minute: `2026-11-28T14:05`. */
+export const minuteOf = (date: Date): string =>
+  new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+
 /** Time is always worked out from the clock, never counted: a throttled tab loses none. */
 export function createClocks(desk: DeskState) {
   const [now, setNow] = createSignal(pageTime());
   const timer = setInterval(() => setNow(pageTime()), 1000);
   onCleanup(() => clearInterval(timer));
-  const since = (what: Accessor<unknown>): Accessor<number> => {
-    const [from, setFrom] = createSignal(pageTime());
-    createEffect(on(what, () => setFrom(pageTime()), { defer: true }));
-    return () => Math.max(0, Math.floor((now() - from()) / 1000));
-  };
+  const since = (from: number): number => Math.max(0, Math.floor((now() - from) / 1000));
   return {
     /** As `pageTime`, anew each second. */
     now,
-    /** Seconds the call has taken, and those on the step in the middle. */
-    call: since(desk.number),
-    step: since(createMemo(() => `${desk.journey.spot()} ${String(desk.number())}`)),
+    /** Seconds since the call began, and since the last answer was given. */
+    call: () => since(desk.began),
+    answered: () => since(desk.answered() ?? desk.began),
   };
 }

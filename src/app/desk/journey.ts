@@ -1,13 +1,22 @@
 /** The journey of a call: its answers, what of it is shown, and which cautions were read out. */
 import { batch, createMemo, createSignal } from 'solid-js';
 import { formatJourney } from '../../address/journey-text.ts';
-import { answerDanger, change, emptyJourney, pageKey, takeOver } from '../../journey/edit.ts';
+import {
+  answerDanger,
+  change,
+  emptyJourney,
+  pageKey,
+  takeOver,
+  takeUp,
+  type EditableJourney,
+} from '../../journey/edit.ts';
 import { edgeAt, trace } from '../../journey/trace.ts';
-import type { GraphNode, Journey } from '../../guide/types.ts';
+import type { Given, GraphNode, Journey } from '../../guide/types.ts';
 import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Facts } from '../../placeholders.ts';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
+import { nodeWords } from '../shared/content-words.ts';
 import { cautionsOf, choicesOf } from './nodes.ts';
 
 /** A sentence of the page to say, by its key. */
@@ -29,12 +38,16 @@ const NOW: View = { kind: 'at', index: Infinity };
 
 export type JourneyStore = ReturnType<typeof createJourney>;
 
-/** @param answered after an answer that changed the journey */
+/**
+ * @param answered after an answer that changed the journey; told how it was before
+ * @param eachOf the answer that says that each line of a node's help is true
+ */
 export function createJourney(
   words: Words,
   guide: CodebookGuide,
   say: (told?: DeskStatus) => void,
-  answered: () => void,
+  answered: (before: EditableJourney) => void,
+  eachOf: (node: GraphNode) => string | undefined = () => undefined,
 ) {
   const [edited, setEdited] = createSignal(emptyJourney);
   const [shown, setShown] = createSignal(DANGER);
@@ -57,6 +70,14 @@ export function createJourney(
   const mustRead = () =>
     view().kind === 'at' && !isRead(node()) && cautionsOf(words, guide, node()).length > 0;
 
+  const elsewhereKey = (one: GraphNode) => `${pageKey(one)} elsewhere`;
+  /** The conditions of an answer, each ticked by itself. */
+  const conditions = (one: GraphNode) =>
+    eachOf(one) === undefined ? [] : nodeWords(words, guide, one).help;
+  const conditionKey = (one: GraphNode, index: number) => `${pageKey(one)} ${String(index)}`;
+  const isTrue = (index: number) => read().has(conditionKey(node(), index));
+  const nextCondition = () => conditions(node()).findIndex((_, index) => !isTrue(index));
+
   const look = (to: View): void => {
     setShown(to);
     say();
@@ -66,6 +87,10 @@ export function createJourney(
     if (now.kind === 'code' || !edgeAt(guide, node(), answer)) return;
     if (mustRead()) {
       say({ key: 'desk:status.careFirst' });
+      return;
+    }
+    if (answer === eachOf(node()) && nextCondition() >= 0) {
+      say({ key: 'desk:status.eachFirst' });
       return;
     }
     const before = edited();
@@ -79,7 +104,7 @@ export function createJourney(
       setEdited(next);
       look(NOW);
       if (next === before) return;
-      answered();
+      answered(before);
       if (count > 0) say({ key: 'desk:status.kept', facts: { count } });
     });
   };
@@ -103,10 +128,40 @@ export function createJourney(
     /** Whether a node's cautions were read out in this call. */
     isRead,
     mustRead,
+    /** The journey so far was walked on the caller's own device, which showed its cautions. */
+    shownElsewhere(): void {
+      const { steps, end, state } = traced();
+      const nodes = [...steps.map(({ node: one }) => one), ...(state === 'open' ? [] : [end])];
+      setRead(new Set([...read(), ...nodes.map((one) => elsewhereKey(one))]));
+    },
+    wasShownElsewhere: (one: GraphNode) => read().has(elsewhereKey(one)),
+    conditions: () => conditions(node()),
+    isTrue,
+    /** Mark that a condition is true, or take that back. */
+    mark(index: number): void {
+      const key = conditionKey(node(), index);
+      const others = [...read()].filter((one) => one !== key);
+      setRead(new Set(isTrue(index) ? others : [...others, key]));
+      say();
+    },
+    /** Pages whose cautions were read out, and conditions that are true. */
+    read: () => [...read()],
+    /** An answer the caller gave before its question was asked. */
+    ahead(given: Given): void {
+      const before = edited();
+      setEdited(takeUp(guide, before, given));
+      answered(before);
+      say({ key: 'desk:status.ahead' });
+    },
+    /** As it was before an answer. */
+    restore(before: EditableJourney): void {
+      setEdited(before);
+      look(before.journey.length === 0 ? DANGER : NOW);
+    },
     /** Begin a call with answers given before; says whether all of them fit. */
-    open(journey: Journey): boolean {
+    open(journey: Journey, pages: readonly string[] = []): boolean {
       dangerAsked = false;
-      setRead(new Set<string>());
+      setRead(new Set(pages));
       setShown(DANGER);
       setEdited(takeOver(guide, journey));
       return formatJourney(edited().journey) === formatJourney(journey);
@@ -120,7 +175,9 @@ export function createJourney(
     },
     tick(): void {
       if (view().kind !== 'at') return;
-      setRead(new Set([...read(), pageKey(node())]));
+      const next = mustRead() ? -1 : nextCondition();
+      const key = next < 0 ? pageKey(node()) : conditionKey(node(), next);
+      setRead(new Set([...read(), key]));
       say();
     },
     go(index: number): void {

@@ -10,6 +10,12 @@ export const letters = {
   error: 'e',
   job: 'j',
   json: 's',
+  link: 'l',
+  ahead: 'a',
+  language: 'g',
+  hold: 'h',
+  calls: 'b',
+  undo: 'u',
   clear: 'x',
   next: 'n',
 } as const;
@@ -22,7 +28,7 @@ export const answerKeys = [...'123456789-'];
 
 export type Action =
   | { readonly do: 'answer'; readonly key: string }
-  | { readonly do: 'unsure' | 'tick' | 'back' | 'forward' | 'leave' | Letter };
+  | { readonly do: 'unsure' | 'tick' | 'back' | 'forward' | 'leave' | 'keys' | Letter };
 
 /** What of a `KeyboardEvent` counts. */
 export interface Pressed {
@@ -37,7 +43,7 @@ export interface Pressed {
 
 const named: Readonly<Record<string, Action>> = {
   '0': { do: 'unsure' },
-  '?': { do: 'unsure' },
+  '?': { do: 'keys' },
   ' ': { do: 'tick' },
   Enter: { do: 'tick' },
   Backspace: { do: 'back' },
@@ -58,6 +64,11 @@ export function actionOf(pressed: Pressed): Action | undefined {
   const letter = /^[ -~]$/.test(key) ? key.toLowerCase() : code.replace(/^Key/, '').toLowerCase();
   const action = byLetter.get(letter);
   return action && { do: action };
+}
+
+/** A key that only changes what others do. */
+export function isHeldDown({ key, ctrlKey, metaKey, altKey }: Pressed): boolean {
+  return ctrlKey || metaKey || altKey || ['Shift', 'CapsLock', 'Tab'].includes(key);
 }
 
 /** Where typing belongs to the field: there only Escape is the desk's. */

@@ -1,6 +1,8 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
-import { createEffect, createMemo, createSignal, on } from 'solid-js';
+import { createMemo } from 'solid-js';
 import { hashOf } from '../../address/grammar.ts';
+import { defined } from '../../defined.ts';
+import { minuteOf } from './clocks.ts';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
 import { makeJob, type Job } from '../../visit/job.ts';
@@ -14,6 +16,9 @@ import { jobText } from '../shared/job-text.ts';
 import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
+
+const minute = (time: number | undefined): string | undefined =>
+  time === undefined ? undefined : minuteOf(new Date(time));
 
 export type Form = 'text' | 'json';
 
@@ -49,12 +54,14 @@ export function createOutcome(page: Page, desk: DeskState) {
   });
   const job = createMemo((): Job | undefined => {
     const written = code();
+    const { isRead, wasShownElsewhere } = desk.journey;
     const named = (read: boolean) =>
       careful()
-        .filter((node) => desk.journey.isRead(node) === read)
+        .filter((node) => isRead(node) === read && (read || !wasShownElsewhere(node)))
         .map(({ id }) => id);
     return makeJob(view(), {
-      called: desk.address.called(),
+      called: minuteOf(new Date(desk.began)),
+      ...defined({ answered: minute(desk.answered()) }),
       ...(written
         ? {
             code: written,
@@ -73,17 +80,16 @@ export function createOutcome(page: Page, desk: DeskState) {
     return found ? jobText(page.words, view(), found) : '';
   });
   const json = createMemo(() => (job() ? JSON.stringify(job(), undefined, 2) : ''));
-  const [copied, setCopied] = createSignal<{ readonly form: Form; readonly text: string }>();
-  createEffect(on(desk.number, () => setCopied(), { defer: true }));
   const textOf = (form: Form) => (form === 'json' ? json() : text());
   return {
     code,
     job,
     json,
-    /** The job has changed since it was copied: the clipboard holds an old one. */
-    stale: () => {
-      const last = copied();
-      return last !== undefined && job() !== undefined && last.text !== textOf(last.form);
+    /** Whether the job was copied, and the clipboard holds it as it is now. */
+    copied: (): 'never' | 'stale' | 'same' => {
+      const before = desk.copied();
+      if (before === undefined) return 'never';
+      return before === text() ? 'same' : 'stale';
     },
     /** The job in words; '' without one. */
     text,
@@ -95,7 +101,7 @@ export function createOutcome(page: Page, desk: DeskState) {
       }
       const now = textOf(form);
       const worked = await copy(now);
-      if (worked) setCopied({ form, text: now });
+      if (worked) desk.setCopied(text());
       const done = form === 'json' ? 'desk:status.copiedJson' : 'desk:status.copied';
       desk.say({ key: worked ? done : 'desk:status.byHand' });
       if (worked) return;

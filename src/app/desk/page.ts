@@ -10,12 +10,31 @@ export interface DeskNode {
   readonly timer?: Timer;
   readonly takesError?: true;
   readonly breakerStaysOff?: true;
+  /** The answer that every line of `help` must be true for; each of them is ticked. */
+  readonly each?: string;
+  /** Its answer may be noted before it is asked. */
+  readonly ahead?: true;
   /** About how many questions follow, where that can be said. */
   readonly more?: number;
 }
 
+/** Whether what is known of a caller outlives a reload: `desk: keep-caller` of `content/firm.yaml`. */
+export type KeepCaller = 'never' | 'tab';
+
+/** A language callers are spoken to in, besides the page's own. */
+export interface Spoken {
+  /** What it calls itself. */
+  readonly name: string;
+  /** Guide → the address of its part. */
+  readonly files: Readonly<Record<string, string>>;
+}
+
 export interface DeskConfig {
-  readonly keepCaller: 'never' | 'tab';
+  /** Language → where its sentences are. */
+  readonly spoken: Readonly<Record<string, Spoken>>;
+  /** What the page's own language calls itself. */
+  readonly ownName: string;
+  readonly keepCaller: KeepCaller;
   /** Guide → the address of the preview's part: what the likely parts of a job are told by. */
   readonly figures: Readonly<Record<string, string>>;
 }
@@ -39,4 +58,9 @@ export interface Shell extends DeskConfig {
 }
 
 /** What every part of the desk reads in a call. */
-export type Page = Shell & DeskPart;
+export interface Page extends Shell, DeskPart {
+  /** The guide's sentences in the caller's language, where that is another and they are there. */
+  readonly said: () => Words | undefined;
+  /** Speak to the caller in a language; '' for the page's own. */
+  readonly sayIn: (language: string) => void;
+}

@@ -1,68 +1,81 @@
 /** Single keys on the whole page, but in fields and on what they would press anyway. */
-import { createSignal, onCleanup } from 'solid-js';
-import { actionOf, isField, isPressable, type Action } from './keys.ts';
-import type { Form } from './outcome.ts';
-import type { DeskState } from './state.ts';
+import { createSignal, onCleanup, type Accessor } from 'solid-js';
+import type { Key } from '../shared/keys.ts';
+import { actionOf, isField, isHeldDown, isPressable, type Action } from './keys.ts';
 
-export type Shortcuts = ReturnType<typeof createShortcuts>;
+/** What a page does at its keys; `answer` is told which. */
+export type Acts = Readonly<Partial<Record<Action['do'], (key: string) => void>>>;
 
-const focus = (id: string) => () => {
+/** A question before something that takes away: Enter is yes, and every other key no. */
+export interface Sure {
+  readonly ask: Key;
+  readonly yes: () => void;
+}
+
+/** Where single keys are switched off, for as long as the tab lives (WCAG 2.1.4). */
+const [shortcutsOn, turnShortcuts] = createSignal(true);
+export { shortcutsOn, turnShortcuts };
+
+export const focus = (id: string) => () => {
   document.getElementById(id)?.focus();
 };
 
-type Doing = Record<Exclude<Action['do'], 'answer'>, () => void>;
-
-function doing(desk: DeskState, copy: (form: Form) => void): Doing {
-  const place = (): number => {
-    const view = desk.journey.view();
-    return view.kind === 'at' ? view.index : desk.journey.length();
-  };
-  return {
-    unsure: () => desk.journey.press('0'),
-    tick: () => desk.journey.tick(),
-    back: () => desk.journey.go(place() - 1),
-    forward: () => desk.journey.go(place() + 1),
-    leave() {
-      desk.stay();
-      desk.journey.show('now');
-    },
-    danger: () => desk.journey.show('danger'),
-    codeIn: () => desk.journey.show('code'),
-    timer: () => desk.wait.start(),
-    clear: () => desk.clearCaller(),
-    next: () => (desk.endAsked() ? desk.end() : desk.askEnd()),
-    job: () => copy('text'),
-    json: () => copy('json'),
-    codeOut: focus('desk-back'),
-    caller: focus('desk-name'),
-    details: () => document.querySelector<HTMLElement>('.details select')?.focus(),
-    error: focus('desk-error'),
-  };
-}
-
-/** Listen for keys as long as the desk is there. */
-export function createShortcuts(desk: DeskState, copy: (form: Form) => void) {
-  const [on, setOn] = createSignal(true);
-  const acts = doing(desk, copy);
+/** Listen for keys as long as the part is there. @param leave what Escape does in a field */
+export function listen(acts: Acts, leave: () => void, sure?: SureState): void {
   const pressed = (event: KeyboardEvent): void => {
     const target = event.target instanceof HTMLElement ? event.target : document.body;
+    if (event.defaultPrevented) return;
+    const inField = isField(target.tagName, target instanceof HTMLInputElement ? target.type : '');
+    if (sure?.asked() && !isHeldDown(event) && !target.closest('.sure')) {
+      // In a field the key is still the field's.
+      if (inField) sure.no();
+      else {
+        event.preventDefault();
+        if (event.repeat) return;
+        if (event.key === 'Enter') sure.yes();
+        else sure.no();
+        return;
+      }
+    }
     const action = actionOf(event);
-    if (event.defaultPrevented || !action) return;
+    if (!action) return;
     const leaves = action.do === 'leave';
-    if (isField(target.tagName, target instanceof HTMLInputElement ? target.type : '')) {
+    if (inField) {
       if (!leaves) return;
-      // From a field Escape goes back to what is to be said; the call stays as it is.
-      if (desk.journey.view().kind === 'code') desk.journey.show('now');
-      else focus('desk-say')();
+      leave();
     } else {
       const pressesItself = action.do === 'tick' && isPressable(target.tagName);
-      if (pressesItself || (!on() && !leaves)) return;
-      if (action.do === 'answer') desk.journey.press(action.key);
-      else acts[action.do]();
+      if (pressesItself || (!shortcutsOn() && !leaves)) return;
+      const again = event.repeat && action.do !== 'back' && action.do !== 'forward';
+      if (!again) acts[action.do]?.(action.do === 'answer' ? action.key : '');
     }
     event.preventDefault();
   };
   document.addEventListener('keydown', pressed);
   onCleanup(() => document.removeEventListener('keydown', pressed));
-  return { on, turn: setOn };
+}
+
+export interface SureState {
+  readonly asked: Accessor<Sure | undefined>;
+  readonly ask: (sure: Sure) => void;
+  readonly yes: () => void;
+  readonly no: () => void;
+}
+
+export function createSure(): SureState {
+  const [asked, setAsked] = createSignal<Sure>();
+  return {
+    asked,
+    ask(sure) {
+      setAsked(sure);
+    },
+    yes() {
+      const sure = asked();
+      setAsked(undefined);
+      sure?.yes();
+    },
+    no() {
+      setAsked(undefined);
+    },
+  };
 }

@@ -18,12 +18,16 @@ export function createWait(
   page: Page,
   { traced, view, length }: Pick<JourneyStore, 'traced' | 'view' | 'length'>,
   say: (told: DeskStatus) => void,
+  answered: () => number | undefined,
 ) {
   const [timer, setTimer] = createSignal<RunningTimer>();
   const whole = (): number | undefined => {
     const { end, heatEnded } = traced();
     const found = deskNodeOf(page, end).timer;
-    return found && waitMinutes(found, heatEnded) * 60;
+    // The heat stopped that long before the answers were given, and they may be from before a hold.
+    const since = Math.max(0, Math.floor((pageTime() - (answered() ?? pageTime())) / 60_000));
+    const ended = heatEnded === undefined ? undefined : heatEnded + since;
+    return found && waitMinutes(found, ended) * 60;
   };
   const isHere = (one: RunningTimer | undefined) => one?.node === traced().end.id;
   const noted = setInterval(() => setTimer((now) => now && { ...now, counted: seconds() }), NOTED);
@@ -40,9 +44,12 @@ export function createWait(
       const counted = seconds();
       setTimer({ node: traced().end.id, end: counted + 1 + wait, counted });
     },
-    /** Take over what an address says; whether time that no page saw was left out. */
-    restore(given: RunningTimer | undefined): boolean {
-      const wait = whole();
+    /**
+     * Take over what an address says; whether time that no page saw was left out.
+     * @param here the call was on hold in this page, whose clock saw all of its time
+     */
+    restore(given: RunningTimer | undefined, here = false): boolean {
+      const wait = here ? undefined : whole();
       const seen =
         given && wait !== undefined && isHere(given)
           ? withoutUnseen(given, wait, seconds())

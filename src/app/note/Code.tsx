@@ -1,7 +1,10 @@
 import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
+import type { NoteCode } from '../../note/types.ts';
 import { spell } from '../../note/spelling.ts';
+import { guideName, nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
+import type { Traced } from './traced.ts';
 import { Groups } from './Groups.tsx';
 import { Large } from './Large.tsx';
 import { Pass } from './Pass.tsx';
@@ -11,8 +14,26 @@ import { qrPath } from './qr.ts';
 /** Above this a phone's camera has trouble with the finer squares: the picture holds the code only. */
 const QR_MOST = 400;
 
+/** A note for whoever gets it, a landlord too: what happened, whom it is for, what to do, then the code. */
+function message(
+  words: Words,
+  { guide, end, state }: Traced,
+  code: NoteCode,
+  link: string,
+): string {
+  const { title, now } = nodeWords(words, guide, end);
+  const stands = state === 'open' ? `${words.t('note:open.title')} ${title}` : title;
+  return [
+    `${guideName(words, end.guide)}. ${stands}`,
+    ...(now.length > 0 ? [words.t('note:message.until'), ...now.map((line) => `- ${line}`)] : []),
+    words.t('note:message.whom'),
+    words.t('note:message.code', { code }),
+    link,
+  ].join('\n');
+}
+
 /** The code to read out, to show and to hand on. */
-export function Code(props: { words: Words; coded: Coded; fragment: Fragment }) {
+export function Code(props: { words: Words; traced: Traced; coded: Coded; fragment: Fragment }) {
   const preview = previewPage();
   const digits = createMemo(() => props.words.list('note:digits'));
   const spelled = createMemo(() =>
@@ -47,6 +68,7 @@ export function Code(props: { words: Words; coded: Coded; fragment: Fragment }) 
         words={props.words}
         code={props.coded.code}
         link={long()}
+        message={message(props.words, props.traced, props.coded.code, long())}
         spelled={spelled()}
         say={setSaid}
       >

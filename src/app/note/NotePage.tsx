@@ -73,7 +73,9 @@ export function NotePage(props: {
                 <Details {...details(found())} />
               </Show>
               <Show when={coded()} fallback={<p class="told">{props.words.t('note:noCode')}</p>}>
-                {(code) => <Code words={props.words} coded={code()} fragment={fragment()} />}
+                {(code) => (
+                  <Code words={props.words} traced={found()} coded={code()} fragment={fragment()} />
+                )}
               </Show>
               <Show when={first()}>
                 <Details {...details(found())} />

@@ -1,7 +1,9 @@
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { copy } from '../shared/copy.ts';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
+import type { Photos as PhotosPart } from './Photos.tsx';
 
 /** Select a field's text once it stands in the page. */
 function mark(field: HTMLTextAreaElement): void {
@@ -11,11 +13,19 @@ function mark(field: HTMLTextAreaElement): void {
   });
 }
 
+/** Web Share Level 2; some browsers share text alone. */
+function canShareFiles(): boolean {
+  const files = [new File([''], 'photo.jpg', { type: 'image/jpeg' })];
+  return 'canShare' in navigator && navigator.canShare({ files });
+}
+
 /** The ways to hand the code on. What the browser cannot do has no button. */
 export function Pass(props: {
   words: Words;
   code: string;
   link: string;
+  /** What is shared, in plain words. */
+  message: string;
   spelled: readonly (readonly string[])[];
   say: (sentence: string) => void;
   children: JSX.Element;
@@ -23,6 +33,7 @@ export function Pass(props: {
   const [manual, setManual] = createSignal<string>();
   const [aloud, setAloud] = createSignal(false);
   const canShare = 'share' in navigator;
+  const [photos, setPhotos] = createSignal<typeof PhotosPart>();
   const canSpeak = 'speechSynthesis' in window;
 
   async function copied(text: string, done: Key): Promise<void> {
@@ -30,18 +41,24 @@ export function Pass(props: {
     setManual(worked ? undefined : text);
     props.say(props.words.t(worked ? done : 'note:pass.copyByHand'));
   }
-  async function share(): Promise<void> {
+  async function share(files: readonly File[] = []): Promise<void> {
     try {
+      // The link is in the text: with files, programs drop an address beside it.
       await navigator.share({
         title: props.words.t('note:title'),
-        text: props.words.t('note:pass.shareText', { code: props.code }),
-        url: props.link,
+        text: props.message,
+        ...(files.length > 0 ? { files: [...files] } : {}),
       });
     } catch (error) {
       // Closing the share sheet is no failure.
       if (!(error instanceof DOMException && error.name === 'AbortError'))
         props.say(props.words.t('note:pass.shareFailed'));
     }
+  }
+  async function addPhotos(): Promise<void> {
+    const part = await import('./Photos.tsx').catch(() => undefined);
+    if (part) setPhotos(() => part.Photos);
+    else props.say(props.words.t('note:pass.shareFailed'));
   }
   function speak(): void {
     speechSynthesis.cancel();
@@ -77,6 +94,11 @@ export function Pass(props: {
             {props.words.t('note:pass.share')}
           </button>
         </Show>
+        <Show when={canShareFiles() && !photos()}>
+          <button type="button" class="plain" onClick={() => void addPhotos()}>
+            {props.words.t('note:photos.open')}
+          </button>
+        </Show>
         <button
           type="button"
           class={canShare ? 'plain' : ''}
@@ -101,6 +123,11 @@ export function Pass(props: {
           {props.words.t('note:pass.print')}
         </button>
       </div>
+      <Show when={photos()}>
+        {(part) => (
+          <Dynamic component={part()} words={props.words} share={(files) => share(files)} />
+        )}
+      </Show>
     </>
   );
 }

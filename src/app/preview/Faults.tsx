@@ -1,9 +1,6 @@
 import { For, Show, type JSX } from 'solid-js';
 import { COMPLAINT, VISIT } from '../../diagnosis/evidence.ts';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
-import { Bar } from './Bar.tsx';
-import { RankingStability } from './RankingStability.tsx';
-import { shareWords } from './facts.ts';
 import {
   answerWords,
   detailAnswer,
@@ -12,17 +9,21 @@ import {
   nodeWords,
 } from '../shared/content-words.ts';
 import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
+import { sayer } from '../shared/words.ts';
+import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import type { DiagnosisState } from './visit.ts';
 
-interface Props {
+export interface DiagnosisProps {
   readonly page: Page;
   /** The guides that the journey came through, the last first. */
   readonly guides: readonly string[];
   readonly visit: DiagnosisState;
 }
 
-/** Faults shown in full, and the least share to be among them. */
+/** Faults in sight at once. */
+const IN_SIGHT = 2;
+/** Faults shown with their reasons, and the least share to be among them. */
 const MOST_SHOWN = 5;
 const LEAST_SHOWN = 0.03;
 /** Reasons for a fault, and against it. */
@@ -32,13 +33,15 @@ const SLIGHT = 1;
 const CLEAR = 4;
 const STRONG = 8;
 
-/** The ranking of faults, with the answers that speak for and against each. */
-export function Faults(props: Props): JSX.Element {
-  const words = () => props.page.words;
-  const ranking = () => props.visit.ranking();
-  const shown = () =>
-    ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
-  const others = () => ranking().slice(shown().length);
+/** The faults worth a look, the likeliest first. */
+export function likely(visit: DiagnosisState): readonly Share[] {
+  return visit.ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
+}
+
+/** The likeliest faults with their odds; opened, the answers that speak for and against each. */
+export function Faults(props: DiagnosisProps): JSX.Element {
+  const t = sayer(props);
+  const shown = () => likely(props.visit);
   /** Whether an answer besides the complaint tells the faults shown apart. */
   const told = () =>
     shown().some(({ weights }) =>
@@ -47,126 +50,123 @@ export function Faults(props: Props): JSX.Element {
       ),
     );
   return (
-    <section class="ranking">
-      <h2>{words().t('preview:ranking.title')}</h2>
-      <p class="quiet">{words().t('diagnosis:source')}</p>
+    <section class="card ranking">
+      <h2>{t('preview:ranking.title')}</h2>
       <Show when={!told()}>
-        <p class="strong">{words().t('preview:ranking.prior')}</p>
+        <p class="quiet">{t('preview:ranking.prior')}</p>
       </Show>
-      <RankingStability page={props.page} visit={props.visit} />
       <ol class="faults">
-        <For each={shown()}>{(one) => <Fault {...props} one={one} />}</For>
+        <For each={shown().slice(0, IN_SIGHT)}>{(one) => <Fault {...props} one={one} />}</For>
       </ol>
-      <details class="card">
-        <summary>{words().t('preview:ranking.others', { count: others().length })}</summary>
-        <ul>
-          <For each={others()}>
-            {(one) => (
-              <li>
-                {name(words(), 'faults', one.fault)}: {shareWords(words(), one.share)}
-              </li>
-            )}
-          </For>
-        </ul>
-      </details>
-      <details class="card">
-        <summary>{words().t('preview:ranking.assumptions')}</summary>
-        <ul>
-          <For each={words().list('diagnosis:limits')}>{(line) => <li>{line}</li>}</For>
-          <li>{words().t('preview:ranking.decibans')}</li>
-        </ul>
-      </details>
     </section>
   );
 }
 
-function Fault(props: Props & { readonly one: Share }): JSX.Element {
+/** The faults after the likeliest: a few with their reasons, the rest by name. */
+export function MoreFaults(props: DiagnosisProps): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const ranking = () => props.visit.ranking();
+  const others = () => ranking().slice(likely(props.visit).length);
+  return (
+    <details class="card ranking">
+      <summary>
+        <h2>{t('preview:ranking.others', { count: ranking().length - IN_SIGHT })}</h2>
+      </summary>
+      <ol class="faults" start={IN_SIGHT + 1}>
+        <For each={likely(props.visit).slice(IN_SIGHT)}>
+          {(one) => <Fault {...props} one={one} />}
+        </For>
+      </ol>
+      <p class="quiet">
+        {t('preview:ranking.rest', {
+          odds: odds(
+            words(),
+            others().reduce((sum, { share }) => sum + share, 0),
+          ),
+          faults: names(
+            words(),
+            'faults',
+            others().map(({ fault }) => fault),
+          ),
+        })}
+      </p>
+    </details>
+  );
+}
+
+function Fault(props: DiagnosisProps & { readonly one: Share }): JSX.Element {
+  const t = sayer(props);
   const words = () => props.page.words;
   const fault = () => props.one.fault;
-  const sorted = () =>
+  const reasons = (side: 'for' | 'against') =>
     props.one.weights
-      .filter(({ decibans }) => Math.abs(decibans) >= SLIGHT)
-      .toSorted((a, b) => Math.abs(b.decibans) - Math.abs(a.decibans));
-  const speaking = (side: 'for' | 'against') =>
-    sorted()
-      .filter(({ decibans }) => decibans > 0 === (side === 'for'))
+      .filter(({ decibans }) => Math.abs(decibans) >= SLIGHT && decibans > 0 === (side === 'for'))
+      .toSorted((a, b) => Math.abs(b.decibans) - Math.abs(a.decibans))
       .slice(0, MOST_REASONS);
   const checks = () =>
-    props.visit.model.checks.filter(({ results }) =>
-      results.some(({ pointsTo }) => pointsTo.includes(fault())),
-    );
+    props.visit.model.checks
+      .filter(({ results }) => results.some(({ pointsTo }) => pointsTo.includes(fault())))
+      .map(({ id }) => id);
   const parts = () => props.visit.model.faults.find(({ id }) => id === fault())?.parts ?? [];
+  const none = () => t('preview:plan.none');
   return (
-    <li class="card">
-      <h3>{name(words(), 'faults', fault())}</h3>
-      <p class="share">
-        <Bar part={props.one.share} />
-        <span>{shareWords(words(), props.one.share)}</span>
-      </p>
-      <p>{faultReason(words(), fault())}</p>
-      <For each={['for', 'against'] as const}>
-        {(side) => (
-          <Show when={speaking(side).length > 0}>
-            <h4>{words().t(`preview:ranking.${side}`)}</h4>
-            <ul class={side}>
-              <For each={speaking(side)}>{(weight) => <Reason {...props} weight={weight} />}</For>
-            </ul>
-          </Show>
-        )}
-      </For>
-      <Show when={sorted().length === 0}>
-        <p class="quiet">{words().t('preview:ranking.noReasons')}</p>
-      </Show>
-      <dl>
-        <div>
-          <dt>{words().t('preview:ranking.checks')}</dt>
-          <dd>
-            {names(
-              words(),
-              'checks',
-              checks().map(({ id }) => id),
-            ) || words().t('preview:ranking.noParts')}
-          </dd>
-        </div>
-        <div>
-          <dt>{words().t('preview:ranking.parts')}</dt>
-          <dd>{names(words(), 'parts', parts()) || words().t('preview:ranking.noParts')}</dd>
-        </div>
-      </dl>
+    <li>
+      <details class="fault">
+        <summary>
+          <span class="title">{name(words(), 'faults', fault())}</span>{' '}
+          <strong class="odds">{odds(words(), props.one.share)}</strong>
+          <svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+            <rect class="all" width="100" height="4" />
+            <rect width={100 * props.one.share} height="4" />
+          </svg>
+        </summary>
+        <p>{faultReason(words(), fault())}</p>
+        <For each={['for', 'against'] as const}>
+          {(side) => (
+            <Show when={reasons(side).length > 0}>
+              <h3>{t(`preview:ranking.${side}`)}</h3>
+              <ul class={side}>
+                <For each={reasons(side)}>
+                  {(weight) => (
+                    <li>
+                      {answered(props, weight)}{' '}
+                      <span class="quiet">
+                        ({t(`preview:ranking.strength.${strength(weight)}`)})
+                      </span>
+                    </li>
+                  )}
+                </For>
+              </ul>
+            </Show>
+          )}
+        </For>
+        <dl>
+          <div>
+            <dt>{t('preview:ranking.checks')}</dt>
+            <dd>{names(words(), 'checks', checks()) || none()}</dd>
+          </div>
+          <div>
+            <dt>{t('preview:ranking.parts')}</dt>
+            <dd>{names(words(), 'parts', parts()) || none()}</dd>
+          </div>
+        </dl>
+      </details>
     </li>
   );
 }
 
-function Reason(props: Props & { readonly weight: Weight }): JSX.Element {
-  const words = () => props.page.words;
-  const strength = () => {
-    const size = Math.abs(props.weight.decibans);
-    if (size >= STRONG) return 'strong';
-    return size >= CLEAR ? 'clear' : 'slight';
-  };
-  const decibans = () =>
-    new Intl.NumberFormat(words().language, {
-      signDisplay: 'always',
-      maximumFractionDigits: 0,
-    }).format(props.weight.decibans);
-  return (
-    <li>
-      <span class="answer">{answered(props, props.weight)}</span>{' '}
-      <span class="quiet">
-        (
-        {words().t('preview:ranking.weight', {
-          strength: words().t(`preview:ranking.strength.${strength()}`),
-          decibans: decibans(),
-          count: Math.round(Math.abs(props.weight.decibans)),
-        })}
-        )
-      </span>
-    </li>
-  );
+function strength({ decibans }: Weight): 'strong' | 'clear' | 'slight' {
+  const size = Math.abs(decibans);
+  if (size >= STRONG) return 'strong';
+  return size >= CLEAR ? 'clear' : 'slight';
 }
 
 /** The answer a weight comes from: what was asked or checked, a colon, what it gave. */
-function answered({ page: { words }, guides }: Props, { key, answer }: Weight): string {
+export function answered(
+  { page: { words }, guides }: Pick<DiagnosisProps, 'page' | 'guides'>,
+  { key, answer }: Weight,
+): string {
   const [kind, id = key] = key.includes('.') ? key.split('.') : ['node'];
   if (kind === 'check') return `${name(words, 'checks', id)}: ${resultName(words, id, answer)}`;
   if (kind === 'detail')

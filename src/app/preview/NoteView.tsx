@@ -1,33 +1,20 @@
-import { For, Show, createMemo, type JSX } from 'solid-js';
-import { Dynamic } from 'solid-js/web';
-import { madeOn } from '../../note/day.ts';
-import type { Reading } from '../../note/types.ts';
-import {
-  answerWords,
-  detailAnswer,
-  detailName,
-  guideName,
-  nodeWords,
-} from '../shared/content-words.ts';
-import { flagWords } from '../shared/staff-words.ts';
-import { Diagnosis } from './Diagnosis.tsx';
-import { DriftCard } from './Drift.tsx';
+import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
+import { readVisit, type VisitView } from '../../visit/read-visit.ts';
+import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
 import { Fetching } from '../shared/Fetching.tsx';
+import { breathe } from '../shared/breathe.ts';
 import { createFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
+import { Answers } from './Answers.tsx';
+import { Checks } from './Checks.tsx';
+import { Faults, MoreFaults } from './Faults.tsx';
+import { Kit, Load } from './Load.tsx';
 import type { Page, PreviewPart } from './page.ts';
-import { callerFields } from '../../visit/job.ts';
-import { driftOf } from '../../visit/drift.ts';
-import { readVisit } from '../../visit/read-visit.ts';
-import type { Step, VisitView } from '../../visit/read-visit.ts';
-import type { Extras } from './state.ts';
+import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
+import { createVisit, type DiagnosisState } from './visit.ts';
 
-interface Props {
-  readonly page: Page;
-  readonly reading: Extract<Reading, { kind: 'exact' }>;
-  readonly extras: Extras;
-}
+type Props = Pick<VisitProps, 'page' | 'reading' | 'extras'>;
 
 /** What a code says, the most urgent first. */
 export function NoteView(props: Props): JSX.Element {
@@ -40,109 +27,124 @@ export function NoteView(props: Props): JSX.Element {
     const { texts, ...rest } = part;
     return { ...props.page, ...rest, words: pageWords(texts) };
   });
+  const view = createMemo(() => {
+    const figures = page();
+    return figures && readVisit(props.reading.note, props.page.codebooks, figures);
+  });
   return (
-    <Show when={page()} keyed fallback={<Fetching words={props.page.words} fetched={fetched} />}>
-      {(loaded) => <Note {...props} page={loaded} />}
+    <Show when={page()} fallback={<Fetching words={props.page.words} fetched={fetched} />}>
+      {(loaded) => (
+        <Show when={view()} keyed>
+          {/* Another code is another visit. */}
+          {(seen) => <Visit {...props} page={loaded()} view={seen} />}
+        </Show>
+      )}
     </Show>
   );
 }
 
-function Note(props: Props): JSX.Element {
+function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
   const t = sayer(props);
-  const note = () => props.reading.note;
-  const view = createMemo(() => readVisit(note(), props.page.codebooks, props.page));
-  const legs = () => view().legs;
-  const drift = createMemo(() => driftOf(props.page.staffViews, view().steps));
+  // Another code makes another one of us: what is read here does not change.
+  // eslint-disable-next-line solid/reactivity
+  const { view, reading } = props;
+  const { model, evidence, state, urgency, last, legs } = view;
+  const visit = model && createVisit(model, evidence, reading.code);
+  const guides = [last, ...legs.map((leg) => leg.guide)];
+  /** Nobody is to drive there yet, or need not at all. */
+  const waits = urgency === 'emergency' || urgency === 'none';
+  const work = (seen: DiagnosisState) => (
+    <div class="work">
+      <Faults page={props.page} visit={seen} guides={guides} />
+      <Checks page={props.page} visit={seen} timed={!waits} />
+    </div>
+  );
   return (
-    <article class="note" aria-label={t('preview:outcome.note')}>
-      <div class="said">
-        <Outcome page={props.page} view={view()} />
-        <Flags page={props.page} view={view()} />
-        <section class="card">
-          <h2>{t('preview:error.title')}</h2>
-          <Show when={note().error} fallback={<p class="quiet">{t('preview:error.none')}</p>}>
-            <p class="display">
-              <bdi>{note().error}</bdi>
-            </p>
+    <>
+      <article class="note" aria-label={t('preview:outcome.note')}>
+        <div class="brief">
+          <Outcome page={props.page} view={props.view} />
+          <Flags page={props.page} view={props.view} />
+          <Facts {...props} />
+          <Show when={!waits && visit}>
+            {(seen) => (
+              <Load page={props.page} visit={seen()} modelNumber={props.extras.caller.model} />
+            )}
           </Show>
-          <Show when={props.extras.error}>
-            <p class="quiet">{t('preview:error.longForm')}:</p>
-            <p class="display">
-              <bdi>{props.extras.error}</bdi>
-            </p>
-          </Show>
-        </section>
-        <LongForm {...props} />
-        <section class="card">
-          <h2>{t('preview:answers.title')}</h2>
-          <For each={legs()}>
-            {(leg) => (
+        </div>
+        <Show when={visit} fallback={<p class="quiet">{t('preview:ranking.none')}</p>}>
+          {(seen) => (
+            <Show when={waits} fallback={work(seen())}>
+              <details class="card">
+                <summary>{t(`preview:later.${state === 'stop' ? 'stop' : 'finish'}`)}</summary>
+                {work(seen())}
+              </details>
+            </Show>
+          )}
+        </Show>
+        <div class="folds">
+          <Answers page={props.page} view={props.view} />
+          <Show when={!waits && visit}>
+            {(seen) => (
               <>
-                <Show when={legs().length > 1}>
-                  <h3 class="leg">{guideName(props.page.words, leg.guide)}</h3>
-                </Show>
-                <For each={leg.groups}>
-                  {([group, list]) => (
-                    <>
-                      <Dynamic component={legs().length > 1 ? 'h4' : 'h3'}>
-                        {t(`preview:groups.${group}`)}
-                      </Dynamic>
-                      <Lines page={props.page} view={view()} steps={list} />
-                    </>
-                  )}
-                </For>
+                <MoreFaults page={props.page} visit={seen()} guides={guides} />
+                <Kit page={props.page} visit={seen()} />
               </>
             )}
-          </For>
-          <Details {...props} />
-        </section>
-        <section class="card">
-          <h2>{t('preview:tried.title')}</h2>
-          <Show
-            when={view().tried.length > 0}
-            fallback={<p class="quiet">{t('preview:tried.none')}</p>}
-          >
-            <Lines page={props.page} view={view()} steps={view().tried} />
           </Show>
-        </section>
-        <Show when={drift()}>{(found) => <DriftCard page={props.page} drift={found()} />}</Show>
-        <Made page={props.page} day={note().day} />
-        <details class="card">
-          <summary>{t('preview:notAsked.title', { count: view().notAsked.length })}</summary>
-          <p class="quiet">{t('preview:notAsked.lead')}</p>
-          <ul>
-            <For each={view().notAsked}>
-              {(node) => <li>{nodeWords(props.page.words, view().guide, node).short}</li>}
-            </For>
-          </ul>
-        </details>
-      </div>
-      <Show when={props.reading.code} keyed>
-        {(code) => (
-          <Diagnosis page={props.page} view={view()} code={code} modelNumber={props.extras.caller.model} />
-        )}
-      </Show>
-      <footer class="meta">
-        <p class="quiet">
-          {t('preview:meta', {
-            code: props.reading.code,
-            guide: note().guide,
-            release: note().release,
-          })}
-        </p>
-        <CopyJob
-          page={props.page}
-          view={view()}
-          code={props.reading.code}
-          caller={props.extras.caller}
-          error={props.extras.error}
-        />
-        <button type="button" class="plain" onClick={() => print()}>
-          {t('preview:print')}
-        </button>
-      </footer>
-    </article>
+          <LazyDetails
+            class="figures"
+            title={t('preview:figures.title')}
+            failed={t('visits:failed')}
+            content={() =>
+              import('./Figures.tsx').then(({ Figures }) => () => (
+                <Figures {...props} visit={visit} guides={guides} />
+              ))
+            }
+          />
+          <Show when={visit}>
+            {(seen) => (
+              <LazyDetails
+                class="record-fold"
+                title={t('visits:record.title')}
+                failed={t('visits:failed')}
+                content={() =>
+                  import('../visits/Record.tsx').then(({ RecordVisit }) => () => (
+                    <RecordVisit page={props.page} visit={seen()} code={props.reading.code} />
+                  ))
+                }
+              />
+            )}
+          </Show>
+          <p class="ways">
+            <button type="button" class="plain" onClick={() => print()}>
+              {t('preview:print')}
+            </button>
+            <CopyJob
+              page={props.page}
+              view={props.view}
+              code={props.reading.code}
+              caller={props.extras.caller}
+              error={props.extras.error}
+            />
+          </p>
+        </div>
+      </article>
+      <Paper {...props} visit={visit} />
+    </>
   );
+}
+
+/** The job sheet, for paper alone: fetched once the page stands. Without it the page is printed. */
+function Paper(props: VisitProps): JSX.Element {
+  const [sheet, setSheet] = createSignal<() => JSX.Element>();
+  onMount(() => {
+    void breathe()
+      .then(() => import('./Sheet.tsx'))
+      .then(({ Sheet }) => setSheet(() => () => <Sheet {...props} />))
+      .catch(() => undefined);
+  });
+  return <>{sheet()?.()}</>;
 }
 
 interface ViewProps {
@@ -150,127 +152,75 @@ interface ViewProps {
   readonly view: VisitView;
 }
 
+/** Besides color a shape for each: octagon, triangle, circle, tick. */
+const SHAPES = {
+  emergency: 'M6 1h8l5 5v8l-5 5H6l-5-5V6z',
+  today: 'M10 1 19 18H1z',
+  soon: 'M10 1a9 9 0 1 1 0 18 9 9 0 1 1 0-18',
+  open: 'M10 1a9 9 0 1 1 0 18 9 9 0 1 1 0-18',
+  none: 'M2 10l6 6L18 4l-2-2-8 10-4-4z',
+} as const;
+
 function Outcome(props: ViewProps): JSX.Element {
-  const words = () => props.page.words;
-  const open = () => props.view.state === 'open';
-  const title = () => nodeWords(words(), props.view.guide, props.view.end).short;
+  const t = sayer(props);
   return (
     <section class="card outcome" data-urgency={props.view.urgency}>
-      <h2>
-        <span class="quiet">{words().t(`preview:outcome.${props.view.state}`)}</span>{' '}
-        {open() ? words().t('preview:outcome.next', { title: title() }) : title()}
-      </h2>
-      <p class="urgency">{words().t(`preview:outcome.urgency.${props.view.urgency}`)}</p>
+      <svg viewBox="0 0 20 20" aria-hidden="true">
+        <path d={SHAPES[props.view.urgency]} />
+      </svg>
+      <div>
+        <p class="urgency">
+          {t(`preview:outcome.urgency.${props.view.urgency}`)} ·{' '}
+          {t(`preview:outcome.${props.view.state}`)}
+        </p>
+        <h2>{outcomeWords(props.page.words, props.view)}</h2>
+        <Show when={props.view.heldBy}>
+          {(who) => <p class="held strong">{t(`preview:held.${who()}`)}</p>}
+        </Show>
+      </div>
     </section>
   );
 }
 
 function Flags(props: ViewProps): JSX.Element {
-  const words = () => props.page.words;
-  const any = () => props.view.danger !== undefined || props.view.flags.length > 0;
+  const t = sayer(props);
+  const lines = () => flagLines(props.page.words, props.view);
   return (
-    <section class="card flags" classList={{ raised: any() }}>
-      <h2>{words().t('preview:flags.title')}</h2>
-      <Show when={any()} fallback={<p class="quiet">{words().t('preview:flags.none')}</p>}>
+    <section class="flags" aria-label={t('preview:flags.title')}>
+      <Show when={lines().length > 0} fallback={<p class="quiet">{t('preview:flags.none')}</p>}>
         <ul>
-          <Show when={props.view.danger}>
-            {(step) => (
-              <li class="strong">
-                {words().t('preview:flags.danger', {
-                  what: answerWords(words(), props.view.guide, step().node, step().edge.id),
-                })}
-              </li>
-            )}
-          </Show>
-          <For each={props.view.flags}>{(flag) => <li>{flagWords(words(), flag)}</li>}</For>
+          <For each={lines()}>{(line) => <li>{line}</li>}</For>
         </ul>
       </Show>
     </section>
   );
 }
 
-function Lines(props: ViewProps & { readonly steps: readonly Step[] }): JSX.Element {
+function Facts(props: Props): JSX.Element {
+  const t = sayer(props);
+  const errors = () => [props.reading.note.error, props.extras.error].filter((text) => text);
   return (
-    <dl>
-      <For each={props.steps}>
-        {({ node, edge }) => (
-          <div>
-            <dt>{nodeWords(props.page.words, props.view.guide, node).short}</dt>
-            <dd>{answerWords(props.page.words, props.view.guide, node, edge.id)}</dd>
-          </div>
-        )}
-      </For>
-    </dl>
-  );
-}
-
-function Details(props: Props): JSX.Element {
-  const words = () => props.page.words;
-  const details = () => Object.entries(props.reading.note.details);
-  return (
-    <Show when={details().length > 0}>
-      <h3>{words().t('preview:groups.details')}</h3>
-      <dl>
-        <For each={details()}>
-          {([id, answer]) => (
-            <div>
-              <dt>{detailName(words(), 'preview', id)}</dt>
-              <dd>{detailAnswer(words(), 'preview', id, answer)}</dd>
-            </div>
+    <ul class="facts" aria-label={t('preview:facts')}>
+      <li>
+        <Show when={errors().length > 0} fallback={t('preview:error.none')}>
+          {t('preview:error.title')}:
+        </Show>
+        <For each={errors()}>
+          {(text) => (
+            <>
+              {' '}
+              <bdi class="display">{text}</bdi>
+            </>
           )}
         </For>
-      </dl>
-    </Show>
-  );
-}
-
-function LongForm(props: Props): JSX.Element {
-  const t = sayer(props);
-  return (
-    <Show when={Object.keys(props.extras.caller).length > 0}>
-      <section class="card long">
-        <h2>{t('preview:long.title')}</h2>
-        <dl>
-          <For each={callerFields}>
-            {(part) => (
-              <Show when={props.extras.caller[part]}>
-                <div>
-                  <dt>{t(`job:lines.${part}`)}</dt>
-                  <dd>
-                    <bdi>{props.extras.caller[part]}</bdi>
-                  </dd>
-                </div>
-              </Show>
-            )}
-          </For>
-        </dl>
-      </section>
-    </Show>
-  );
-}
-
-function Made(props: { readonly page: Page; readonly day: number }): JSX.Element {
-  const t = sayer(props);
-  const language = () => props.page.words.language;
-  // The writer's day is the calendar's; so is the reader's.
-  const now = new Date();
-  const today = new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()));
-  const made = () => madeOn(props.day, today);
-  const long = (date: Date) =>
-    new Intl.DateTimeFormat(language(), { dateStyle: 'full', timeZone: 'UTC' }).format(date);
-  const ago = (date: Date) =>
-    new Intl.RelativeTimeFormat(language(), { numeric: 'auto' }).format(
-      Math.round((date.getTime() - today.getTime()) / 86_400_000),
-      'day',
-    );
-  return (
-    <section class="card made">
-      <h2>{t('preview:made.title')}</h2>
-      <p>
-        {t('preview:made.on', { date: long(made().latest), ago: ago(made().latest) })}
-        <br />
-        <span class="quiet">{t('preview:made.or', { date: long(made().earlier) })}</span>
-      </p>
-    </section>
+      </li>
+      <For each={knownFacts(props)}>
+        {({ label, text }) => (
+          <li>
+            {label} <bdi>{text}</bdi>
+          </li>
+        )}
+      </For>
+    </ul>
   );
 }

@@ -1,11 +1,11 @@
-import { For, Match, Show, Switch, type JSX } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, on, type JSX } from 'solid-js';
 import { hashOf } from '../../address/grammar.ts';
 import type { ReadProblem } from '../../note/types.ts';
-import { Demos } from './Demos.tsx';
 import { NoteView } from './NoteView.tsx';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
+import { demoName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 import { problemWords } from './sentences.ts';
@@ -33,6 +33,18 @@ export function Preview(props: Props): JSX.Element {
     const now = reading();
     return props.state.settled() && now?.kind === 'refused' ? now.problem : undefined;
   };
+  createEffect(
+    on(
+      () => exact()?.code,
+      (code) => {
+        // The field folds away; whoever typed in it goes on at what it says.
+        if (code === undefined) return;
+        result?.focus({ preventScroll: true });
+        scrollTo({ top: 0 });
+      },
+      { defer: true },
+    ),
+  );
   return (
     <>
       <Reader page={props.page} state={props.state} />
@@ -50,10 +62,7 @@ export function Preview(props: Props): JSX.Element {
                 <Repaired
                   page={props.page}
                   reading={now()}
-                  onYes={() => {
-                    props.state.say('confirmed');
-                    result?.focus();
-                  }}
+                  onYes={() => props.state.say('confirmed')}
                   onNo={() => {
                     props.state.say('rejected');
                     document.getElementById('code')?.focus();
@@ -75,16 +84,39 @@ export function Preview(props: Props): JSX.Element {
           import('../visits/Visits.tsx').then(({ Visits }) => () => <Visits page={props.page} />)
         }
       />
-      <Demos
-        page={props.page}
-        onChoose={(code) => {
-          props.state.openAddress(hashOf({ c: code }));
-          // The links move down under a long note; the reader goes to the note.
-          result?.focus();
-          result?.scrollIntoView();
-        }}
-      />
+      <Show when={!exact()}>
+        <Demos {...props} />
+      </Show>
     </>
+  );
+}
+
+/** Made-up visits to try; links, so that they can be opened beside and shared. */
+function Demos(props: Props): JSX.Element {
+  const t = sayer(props);
+  return (
+    <section class="demos">
+      <h2>{t('preview:demo.title')}</h2>
+      <p class="quiet">{t('preview:demo.lead')}</p>
+      <ul>
+        <For each={props.page.demos}>
+          {({ id, code }) => (
+            <li>
+              <a
+                href={hashOf({ c: code })}
+                onClick={(event) => {
+                  if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+                  event.preventDefault();
+                  props.state.openAddress(hashOf({ c: code }));
+                }}
+              >
+                <span>{demoName(props.page.words, id)}</span> <code>{code}</code>
+              </a>
+            </li>
+          )}
+        </For>
+      </ul>
+    </section>
   );
 }
 

@@ -1,4 +1,4 @@
-import { Show, createSignal, type JSX } from 'solid-js';
+import { Show, createEffect, createSignal, on, type JSX } from 'solid-js';
 import { FileButton } from '../shared/FileButton.tsx';
 import { Camera } from './Camera.tsx';
 import { handOvers } from '../../visit/hand-over.ts';
@@ -15,7 +15,7 @@ interface Props {
   readonly state: PreviewState;
 }
 
-/** The code field and the other ways to fill it: camera, picture. */
+/** The code field and the other ways to fill it: camera, picture. What was read stays as a plate. */
 export function Reader(props: Props): JSX.Element {
   const t = sayer(props);
   const [camera, setCamera] = createSignal(false);
@@ -28,6 +28,14 @@ export function Reader(props: Props): JSX.Element {
     return key && t(key);
   };
   const status = () => statusOf(props);
+  const read = () => {
+    const now = props.state.reading();
+    return now?.kind === 'exact' ? now.code : undefined;
+  };
+  /** For another code; the one on the page stays until that is read. */
+  const [wanted, setWanted] = createSignal(false);
+  createEffect(on(read, () => setWanted(false), { defer: true }));
+  const folded = () => read() !== undefined && !wanted();
   const invalid = () => props.state.settled() && props.state.reading()?.kind === 'refused';
 
   const take = (text: string): void => {
@@ -65,84 +73,110 @@ export function Reader(props: Props): JSX.Element {
 
   return (
     <form
-      class="card reader"
+      class="reader"
       onSubmit={(event) => {
         event.preventDefault();
         props.state.settle();
         if (props.state.code().trim() === '') field?.focus();
+        else if (read() !== undefined) setWanted(false);
       }}
     >
-      <label for="code">{t('preview:field.label')}</label>
-      <p class="quiet" id="code-hint">
-        {t('preview:field.hint')}
-      </p>
-      <textarea
-        id="code"
-        ref={(element) => (field = element)}
-        rows="2"
-        autocomplete="off"
-        autocapitalize="characters"
-        spellcheck={false}
-        aria-describedby={invalid() ? 'code-status problem code-hint' : 'code-hint'}
-        aria-invalid={invalid() ? 'true' : undefined}
-        value={props.state.code()}
-        onInput={(event) => {
-          setTrouble();
-          props.state.type(event.currentTarget.value);
-          // A pasted code is whole; a typed one is under way.
-          if (event.inputType === 'insertFromPaste') props.state.settle();
-        }}
-        onChange={() => props.state.settle()}
-        onKeyDown={(event) => {
-          if (event.key !== 'Enter' || event.isComposing) return;
-          event.preventDefault();
-          event.currentTarget.form?.requestSubmit();
-        }}
-      />
-      <p class="reading" id="code-status" role="status" classList={{ bad: invalid() }}>
-        {status()}
-      </p>
-      <div class="ways">
-        <button type="submit">{t('preview:field.read')}</button>
-        <button
-          type="button"
-          class="plain"
-          ref={(element) => (scan = element)}
-          aria-expanded={camera()}
-          onClick={() => {
+      <Show when={read()}>
+        {(code) => (
+          <p class="plate">
+            <strong class="groups">{code()}</strong>
+            <button
+              type="button"
+              class="plain"
+              aria-expanded={!folded()}
+              onClick={() => {
+                setWanted(folded());
+                field?.select();
+              }}
+            >
+              {t('preview:field.another')}
+            </button>
+          </p>
+        )}
+      </Show>
+      <div class="card" hidden={folded()}>
+        <label for="code">{t('preview:field.label')}</label>
+        <p class="quiet" id="code-hint">
+          {t('preview:field.hint')}
+        </p>
+        <textarea
+          id="code"
+          ref={(element) => (field = element)}
+          rows="2"
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          aria-describedby={invalid() ? 'code-status problem code-hint' : 'code-hint'}
+          aria-invalid={invalid() ? 'true' : undefined}
+          value={props.state.code()}
+          onInput={(event) => {
             setTrouble();
-            setCamera(!camera());
+            props.state.type(event.currentTarget.value);
+            // A pasted code is whole; a typed one is under way.
+            if (event.inputType === 'insertFromPaste') props.state.settle();
           }}
-        >
-          {t(camera() ? 'preview:scan.stop' : 'preview:scan.camera')}
-        </button>
-        <FileButton label={t('preview:scan.picture')} accept="image/*" onFile={picture} />
-        <Show when={props.state.code() !== ''}>
+          onChange={() => props.state.settle()}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter' || event.isComposing) return;
+            event.preventDefault();
+            event.currentTarget.form?.requestSubmit();
+          }}
+        />
+        <div class="ways">
+          <button type="submit">{t('preview:field.read')}</button>
           <button
             type="button"
             class="plain"
+            ref={(element) => (scan = element)}
+            aria-expanded={camera()}
             onClick={() => {
-              props.state.type('');
-              field?.focus();
+              setTrouble();
+              setCamera(!camera());
             }}
           >
-            {t('preview:field.clear')}
+            {t(camera() ? 'preview:scan.stop' : 'preview:scan.camera')}
           </button>
+          <FileButton label={t('preview:scan.picture')} accept="image/*" onFile={picture} />
+          <Show when={props.state.code() !== ''}>
+            <button
+              type="button"
+              class="plain"
+              onClick={() => {
+                props.state.type('');
+                field?.focus();
+              }}
+            >
+              {t('preview:field.clear')}
+            </button>
+          </Show>
+        </div>
+        <p class="trouble" role="alert">
+          {said()}
+        </p>
+        <Show when={camera()}>
+          <Camera
+            page={props.page}
+            onText={take}
+            onTrouble={(key) => {
+              setCamera(false);
+              setTrouble(key);
+            }}
+          />
         </Show>
       </div>
-      <p class="trouble" role="alert">
-        {said()}
+      <p
+        class="reading"
+        id="code-status"
+        role="status"
+        classList={{ bad: invalid(), unseen: folded() }}
+      >
+        {status()}
       </p>
-      <Show when={camera()}>
-        <Camera
-          page={props.page}
-          onText={take}
-          onTrouble={(key) => {
-            setCamera(false);
-            setTrouble(key);
-          }}
-        />
-      </Show>
     </form>
   );
 }

@@ -14,5 +14,4 @@ for (const line of document.querySelectorAll<HTMLElement>('[data-hours]')) {
   else if (state.next?.ahead === 0) tell(today, state.next.from);
   else if (state.next) tell(later, state.next.from, nameOfDay(locale, state.next.day));
   else tell(closed);
-  line.classList.toggle('closed', !state.open);
 }

@@ -1,6 +1,7 @@
 import { createSignal, type JSX } from 'solid-js';
 import { textOf } from '../../decode.ts';
-import { MOST_VISITS, isTooLarge, type EntriesProblem } from '../../route/entries.ts';
+import type { EntriesProblem } from '../../route/entries.ts';
+import { MOST_VISITS, isTooLarge } from '../../route/limits.ts';
 import { FileButton } from '../shared/FileButton.tsx';
 import { sayer } from '../shared/words.ts';
 import type { RouteProps } from './props.ts';
@@ -10,14 +11,19 @@ import type { Added } from './state.ts';
  * Codes pasted, typed, dropped or taken from a file. What was typed and is refused stays in the
  * field; a file stays a file: the field would take minutes to lay out a long one.
  */
-export function Enter(props: RouteProps): JSX.Element {
+export function Enter(
+  props: RouteProps & {
+    /** All is on the route: the list is looked at next. */
+    readonly onAdded: () => void;
+  },
+): JSX.Element {
   const t = sayer(props);
   const [text, setText] = createSignal('');
   const [problem, setProblem] = createSignal('');
   const [over, setOver] = createSignal(false);
   let field: HTMLTextAreaElement | undefined;
 
-  const why = (found: EntriesProblem): string =>
+  const why = (found: EntriesProblem | { readonly code: 'unloaded' }): string =>
     t(`round:problem.${found.code}`, {
       ...found,
       ...('given' in found ? { count: found.given } : {}),
@@ -36,6 +42,7 @@ export function Enter(props: RouteProps): JSX.Element {
       // What was typed meanwhile is the next to be added.
       if (text() === given) setText('');
       props.say(done(added.value));
+      if (text() === '') props.onAdded();
       return;
     }
     setProblem(why(added.error));
@@ -105,11 +112,11 @@ export function Enter(props: RouteProps): JSX.Element {
         </button>
         <FileButton
           label={t('round:enter.file')}
-          accept=".csv,.txt,text/csv,text/plain"
+          accept=".csv,.txt,.json,text/csv,text/plain,application/json"
           onFile={take}
         />
       </div>
-      <p class="quiet">{t('round:kept')}</p>
+      <p class="quiet">{t(props.page.keepCaller === 'tab' ? 'round:kept' : 'round:keptCodes')}</p>
     </form>
   );
 }

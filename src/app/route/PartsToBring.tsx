@@ -1,5 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
-import { modelNumber } from '../../route/columns.ts';
+import { titleOf } from './facts.ts';
 import { percent } from '../preview/facts.ts';
 import { name, names } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
@@ -10,10 +10,12 @@ export function PartsToBring(props: LoadProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const own = () =>
-    props.route.visits().flatMap(({ code, others, assessed }, place) => {
+    props.route.visits().flatMap((visit, place) => {
+      const { assessed } = visit;
       const parts = (assessed && props.load.own.get(assessed)) ?? [];
-      const model = modelNumber(props.route.columns(), others);
-      return parts.length > 0 ? [{ place: place + 1, code, parts, model }] : [];
+      const caller = props.route.callerOf(visit);
+      const title = titleOf(props.page, visit, caller);
+      return parts.length > 0 ? [{ place: place + 1, title, parts, model: caller.model }] : [];
     });
   return (
     <section class="card load">
@@ -37,9 +39,9 @@ export function PartsToBring(props: LoadProps): JSX.Element {
         <h3>{t('round:load.own')}</h3>
         <ul class="own">
           <For each={own()}>
-            {({ place, code, parts, model }) => (
+            {({ place, title, parts, model }) => (
               <li>
-                {place}. <bdi class="typed">{code}</bdi>
+                {place}. <bdi>{title}</bdi>
                 {': '}
                 <span class="strong">{names(words(), 'parts', parts)}</span>
                 {'. '}

@@ -1,10 +1,21 @@
-import { Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import {
+  Show,
+  createEffect,
+  createMemo,
+  createSignal,
+  on,
+  onCleanup,
+  onMount,
+  type JSX,
+} from 'solid-js';
 import { partsToBring } from '../../route/parts-to-bring.ts';
 import { sayer } from '../shared/words.ts';
+import { AddByHand } from './AddByHand.tsx';
 import { Enter } from './Enter.tsx';
 import { PartsToBring } from './PartsToBring.tsx';
 import { Mend } from './Mend.tsx';
 import { Out } from './Out.tsx';
+import { Sheets } from './Sheets.tsx';
 import { Total } from './Total.tsx';
 import { Visits } from './Visits.tsx';
 import { createFigures } from './figures.ts';
@@ -31,9 +42,23 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { route, say };
   const load = createMemo(() => partsToBring(figures()));
+  const any = () => route.visits().length + route.unread().length > 0;
+  const [open, setOpen] = createSignal(true);
+  // Emptied, it is there to be filled.
+  createEffect(on(any, (some) => !some && setOpen(true), { defer: true }));
+  const [sheets, setSheets] = createSignal(false);
+  const printSheets = (): void => {
+    setSheets(true);
+    addEventListener('afterprint', () => setSheets(false), { once: true });
+    print();
+  };
   return (
     <>
-      <Enter {...props} {...parts} />
+      <details class="add" open={open()} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>{t('round:enter.title')}</summary>
+        <Enter {...props} {...parts} onAdded={() => setOpen(false)} />
+        <AddByHand {...props} {...parts} />
+      </details>
       <p class="said" role="status">
         {said()}
       </p>
@@ -47,15 +72,21 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
           </p>
         )}
       </Show>
+      <Show when={route.lost()}>
+        <p class="lost strong">{t('round:keptCodes')}</p>
+      </Show>
+      <Visits {...props} {...parts} load={load()} />
       <Mend {...props} {...parts} />
       <Show when={route.visits().length > 0}>
         <Total {...props} {...parts} figures={figures()} />
         <PartsToBring {...props} {...parts} load={load()} />
       </Show>
-      <Show when={route.visits().length + route.unread().length > 0}>
-        <Out {...props} {...parts} load={load()} />
+      <Show when={any()}>
+        <Out {...props} {...parts} load={load()} onSheets={printSheets} />
       </Show>
-      <Visits {...props} {...parts} load={load()} />
+      <Show when={sheets()}>
+        <Sheets {...props} {...parts} load={load()} />
+      </Show>
     </>
   );
 }

@@ -1,8 +1,9 @@
 import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import { hashOf } from '../../address/grammar.ts';
+import { CopyJob } from '../shared/CopyJob.tsx';
 import { sayer } from '../shared/words.ts';
 import { minutes, percent } from '../preview/facts.ts';
-import { told } from './facts.ts';
+import { titleOf, told, wordsOf } from './facts.ts';
 import type { LoadProps } from './props.ts';
 import type { Listed } from './state.ts';
 
@@ -22,20 +23,23 @@ interface Props extends LoadProps {
 /** Shares below this are not worth a line. */
 const LEFT_OVER = 0.05;
 
-/** One visit: how urgent and why, flags, faults, time, parts, and its place in the day. */
+/** One visit: when and where, how urgent and why, what to expect, and its place in the day. */
 export function VisitRow(props: Props): JSX.Element {
   const t = sayer(props);
-  const words = () => props.page.words;
-  const said = createMemo(() => told(props.page, props.visit, props.load));
   const [over, setOver] = createSignal(false);
+  const [more, setMore] = createSignal(false);
   let row: HTMLLIElement | undefined;
-  const code = () => props.visit.code;
+  const title = () => titleOf(props.page, props.visit, props.route.callerOf(props.visit));
+  const coded = () => {
+    const { code, seen } = props.visit;
+    return code && seen ? { code, seen } : undefined;
+  };
   return (
     <li
       class="card visit"
       classList={{ over: over() }}
       data-id={props.visit.id}
-      data-urgency={props.visit.seen.urgency}
+      data-urgency={props.visit.seen?.urgency ?? 'open'}
       ref={(element) => (row = element)}
       onDragOver={(event) => {
         if (!props.dragging) return;
@@ -55,20 +59,18 @@ export function VisitRow(props: Props): JSX.Element {
           draggable="true"
           onDragStart={(event) => {
             if (row) event.dataTransfer?.setDragImage(row, 0, 0);
-            event.dataTransfer?.setData('text/plain', code());
+            event.dataTransfer?.setData('text/plain', title());
             props.onDragStart();
           }}
         >
           {props.place + 1}
         </span>
-        <h3>
-          <bdi class="typed">{code()}</bdi>
-        </h3>
+        <Who {...props} />
         <span class="moves">
           <button
             type="button"
             class="plain up"
-            aria-label={t('round:visits.up', { code: code() })}
+            aria-label={t('round:visits.up', { code: title() })}
             disabled={props.place === 0}
             onClick={() => props.onMove(props.place - 1, 'up')}
           >
@@ -77,7 +79,7 @@ export function VisitRow(props: Props): JSX.Element {
           <button
             type="button"
             class="plain down"
-            aria-label={t('round:visits.down', { code: code() })}
+            aria-label={t('round:visits.down', { code: title() })}
             disabled={props.place === props.route.visits().length - 1}
             onClick={() => props.onMove(props.place + 1, 'down')}
           >
@@ -85,87 +87,165 @@ export function VisitRow(props: Props): JSX.Element {
           </button>
         </span>
       </div>
-      <p class="urgency">{said().urgency}</p>
-      <p class="quiet">{said().reason}</p>
       <Show when={props.same}>
         {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
       </Show>
-      <Show when={said().flags.length > 0}>
-        <h4>{t('round:visits.flags')}</h4>
-        <ul class="flags">
-          <For each={said().flags}>{(flag) => <li>{flag}</li>}</For>
-        </ul>
-      </Show>
-      <Show
-        when={props.visit.assessed}
-        fallback={
-          <Show when={!props.visit.seen.model}>
-            <p class="quiet">{t('preview:ranking.none')}</p>
-          </Show>
-        }
+      <Expected {...props} />
+      <button
+        type="button"
+        class="plain more"
+        aria-expanded={more()}
+        aria-label={t('round:visits.moreOf', { code: title() })}
+        onClick={() => setMore(!more())}
       >
-        {(figures) => (
-          <>
-            <p class="strong">
-              {t('round:visits.minutes', {
-                expected: minutes(words(), figures().expected),
-                cautious: minutes(words(), figures().cautious),
-              })}
-            </p>
-            <Show when={figures().leftOver > LEFT_OVER}>
-              <p class="quiet">
-                {t('round:visits.leftOver', { share: percent(words(), figures().leftOver) })}
-              </p>
-            </Show>
-            <div class="lists">
-              <div>
-                <h4>{t('round:visits.faults')}</h4>
-                <ul>
-                  <For each={said().faults}>{(fault) => <li>{fault}</li>}</For>
-                </ul>
-              </div>
-              <div>
-                <h4>{t('round:visits.parts')}</h4>
-                <ul>
-                  <For each={said().parts} fallback={<li>{t('round:visits.noParts')}</li>}>
-                    {(part) => <li>{part}</li>}
-                  </For>
-                </ul>
-              </div>
-            </div>
-          </>
-        )}
-      </Show>
-      <Passthrough {...props} />
-      <p class="ways foot">
-        <a
-          class="button plain"
-          href={`../preview/${hashOf({ c: code() })}`}
-          target="_blank"
-          aria-label={t('round:visits.openOf', { code: code() })}
-        >
-          {t('round:visits.open')}
-        </a>
-        <button
-          type="button"
-          class="plain"
-          aria-label={t('round:visits.outOf', { code: code() })}
-          onClick={() => props.onOut()}
-        >
-          {t('round:visits.out')}
-        </button>
-      </p>
+        {t('round:visits.more')}
+      </button>
+      <div class="rest" classList={{ shut: !more() }}>
+        <Rest {...props} />
+        <p class="ways foot">
+          <Show when={props.visit.code}>
+            {(code) => (
+              <a
+                class="button plain"
+                href={`../preview/${hashOf({ c: code() })}`}
+                target="_blank"
+                aria-label={t('round:visits.openOf', { code: title() })}
+              >
+                {t('round:visits.open')}
+              </a>
+            )}
+          </Show>
+          <Show when={coded()}>
+            {(visit) => (
+              <CopyJob
+                page={{ words: wordsOf(props.page, props.visit) }}
+                view={visit().seen}
+                code={visit().code}
+                caller={props.route.callerOf(props.visit)}
+              />
+            )}
+          </Show>
+          <button
+            type="button"
+            class="plain"
+            aria-label={t('round:visits.outOf', { code: title() })}
+            onClick={() => props.onOut()}
+          >
+            {t('round:visits.out')}
+          </button>
+        </p>
+      </div>
     </li>
   );
 }
 
-/** The columns the visit came with. */
-function Passthrough(props: Pick<Props, 'route' | 'visit'>): JSX.Element {
-  const cells = () =>
-    props.route
-      .columns()
-      .map((column, index) => [column, props.visit.others[index] ?? ''] as const)
-      .filter(([, cell]) => cell.trim() !== '');
+type OfVisit = LoadProps & Pick<Props, 'visit'>;
+
+/** When, who and where, and how urgent. */
+export function Who(props: OfVisit): JSX.Element {
+  const caller = () => props.route.callerOf(props.visit);
+  const said = createMemo(() => told(props.page, props.visit, props.load));
+  const title = () => titleOf(props.page, props.visit, caller());
+  return (
+    <div class="who">
+      <p class="urgency">{said().urgency}</p>
+      <Show when={caller().time}>
+        <p class="when">
+          <bdi>{caller().time}</bdi>
+        </p>
+      </Show>
+      <h3>
+        <bdi classList={{ typed: title() === props.visit.code }}>{title()}</bdi>
+      </h3>
+      <p>
+        <bdi>{caller().address === title() ? '' : caller().address}</bdi>{' '}
+        <Show when={caller().phone}>
+          {(phone) => (
+            <a href={`tel:${phone().replaceAll(/[^+\d]/g, '')}`}>
+              <bdi>{phone()}</bdi>
+            </a>
+          )}
+        </Show>
+      </p>
+    </div>
+  );
+}
+
+/** What the code says and what to expect. An emergency is not planned for. */
+export function Expected(props: OfVisit): JSX.Element {
+  const t = sayer(props);
+  const said = createMemo(() => told(props.page, props.visit, props.load));
+  const line = (label: string, list: readonly string[]) => (
+    <Show when={list.length > 0}>
+      <p>
+        <span class="quiet">{label}:</span> {list.join('; ')}
+      </p>
+    </Show>
+  );
+  const emergency = () => props.visit.seen?.urgency === 'emergency';
+  return (
+    <>
+      <p>
+        <strong>{said().what}</strong> <span class="quiet">{said().reason}</span>
+      </p>
+      {line(t('job:lines.error'), [props.visit.seen?.note.error ?? ''].filter(Boolean))}
+      <Show when={said().flags.length > 0}>
+        <ul class="flags" aria-label={t('round:visits.flags')}>
+          <For each={said().flags}>{(flag) => <li>{flag}</li>}</For>
+        </ul>
+      </Show>
+      <Show when={emergency()}>
+        <p class="strong">{t('round:visits.held')}</p>
+      </Show>
+      <Show when={props.visit.seen && !emergency() && !props.visit.assessed}>
+        <p class="quiet">{t('preview:ranking.none')}</p>
+      </Show>
+      {line(t('round:visits.faults'), said().faults)}
+      {line(t('round:visits.parts'), said().parts)}
+    </>
+  );
+}
+
+/** The time it may take, and what the list said beside. */
+export function Rest(props: OfVisit): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  return (
+    <>
+      <Show when={props.visit.assessed}>
+        {(figures) => (
+          <p class="quiet">
+            {t('round:visits.minutes', {
+              expected: minutes(words(), figures().expected),
+              cautious: minutes(words(), figures().cautious),
+            })}{' '}
+            {figures().leftOver > LEFT_OVER
+              ? t('round:visits.leftOver', { share: percent(words(), figures().leftOver) })
+              : ''}
+          </p>
+        )}
+      </Show>
+      <Passthrough {...props} />
+    </>
+  );
+}
+
+/** Shown at the head of a visit. */
+const atHead = ['time', 'name', 'phone', 'address'] as const;
+
+/** The code, and the columns the visit came with, but for those at its head. */
+function Passthrough(props: OfVisit): JSX.Element {
+  const t = sayer(props);
+  const cells = (): (readonly [string, string])[] => {
+    const head = new Set(atHead.map((field) => props.route.known().get(field)));
+    const { code, others } = props.visit;
+    return [
+      ...(code === undefined ? [] : [[t('job:lines.code'), code] as const]),
+      ...props.route
+        .columns()
+        .map((column, index) => [column, head.has(index) ? '' : (others[index] ?? '')] as const),
+    ].filter(([, cell]) => cell.trim() !== '');
+  };
   return (
     <Show when={cells().length > 0}>
       <dl class="carried">

@@ -2,6 +2,8 @@ import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'sol
 import { sayer } from '../shared/words.ts';
 import type { LoadProps } from './props.ts';
 import { breathe } from '../shared/breathe.ts';
+import { titleOf } from './facts.ts';
+import type { Listed } from './state.ts';
 import { VisitRow } from './VisitRow.tsx';
 
 /** Rows drawn at a time: some milliseconds' work. */
@@ -15,6 +17,7 @@ export function Visits(props: LoadProps): JSX.Element {
   let list: HTMLElement | undefined;
   let title: HTMLElement | undefined;
   const visits = () => props.route.visits();
+  const nameOf = (visit: Listed) => titleOf(props.page, visit, props.route.callerOf(visit));
   const shown = createMemo(() => visits().slice(0, drawn()));
   // A few rows at a time, so that a long route does not hold up the page.
   createEffect(() => {
@@ -25,13 +28,15 @@ export function Visits(props: LoadProps): JSX.Element {
   const firsts = createMemo(() => {
     const rows = new Map<string, { id: number; row: number }>();
     for (const { id, row, code } of visits().toSorted((a, b) => a.id - b.id))
-      if (!rows.has(code)) rows.set(code, { id, row });
+      if (code !== undefined && !rows.has(code)) rows.set(code, { id, row });
     return rows;
   });
   const move = (id: number, to: number, by: 'up' | 'down' | 'drag'): void => {
     const visit = visits().find((one) => one.id === id);
     if (!visit || !props.route.move(id, to)) return;
-    props.say(t('round:said.moved', { code: visit.code, place: to + 1, count: visits().length }));
+    props.say(
+      t('round:said.moved', { code: nameOf(visit), place: to + 1, count: visits().length }),
+    );
     if (by === 'drag') return;
     const row = list?.querySelector(`[data-id="${String(id)}"]`);
     const way = row?.querySelector<HTMLButtonElement>(`.${by}:not([disabled])`);
@@ -49,13 +54,13 @@ export function Visits(props: LoadProps): JSX.Element {
               type="button"
               class="plain"
               onClick={() => {
-                const { code } = gone().visit;
+                const code = nameOf(gone().visit);
                 props.route.putBack();
                 props.say(t('round:said.back', { code }));
                 title?.focus();
               }}
             >
-              {t('round:visits.undo', { code: gone().visit.code })}
+              {t('round:visits.undo', { code: nameOf(gone().visit) })}
             </button>
           </p>
         )}
@@ -63,25 +68,29 @@ export function Visits(props: LoadProps): JSX.Element {
       <Show when={visits().length > 0}>
         <section class="visits-of-round">
           <h2 id="visits-title" tabindex="-1" ref={(element) => (title = element)}>
-            {t('round:visits.title')}
+            {t('round:visits.title', { count: visits().length })}
           </h2>
           <p class="ways order">
-            <span>{t('round:visits.lead')}</span>
-            <button
-              type="button"
-              class="plain"
-              onClick={() => {
-                props.route.sort();
-                props.say(t('round:said.sorted'));
-              }}
-            >
-              {t('round:visits.sort')}
-            </button>
+            <For each={['urgency', 'time'] as const}>
+              {(by) => (
+                <button
+                  type="button"
+                  class="plain"
+                  onClick={() => {
+                    props.route.sort(by);
+                    props.say(t(`round:said.sorted.${by}`));
+                  }}
+                >
+                  {t(`round:visits.sort.${by}`)}
+                </button>
+              )}
+            </For>
+            <span class="quiet">{t('round:visits.lead')}</span>
           </p>
           <ol class="visits" ref={(element) => (list = element)}>
             <For each={shown()}>
               {(visit, place) => {
-                const first = () => firsts().get(visit.code);
+                const first = () => firsts().get(visit.code ?? '');
                 return (
                   <VisitRow
                     {...props}
@@ -97,7 +106,7 @@ export function Visits(props: LoadProps): JSX.Element {
                     }}
                     dragging={dragged() !== undefined}
                     onOut={() => {
-                      props.say(t('round:said.out', { code: visit.code }));
+                      props.say(t('round:said.out', { code: nameOf(visit) }));
                       props.route.takeOut(visit.id);
                       title?.focus();
                     }}

@@ -1,8 +1,9 @@
 /** A visit's facts in words. */
 import type { PartsToBring } from '../../route/parts-to-bring.ts';
 import type { PlannedVisit } from '../../route/types.ts';
+import type { Caller } from '../../visit/job.ts';
 import { percent } from '../preview/facts.ts';
-import { answerWords, nodeWords } from '../shared/content-words.ts';
+import { answerWords, guideName, nodeWords } from '../shared/content-words.ts';
 import { flagWords, name } from '../shared/staff-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Page } from './page.ts';
@@ -26,7 +27,10 @@ export function duration(words: Words, minutes: number): string {
 
 /** What is said of one visit. */
 export interface VisitFacts {
+  /** In a word. */
   readonly urgency: string;
+  /** The complaint, and what the guide came to. */
+  readonly what: string;
   readonly reason: string;
   readonly flags: readonly string[];
   readonly faults: readonly string[];
@@ -34,18 +38,44 @@ export interface VisitFacts {
   readonly parts: readonly string[];
 }
 
-export function told(page: Page, { seen, assessed }: PlannedVisit, load: PartsToBring): VisitFacts {
-  const known = page.guides.known(seen.guide.id);
-  const of = known?.words ?? page.words;
+/** What a visit is called: by whom it is for, else by its code. */
+export function titleOf(page: Page, visit: PlannedVisit, caller: Caller): string {
+  return (
+    caller.name ??
+    visit.code ??
+    caller.address ??
+    page.words.t('round:visits.row', { row: visit.row })
+  );
+}
+
+/** The words of a visit's guide; the page's own where they are not there. */
+export const wordsOf = (page: Page, { seen }: PlannedVisit): Words =>
+  (seen && page.guides.known(seen.guide.id)?.words) ?? page.words;
+
+export function told(page: Page, visit: PlannedVisit, load: PartsToBring): VisitFacts {
+  const { seen, assessed } = visit;
+  const { t } = page.words;
+  const of = wordsOf(page, visit);
+  const urgency = t(`job:urgency.${seen?.urgency ?? 'open'}`);
+  if (!seen)
+    return {
+      urgency,
+      what: t('round:visits.noCode'),
+      reason: '',
+      flags: [],
+      faults: [],
+      parts: [],
+    };
   const { because, danger, guide, end } = seen;
   const said = ({ node, edge }: NonNullable<typeof because>) =>
     answerWords(of, guide, node, edge.id);
   return {
-    urgency: of.t(`preview:outcome.urgency.${seen.urgency}`),
+    urgency,
+    what: guideName(of, guide.id),
     reason:
       seen.urgency === 'open' || !because
-        ? page.words.t('round:visits.left', { title: nodeWords(of, guide, end).short })
-        : page.words.t('round:visits.because', {
+        ? t('round:visits.left', { title: nodeWords(of, guide, end).short })
+        : t('round:visits.because', {
             asked: nodeWords(of, guide, because.node).short,
             answer: said(because),
           }),

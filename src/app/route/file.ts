@@ -27,7 +27,7 @@ export function routeTable(
       const { urgency, faults, parts, flags } = told(page, visit, load);
       const { assessed } = visit;
       return [
-        ...[visit.code, urgency],
+        ...[visit.code ?? '', urgency],
         ...(assessed
           ? [String(Math.round(assessed.expected)), String(assessed.cautious)]
           : ['', '']),

@@ -1,4 +1,5 @@
 import type { Codebooks } from '../../note/codebook.ts';
+import type { KeepCaller } from '../desk/page.ts';
 import type { Words } from '../shared/words.ts';
 import type { Guides } from './guides.ts';
 
@@ -9,4 +10,5 @@ export interface Page {
   /** Fills them: a route is first typed or pasted. */
   readonly addBooks: () => Promise<void>;
   readonly guides: Guides;
+  readonly keepCaller: KeepCaller;
 }

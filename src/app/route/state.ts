@@ -1,23 +1,34 @@
-/** The route in this tab: nothing of it is stored. */
-import { batch, createMemo, createSignal, type Accessor } from 'solid-js';
+/** The route in this tab. What of it outlives a reload is for `stored.ts`. */
+import { batch, createEffect, createMemo, createSignal, on, type Accessor } from 'solid-js';
 import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../visit/assess.ts';
-import { MOST_VISITS, entriesOf, type EntriesProblem, type Entry } from '../../route/entries.ts';
+import { MOST_VISITS, isUncoded } from '../../route/limits.ts';
+import type { Entries, EntriesProblem, Entry } from '../../route/entries.ts';
+import {
+  callerIn,
+  knownColumns,
+  windowOf,
+  type KnownColumns,
+  type Window,
+} from '../../route/known.ts';
 import { withEntries } from '../../route/columns.ts';
-import { ok, type Result } from '../../result.ts';
+import { fail, ok, type Result } from '../../result.ts';
 import type { Unread, PlannedVisit } from '../../route/types.ts';
 import { byUrgency, readVisit } from '../../visit/read-visit.ts';
 import { readPasted } from '../../visit/hand-over.ts';
 import { jobLabels } from '../shared/job-text.ts';
+import type { Caller } from '../../visit/job.ts';
 import type { Page } from './page.ts';
+import { makeStore, type Stored } from './stored.ts';
 import { inSlices } from './slices.ts';
 
 /** A line with a name of its own: rows of several lists have the same numbers. */
 export type Line = Unread & { readonly id: number };
 export type Listed = PlannedVisit & { readonly id: number };
 type Exact = Extract<Reading, { kind: 'exact' }>;
-/** A line that may become a visit. */
-type Ready = Entry & { readonly id: number; readonly reading: Exact };
+/** A line that may become a visit; without a reading it has no code yet. */
+type Ready = Entry & { readonly id: number; readonly reading: Exact | undefined };
+export type Order = 'urgency' | 'time';
 
 /** What is being done, and how much of it. */
 export interface Busy {
@@ -42,14 +53,22 @@ export interface RouteState {
   /** Whether anything would be lost with the page. */
   readonly unsaved: Accessor<boolean>;
   readonly gone: Accessor<{ readonly visit: Listed; readonly at: number } | undefined>;
-  add(text: string): Promise<Result<Added, EntriesProblem>>;
+  /** `unloaded`: the reader of tables could not be fetched. */
+  add(text: string): Promise<Result<Added, EntriesProblem | { readonly code: 'unloaded' }>>;
   /** A line's new text; whether it is now a visit. */
   mend(id: number, text: string): Promise<boolean>;
   confirm(id: number): Promise<void>;
   drop(id: number): void;
   /** Move a visit to a place; false at the end of the list. */
   move(id: number, to: number): boolean;
-  sort(): void;
+  sort(by: Order): void;
+  /** The columns that say something of whom a visit is for. */
+  readonly known: Accessor<KnownColumns>;
+  /** What a visit's columns say of whom it is for. */
+  callerOf(visit: Pick<Listed, 'others'>): Caller;
+  windowOf(visit: Pick<Listed, 'others'>): Window | undefined;
+  /** What a reload has left out, where it has: only codes are kept (`desk: keep-caller`). */
+  readonly lost: Accessor<boolean>;
   takeOut(id: number): void;
   putBack(): void;
   retry(): Promise<void>;
@@ -65,18 +84,38 @@ export function createRoute(page: Page): RouteState {
   const [failed, setFailed] = createSignal<readonly string[]>([]);
   const [dirty, setDirty] = createSignal(false);
   const [gone, setGone] = createSignal<{ visit: Listed; at: number }>();
-  // Moved by hand: what comes later goes to the end, and nothing else moves.
-  let byHand = false;
+  const [lost, setLost] = createSignal(false);
+  const [order, setOrder] = createSignal<Order | 'hand'>('urgency');
   let ids = 0;
   const assess = makeAssess();
   const labels = jobLabels(page.words);
   const readingOf = (text: string) => readPasted(text, page.codebooks, labels).reading;
 
+  const known = createMemo(() => knownColumns(columns(), labels));
+  const callerOf = ({ others }: Pick<Listed, 'others'>) => callerIn(known(), others);
+  const windowIn = (visit: Pick<Listed, 'others'>) => windowOf(callerOf(visit).time ?? '');
+  /** Moved by hand: what comes later goes to the end, and nothing else moves. */
+  const inOrder = (list: readonly Listed[]): Listed[] => {
+    const urgent = byUrgency(list.toSorted((a, b) => a.id - b.id));
+    if (order() !== 'time') return urgent;
+    const when = new Map(
+      urgent.map((visit) => {
+        const { day = '', from = Infinity } = windowIn(visit) ?? {};
+        return [visit.id, { day, from }];
+      }),
+    );
+    const at = ({ id }: Listed) => when.get(id) ?? { day: '', from: Infinity };
+    return urgent.toSorted((a, b) => {
+      const [one, two] = [at(a), at(b)];
+      if (one.from === two.from && one.day === two.day) return 0;
+      return one.day === two.day ? (one.from < two.from ? -1 : 1) : one.day < two.day ? -1 : 1;
+    });
+  };
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
-    const known = page.guides.known(reading.note.guide);
-    const seen = readVisit(reading.note, page.codebooks, known?.figures);
-    const assessed = assess(seen);
-    return { id, row, others, code: reading.code, seen, assessed };
+    if (!reading) return { id, row, others, code: undefined, seen: undefined, assessed: undefined };
+    const figures = page.guides.known(reading.note.guide)?.figures;
+    const seen = readVisit(reading.note, page.codebooks, figures);
+    return { id, row, others, code: reading.code, seen, assessed: assess(seen) };
   };
   const working =
     (what: Busy['what'], of: number) =>
@@ -86,14 +125,18 @@ export function createRoute(page: Page): RouteState {
   /** Figures first, then each visit's own. */
   const ranked = async (ready: readonly Ready[]): Promise<Listed[]> => {
     working('fetch', 0)(0);
-    const missing = await page.guides.need(ready.map(({ reading }) => reading.note.guide));
+    const missing = await page.guides.need(
+      ready.flatMap(({ reading }) => reading?.note.guide ?? []),
+    );
     const made = await inSlices(ready, visitOf, working('rank', ready.length));
     setBusy(undefined);
     setFailed((old) => [...new Set([...old, ...missing])]);
     return made;
   };
   const enter = (made: readonly Listed[]): void => {
-    setVisits((old) => (byHand ? [...old, ...byUrgency(made)] : byUrgency([...old, ...made])));
+    setVisits((old) =>
+      order() === 'hand' ? [...old, ...inOrder(made)] : inOrder([...old, ...made]),
+    );
     setDirty(true);
   };
   const without = (id: number): void => {
@@ -106,6 +149,62 @@ export function createRoute(page: Page): RouteState {
       enter(made);
     });
   };
+  /** Entries become visits, and lines to mend. */
+  const take = async (found: Entries): Promise<Added> => {
+    const placed = withEntries(columns(), found);
+    const read = (entry: Entry) => ({
+      entry,
+      reading: isUncoded(entry.text, labels) ? undefined : readingOf(entry.text),
+    });
+    const total = placed.entries.length;
+    working('read', total)(0);
+    const lines = await inSlices(placed.entries, read, working('read', total));
+    const ready: Ready[] = [];
+    const damaged: Line[] = [];
+    for (const { entry, reading } of lines) {
+      ids += 1;
+      if (!reading || reading.kind === 'exact') ready.push({ ...entry, id: ids, reading });
+      else damaged.push({ ...entry, id: ids, reading });
+    }
+    const made = await ranked(ready);
+    batch(() => {
+      setColumns(placed.columns);
+      setUnread((old) => [...old, ...damaged]);
+      enter(made);
+    });
+    return { visits: made.length, unread: damaged.length, column: found.codes };
+  };
+  const restore = async ({ order: before, lost: gone, ...entries }: Stored): Promise<void> => {
+    await page.addBooks();
+    // The order it had is the order it comes in.
+    setOrder('hand');
+    await take({ ...entries, codes: undefined });
+    batch(() => {
+      setOrder(before);
+      setLost(gone);
+      setDirty(!gone);
+    });
+  };
+  const store = makeStore(page.keepCaller);
+  const before = store.read();
+  if (before) void restore(before);
+  createEffect(
+    on(
+      [columns, visits, unread, order, lost],
+      () =>
+        store.write({
+          columns: columns(),
+          order: order(),
+          lost: lost(),
+          entries: [...visits(), ...unread()].map((one) => ({
+            row: one.row,
+            text: 'code' in one ? (one.code ?? '') : one.text,
+            others: one.others,
+          })),
+        }),
+      { defer: true },
+    ),
+  );
   const lineOf = (id: number) => unread().find((line) => line.id === id);
 
   return {
@@ -118,29 +217,12 @@ export function createRoute(page: Page): RouteState {
     unsaved: createMemo(() => dirty() && visits().length + unread().length > 0),
     async add(text) {
       await page.addBooks();
+      // With its reader of tables it is a tenth of what the page weighs.
+      const reader = await import('../../route/entries.ts').catch(() => undefined);
+      if (!reader) return fail({ code: 'unloaded' });
       const room = MOST_VISITS - visits().length - unread().length;
-      const found = entriesOf(text, page.codebooks, labels, room);
-      if (!found.ok) return found;
-      const { codes } = found.value;
-      const placed = withEntries(columns(), found.value);
-      const read = (entry: Entry) => ({ entry, reading: readingOf(entry.text) });
-      const total = placed.entries.length;
-      working('read', total)(0);
-      const lines = await inSlices(placed.entries, read, working('read', total));
-      const ready: Ready[] = [];
-      const damaged: Line[] = [];
-      for (const { entry, reading } of lines) {
-        ids += 1;
-        if (reading.kind === 'exact') ready.push({ ...entry, id: ids, reading });
-        else damaged.push({ ...entry, id: ids, reading });
-      }
-      const made = await ranked(ready);
-      batch(() => {
-        setColumns(placed.columns);
-        setUnread((old) => [...old, ...damaged]);
-        enter(made);
-      });
-      return ok({ visits: made.length, unread: damaged.length, column: codes });
+      const found = reader.entriesOf(text, page.codebooks, labels, room);
+      return found.ok ? ok(await take(found.value)) : found;
     },
     async mend(id, text) {
       const line = lineOf(id);
@@ -167,15 +249,19 @@ export function createRoute(page: Page): RouteState {
       const [visit] = list.splice(from, 1);
       if (!visit || to < 0 || to > list.length) return false;
       list.splice(to, 0, visit);
-      byHand = true;
+      setOrder('hand');
       setVisits(list);
       setDirty(true);
       return true;
     },
-    sort() {
-      byHand = false;
-      setVisits(byUrgency(visits().toSorted((a, b) => a.id - b.id)));
+    sort(by) {
+      setOrder(by);
+      setVisits(inOrder(visits()));
     },
+    known,
+    callerOf,
+    windowOf: windowIn,
+    lost,
     takeOut(id) {
       const at = visits().findIndex((visit) => visit.id === id);
       const visit = visits()[at];
@@ -194,15 +280,23 @@ export function createRoute(page: Page): RouteState {
       setFailed([]);
       const missing = await page.guides.need(wanted);
       setFailed(missing);
-      const again = ({ id, row, others, code, seen }: Listed): Listed =>
-        visitOf({ id, row, others, text: '', reading: { kind: 'exact', code, note: seen.note } });
-      setVisits(
-        visits().map((visit) => (wanted.includes(visit.seen.note.guide) ? again(visit) : visit)),
-      );
+      const again = (visit: Listed): Listed => {
+        const { id, row, others, code, seen } = visit;
+        if (!code || !seen || !wanted.includes(seen.note.guide)) return visit;
+        return visitOf({
+          id,
+          row,
+          others,
+          text: '',
+          reading: { kind: 'exact', code, note: seen.note },
+        });
+      };
+      setVisits(visits().map(again));
     },
     clear() {
-      byHand = false;
       batch(() => {
+        setOrder('urgency');
+        setLost(false);
         setVisits([]);
         setUnread([]);
         setColumns([]);

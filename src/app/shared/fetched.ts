@@ -1,5 +1,5 @@
 /** Data that a page loads when it needs it; a failure is data too, and can be tried again. */
-import { createEffect, createSignal, type Accessor } from 'solid-js';
+import { createEffect, createMemo, createSignal, untrack, type Accessor } from 'solid-js';
 import { fail, ok, type Result } from '../../result.ts';
 
 /** Why there is no data: no network, another answer than the file, or half a file. */
@@ -31,16 +31,17 @@ export interface Fetched<T> {
  * The data of an address that may change; what has come is kept, and late answers for an address
  * no longer wanted are let go. Trusted as our own build's: its shape is not checked.
  */
-export function createFetched<T>(url: Accessor<string | undefined>): Fetched<T> {
+export function createFetched<T>(address: Accessor<string | undefined>): Fetched<T> {
+  const url = createMemo(address);
   const [known, setKnown] = createSignal<Readonly<Record<string, Result<T, FetchProblem>>>>({});
   const load = async (wanted: string): Promise<void> => {
     const result = (await fetchData(wanted)) as Result<T, FetchProblem>;
     setKnown((all) => ({ ...all, [wanted]: result }));
   };
-  createEffect((before: string | undefined) => {
+  createEffect(() => {
     const wanted = url();
-    if (wanted !== undefined && wanted !== before) void load(wanted);
-    return wanted;
+    // What is there already must not come as a new object: whoever shows it would begin anew.
+    if (wanted !== undefined && !untrack(known)[wanted]?.ok) void load(wanted);
   });
   const now = () => {
     const wanted = url();
@@ -59,7 +60,7 @@ export function createFetched<T>(url: Accessor<string | undefined>): Fetched<T> 
       const wanted = url();
       if (wanted === undefined) return;
       setKnown((all) =>
-        Object.fromEntries(Object.entries(all).filter(([address]) => address !== wanted)),
+        Object.fromEntries(Object.entries(all).filter(([other]) => other !== wanted)),
       );
       void load(wanted);
     },

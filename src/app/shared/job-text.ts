@@ -55,6 +55,7 @@ export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job
     ...top('breaker', job.breakerStaysOff === true ? t('job:breakerOff') : ''),
     ...top('flags', job.flags.map((flag) => flagWords(words, flag)).join('; ')),
     ...top('called', (job.called ?? '').replace('T', ' ')),
+    ...top('answered', (job.answered ?? '').replace('T', ' ')),
     ...callerFields.flatMap((field) =>
       linesOf(job.caller[field] ?? '').map((text) => line(labels[field], text)),
     ),

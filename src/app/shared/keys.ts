@@ -13,6 +13,7 @@ import type errors from '../../../content/text/en/errors.json';
 import type fetching from '../../../content/text/en/fetching.json';
 import type guides from '../../../content/text/en/guides.json';
 import type job from '../../../content/text/en/job.json';
+import type learn from '../../../content/text/en/learn.json';
 import type map from '../../../content/text/en/map.json';
 import type note from '../../../content/text/en/note.json';
 import type offline from '../../../content/text/en/offline.json';
@@ -33,6 +34,7 @@ interface Texts {
   fetching: typeof fetching;
   guides: typeof guides;
   job: typeof job;
+  learn: typeof learn;
   map: typeof map;
   note: typeof note;
   offline: typeof offline;

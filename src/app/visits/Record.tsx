@@ -1,5 +1,7 @@
 import { For, Show, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
-import { NOTHING, OTHER } from '../../diagnosis/visits-schema.ts';
+import { MOST_MINUTES, MOST_REMARK, NOTHING, OTHER } from '../../diagnosis/visits-schema.ts';
+import { defined } from '../../defined.ts';
+import { oneLine } from '../../visit/job.ts';
 import { copy } from '../shared/copy.ts';
 import { sayer } from '../shared/words.ts';
 import { name, names } from '../shared/staff-words.ts';
@@ -21,6 +23,8 @@ export function RecordVisit(props: Props): JSX.Element {
   const words = () => props.page.words;
   const [fault, setFault] = createSignal('');
   const [parts, setParts] = createSignal<readonly string[]>([]);
+  const [minutes, setMinutes] = createSignal('');
+  const [remark, setRemark] = createSignal('');
   const [asked, setAsked] = createSignal(false);
   const [stored, { refetch }] = createResource(all);
   const [problem, setProblem] = createSignal<{ stored: StoredVisit; problem: StoreProblem }>();
@@ -52,7 +56,15 @@ export function RecordVisit(props: Props): JSX.Element {
     }
     const { model, evidence } = props.visit;
     const of = { model, code: props.code, evidence: evidence() };
-    const made = recorded(of, fault(), parts(), before());
+    const taken = Math.round(Number(minutes()));
+    const found = {
+      ...{ fault: fault(), parts: [...parts()] },
+      ...defined({
+        minutes: taken >= 1 && taken <= MOST_MINUTES ? taken : undefined,
+        remark: oneLine(remark(), MOST_REMARK) || undefined,
+      }),
+    };
+    const made = recorded(of, found, before());
     const done = await add([made]);
     if (done.ok) {
       setSaved(true);
@@ -118,6 +130,38 @@ export function RecordVisit(props: Props): JSX.Element {
           )}
         </For>
       </fieldset>
+      <p>
+        <label for="taken">{t('visits:record.minutes')}</label>
+        <input
+          id="taken"
+          type="number"
+          inputmode="numeric"
+          min="1"
+          max={MOST_MINUTES}
+          value={minutes()}
+          onInput={({ currentTarget }) => {
+            setMinutes(currentTarget.value);
+            setSaved(false);
+          }}
+        />
+      </p>
+      <p>
+        <label for="said">{t('visits:record.remark')}</label>
+        <input
+          id="said"
+          autocomplete="off"
+          maxlength={MOST_REMARK}
+          aria-describedby="said-hint"
+          value={remark()}
+          onInput={({ currentTarget }) => {
+            setRemark(currentTarget.value);
+            setSaved(false);
+          }}
+        />
+        <span class="quiet" id="said-hint">
+          {t('visits:record.remarkHint')}
+        </span>
+      </p>
       <p>
         <button type="submit">{t(before() ? 'visits:record.again' : 'visits:record.save')}</button>
       </p>

@@ -125,14 +125,17 @@ export function Visits(props: Props): JSX.Element {
             </Show>
             <ol start={Math.max(1, of(guide).length - most() + 1)}>
               <For each={of(guide).slice(-most())}>
-                {({ id, visit }) => (
+                {({ id, code, visit }) => (
                   <li>
                     <span>
                       {foundName(wordsOf(guide), visit.fault)}
                       <span class="quiet">
                         {names(wordsOf(guide), 'parts', visit.parts) || t('preview:load.noParts')}
                         {'. '}
-                        {t('visits:list.answers', { count: Object.keys(visit.answers).length })}
+                        {t('visits:list.answers', {
+                          count: Object.keys(visit.answers).length,
+                        })}{' '}
+                        <bdi>{[code, visit.remark].filter(Boolean).join(' · ')}</bdi>
                       </span>
                     </span>
                     <button

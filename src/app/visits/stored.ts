@@ -80,14 +80,13 @@ function drawn(): string {
  */
 export function recorded(
   of: { readonly model: Model; readonly code: string; readonly evidence: Evidence },
-  fault: string,
-  parts: readonly string[],
+  found: Pick<RecordedVisit, 'fault' | 'parts' | 'minutes' | 'remark'>,
   before?: StoredVisit,
 ): StoredVisit {
   const id = before?.id ?? drawn();
   const known = knownIn(of.model, of.evidence);
   const answers = Object.fromEntries(known.map(({ key, answer }) => [key, answer]));
-  const visit = { id, answers, fault, parts: [...parts] };
+  const visit = { id, answers, ...found };
   return { id, guide: of.model.guide, code: of.code, visit };
 }
 

@@ -122,7 +122,10 @@ export const firmSchema = z.strictObject({
   /** A key of `content/regions.yaml`. */
   region: z.string().regex(/^[A-Z]{2}$/),
   /** The first one's pages have no prefix in their addresses. */
-  languages: z.array(z.string().regex(/^[a-z]{2}$/)).min(1),
+  languages: z
+    .array(z.string().regex(/^[a-z]{2}$/))
+    .min(1)
+    .refine((all) => new Set(all).size === all.length, 'each language once'),
   /** The short self-clean that may free a door: off, the guide sends a technician instead. */
   'short-self-clean': z.boolean().default(true),
   desk: z

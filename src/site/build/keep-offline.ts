@@ -14,7 +14,7 @@ const WORKERS = join(root, 'src/offline/worker');
 
 /** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
 const LEFT_OUT =
-  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|precache\.json|recall\.json)$/;
+  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|(?:precache|recall|learn)\.json)$/;
 
 /** SHA-256 in base 64. */
 const digest = (data: string | Buffer): string =>

@@ -1,12 +1,32 @@
-import type { Guide } from '../../guide/types.ts';
+import type { Guide, GuideNode } from '../../guide/types.ts';
 import { moreQuestions, remaining, type Remaining } from '../../guide/remaining.ts';
 import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
 import { makeCalls } from './phone-links.ts';
+import { deskNamespace } from '../words.ts';
 import { guideTexts } from './texts.ts';
 
 function moreOf(left: Remaining | undefined): Pick<DeskNode, 'more'> {
   const more = left && moreQuestions(left);
   return more === undefined ? {} : { more };
+}
+
+/** Facts that stand for a list of conditions, which the page has as its `help`. */
+const PROMISED: ReadonlySet<string> = new Set(['panel-ready', 'stay-promised']);
+
+/** The answer that says that every line of the page's `help` is true. */
+function promiseOf({ answers }: GuideNode): Pick<DeskNode, 'each'> {
+  const found = answers.find(({ sets }) => sets.some((fact) => PROMISED.has(fact)));
+  return found ? { each: found.id } : {};
+}
+
+/** Facts that nothing safe to do rests on. */
+const HARMLESS: ReadonlySet<string> = new Set(['trouble-seen', 'error-seen']);
+
+/** Questions whose answer may be noted before they are asked: no caution, nothing is done upon it. */
+function isAhead({ kind, block, caution, timer, answers }: GuideNode): boolean {
+  if (block === 'danger') return false;
+  const facts = answers.flatMap(({ sets, clears }) => [...sets, ...clears]);
+  return kind === 'question' && !caution && !timer && facts.every((fact) => HARMLESS.has(fact));
 }
 
 function nodesOf(guide: Guide): Record<string, DeskNode> {
@@ -19,28 +39,32 @@ function nodesOf(guide: Guide): Record<string, DeskNode> {
         ...(node.caution ? { caution: node.caution } : {}),
         ...(node.timer ? { timer: node.timer } : {}),
         ...(node.takesError ? { takesError: true as const } : {}),
+        ...promiseOf(node),
+        ...(isAhead(node) ? { ahead: true as const } : {}),
         ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),
       },
     ]),
   );
 }
 
+const SAID = [
+  'short',
+  'title',
+  'care',
+  'help',
+  'lines',
+  'why',
+  'callNote',
+  'now',
+  'never',
+  'answers',
+] as const;
+
 /** What the desk loads for a guide. */
 export function deskPart(language: string, guide: Guide): DeskPart {
   return {
     nodes: nodesOf(guide),
-    calls: makeCalls(language, guide),
-    texts: guideTexts(language, guide, [
-      'short',
-      'title',
-      'care',
-      'help',
-      'lines',
-      'why',
-      'callNote',
-      'now',
-      'never',
-      'answers',
-    ]),
+    calls: makeCalls(language, guide, true),
+    texts: guideTexts(language, guide, SAID, deskNamespace),
   };
 }

@@ -49,9 +49,12 @@ export function dataFiles(language: string): readonly DataFile[] {
   return files;
 }
 
-/** Guide → its file's address, from a page one folder below its language's root. */
-export function filesFor(language: string, page: PartOf): Record<string, string> {
-  const up = address(language, '') === '/' ? '..' : '../..';
+/**
+ * Guide → its file's address, from a page one folder below its language's root.
+ * @param at the page's language, where it is another
+ */
+export function filesFor(language: string, page: PartOf, at = language): Record<string, string> {
+  const up = address(at, '') === '/' ? '..' : '../..';
   const own = dataFiles(language).filter((file) => file.page === page);
   return Object.fromEntries(
     own.map(({ guide, name }) => [guide, `${up}/${DATA_FOLDER}/${name}.json`]),

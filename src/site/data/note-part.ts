@@ -6,7 +6,8 @@ import { defined } from '../../defined.ts';
 import { details, guides, models, releases } from '../../content/load.ts';
 import { makeCalls } from './phone-links.ts';
 import type { NotePart } from '../../app/note/part.ts';
-import { guideTexts } from './texts.ts';
+import { namespaceText } from '../words.ts';
+import { guideTexts, withHandOvers } from './texts.ts';
 
 const asked = new Map<string, AskTable>();
 
@@ -35,11 +36,15 @@ export function notePart(language: string, guide: Guide): NotePart {
       ? written
       : // Never in a code: only to follow the journey by.
         freeze(guides(), details(), (written?.release ?? 0) + 1, '1970-01-01');
+  const { names } = namespaceText(language, 'guides') as { names: Record<string, string> };
   return {
     guide: guide.id,
     release: partOfRelease(release, guide.id),
     frozen,
-    texts: guideTexts(language, guide, ['title', 'answers']),
+    texts: {
+      ...guideTexts(language, guide, ['title', 'answers', 'now']),
+      guides: { names: Object.fromEntries(withHandOvers(guide).map((id) => [id, names[id]])) },
+    },
     calls: makeCalls(language, guide),
     ...defined({ ask: askOf(guide) }),
   };

@@ -10,11 +10,11 @@ export function withHandOvers(guide: Guide): readonly string[] {
 
 function partsOf(
   language: string,
-  guide: string,
+  namespace: string,
   parts: readonly (keyof NodeText)[],
 ): Record<string, unknown> {
   return Object.fromEntries(
-    Object.entries(namespaceText(language, guide)).map(([text, sentences]) => [
+    Object.entries(namespaceText(language, namespace)).map(([text, sentences]) => [
       text,
       Object.fromEntries(
         parts.flatMap((part) => {
@@ -26,13 +26,17 @@ function partsOf(
   );
 }
 
-/** Parts of every node's sentences, under the names of the guide and of those it hands over to. */
+/**
+ * Parts of every node's sentences, under the names of the guide and of those it hands over to.
+ * @param namespace where a guide's sentences are taken from
+ */
 export function guideTexts(
   language: string,
   guide: Guide,
   parts: readonly (keyof NodeText)[],
+  namespace = (id: string): string => id,
 ): Record<string, unknown> {
   return Object.fromEntries(
-    withHandOvers(guide).map((id) => [id, partsOf(language, id, parts)] as const),
+    withHandOvers(guide).map((id) => [id, partsOf(language, namespace(id), parts)] as const),
   );
 }

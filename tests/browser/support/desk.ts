@@ -16,9 +16,10 @@ export const openDesk = async (page: Page, fragment: Partial<Fragment> = {}) => 
   const hash = formatFragment({ journey: [], details: {}, ...fragment });
   await page.goto(hash === '' ? '/desk/' : `/desk/#${hash}`);
   await expect(page.locator('#desk-say')).toBeVisible();
-  const [choice] = await page.locator('.choose .choices button').all();
-  await choice?.click();
-  await expect(page.locator('.desk')).toBeVisible();
+  await seen(page);
+  if (await page.locator('.choose').isVisible())
+    await page.locator('.choose .choices button').first().click();
+  await expect(page.locator('.bar-call')).toBeVisible();
 };
 
 /** The key of an answer: 1 and up in the guide's order, - behind 9, 0 for "not sure". */
@@ -35,6 +36,21 @@ export const say = (page: Page) => page.locator('#desk-say');
 export const status = (page: Page) => page.locator('#desk-status');
 export const rows = (page: Page) => page.locator('.journey li button:not(.here)');
 
+/** Waits until what is asked has been on the screen, so that a key counts. */
+export const seen = (page: Page) => page.locator('.desk[data-seen]').waitFor();
+
+/** Presses a key once it counts. */
+export const press = async (page: Page, key: string) => {
+  await seen(page);
+  await page.keyboard.press(key);
+};
+
+/** Taps an answer once it counts. */
+export const choose = async (page: Page, answer: string) => {
+  await seen(page);
+  await page.locator('.choices').getByRole('button', { name: answer }).first().click();
+};
+
 /** Presses keys one by one and counts them. */
 export class Counted {
   presses = 0;
@@ -45,7 +61,7 @@ export class Counted {
   async press(...keys: readonly string[]): Promise<void> {
     for (const key of keys) {
       this.presses += 1;
-      await this.#page.keyboard.press(key);
+      await press(this.#page, key);
     }
   }
   async type(text: string): Promise<void> {
@@ -55,7 +71,12 @@ export class Counted {
   /** Ticks what must be read out first, then answers. */
   async answer(journey: Journey): Promise<void> {
     for (const { at, answer } of journey) {
+      await seen(this.#page);
       if (await this.#page.locator('.middle .care .tick').isVisible()) await this.press('Space');
+      const last = this.#page.locator('.conditions input').last();
+      const needs = answer === 'ready' || answer === 'all-true';
+      while (needs && (await last.isVisible()) && !(await last.isChecked()))
+        await this.press('Space');
       await this.press(keyOf(at, answer));
     }
   }

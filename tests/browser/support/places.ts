@@ -70,8 +70,7 @@ export const places: readonly Place[] = [
   {
     kind: 'preview',
     speaks: 'staff',
-    // Drawn last, in pieces: how firm the ranking is.
-    open: at(`preview/#c=${codeFor(to('stop-book'))}`, '.card.firm details'),
+    open: at(`preview/#c=${codeFor(to('stop-book'))}`, '.note .checks'),
   },
   {
     kind: 'desk',

@@ -42,14 +42,17 @@ export const put = (at: number, text: string, length = text.length): string =>
   plain.slice(0, at) + text + plain.slice(at + length);
 
 export const field = (page: Page): Locator => page.getByLabel('Note code');
-export const status = (page: Page): Locator => page.getByRole('status');
+export const status = (page: Page): Locator => page.locator('#code-status');
 export const note = (page: Page): Locator =>
   page.getByRole('article', { name: 'What the code says' });
 export const open = async (page: Page, hash = ''): Promise<void> => {
   await page.goto(`preview/${hash}`);
-  await expect(field(page)).toBeVisible();
+  await expect(status(page).first()).toBeAttached();
 };
 export const enter = async (page: Page, text: string): Promise<void> => {
+  const another = page.getByRole('button', { name: 'Another code' });
+  if (await another.isVisible()) await another.click();
   await field(page).fill(text);
-  await page.getByRole('button', { name: 'Read code' }).click();
+  // By Enter or by the button, which folds away as soon as the code is read.
+  await page.locator('form.reader').evaluate((form: HTMLFormElement) => form.requestSubmit());
 };

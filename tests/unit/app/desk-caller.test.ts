@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { createCaller } from '../../../src/app/desk/caller.ts';
+import { MOST_OVER, createCallList } from '../../../src/app/desk/calls.ts';
 
 test('what is about a caller is kept only where a keeper is given, and only for a reload', () => {
   const held = new Map<string, string>();
@@ -42,5 +43,32 @@ test('a broken or blocked keeper is no harm', () => {
     const { name = '', ...others } = createCaller(keeper, false).caller();
     expect(name.length, text).toBeLessThanOrEqual(80);
     expect(others).toEqual({});
+  }
+});
+
+test('the last ten calls that are over stay in the tab, and all on hold', () => {
+  const held = new Map<string, string>();
+  const keeper = {
+    getItem: (key: string) => held.get(key) ?? null,
+    setItem: (key: string, text: string) => void held.set(key, text),
+    removeItem: (key: string) => void held.delete(key),
+  };
+  const call = { hash: '', caller: { name: 'Ann' }, read: [], began: 1, at: 'Danger' };
+  const calls = createCallList(keeper, true);
+  for (let nth = 0; nth < 30; nth += 1) calls.put({ ...call, held: nth % 2 === 0, began: nth });
+  const counts = (list: readonly { held: boolean }[]) => [
+    list.filter((one) => one.held).length,
+    list.filter((one) => !one.held).length,
+  ];
+  expect(counts(calls.list())).toEqual([15, MOST_OVER]);
+  expect(calls.list()[0]?.began).toBe(29);
+  const again = createCallList(keeper, false);
+  expect(again.list()).toEqual(calls.list());
+  expect(again.take(again.list()[0]?.id ?? 0)?.caller).toEqual({ name: 'Ann' });
+  expect(again.list()).toHaveLength(24);
+  expect(createCallList(keeper, true).list()).toEqual([]);
+  for (const text of ['{', '7', '[7, null, {"id": "x"}, {"caller": null}]']) {
+    held.set([...held.keys()][0] ?? 'hobnote.desk.calls', text);
+    expect(createCallList(keeper, false).list(), text).toEqual([]);
   }
 });

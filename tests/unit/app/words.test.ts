@@ -66,8 +66,8 @@ describe('sentences in the browser', () => {
   });
 
   it('throws on a fact that is missing, and on a namespace that the page does not carry', () => {
-    expect(() => words.t('note:pass.shareText')).toThrow('{{code}}');
-    expect(() => words.t('note:pass.shareText', { other: 1 })).toThrow('{{code}}');
+    expect(() => words.t('note:message.code')).toThrow('{{code}}');
+    expect(() => words.t('note:message.code', { other: 1 })).toThrow('{{code}}');
     expect(() => words.t('desk:title')).toThrow('desk:title');
     expect(() => words.list('about:is.lines')).toThrow('about:is.lines');
     expect(words.list('note:digits')).toHaveLength(10);
@@ -133,7 +133,7 @@ describe('keys', () => {
       // @ts-expect-error -- no such key
       t('note:nothing'),
       // @ts-expect-error -- another namespace's
-      t('desk:pass.shareText'),
+      t('desk:message.code'),
       // @ts-expect-error -- no namespace
       t('title'),
       // @ts-expect-error -- a group, not a sentence

@@ -26,6 +26,18 @@ function speakFrench(): void {
   spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, fr]');
 }
 
+it('refuses a file that is not UTF-8, by its name', () => {
+  const path = join(copy.folder, 'firm.yaml');
+  const text = readFileSync(path, 'utf8').replace(/^name: .*$/m, 'name: Café Ranges');
+  writeFileSync(path, Buffer.from(text, 'latin1'));
+  expect(toldBy('shape', copy.folder).join()).toMatch(/firm\.yaml:1:1: It is not saved as UTF-8/);
+});
+
+it('refuses a language given twice', () => {
+  spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, en]');
+  expect(toldBy('shape', copy.folder).join()).toContain('each language once');
+});
+
 describe('the published content', () => {
   it('passes every gate', () => {
     expect(gates.map(({ id }) => id)).toEqual([
@@ -52,6 +64,26 @@ interface Slip {
 }
 
 const slips: readonly Slip[] = [
+  {
+    name: 'a line that calls the firm, and nothing that the desk says there',
+    gate: 'sentences',
+    file: 'text/en/door-locked.json',
+    from: 'can get hot."],\n    "desk": {\n      "call": "{{book}}"\n    }',
+    to: 'can get hot."]',
+    told: 'text/en/door-locked.json',
+    what: '"desk" is missing in stop-hum',
+    hint: 'Add "desk"',
+  },
+  {
+    name: 'what the desk says in place of a line that is not there',
+    gate: 'sentences',
+    file: 'text/en/door-locked.json',
+    from: '"Call {{firm}} at {{phone}}. Say that the hum does not stop."',
+    to: '"Book a visit."',
+    told: 'text/en/door-locked.json',
+    what: 'no line of the page tells the reader to call the firm',
+    hint: 'Compare with its neighbors',
+  },
   {
     name: 'a doubled key in JSON, both lines named',
     gate: 'shape',

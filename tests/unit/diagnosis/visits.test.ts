@@ -23,6 +23,13 @@ describe('a file of visits', () => {
     expect(read.ok && read.value.visits).toHaveLength(21);
   });
 
+  test('of version 2 has minutes and a remark, one line; version 1 is read as ever', () => {
+    const two = { ...good, version: 2, visits: [{ ...one, minutes: 35, remark: 'Loose plug.' }] };
+    expect(readVisits(JSON.stringify(two))).toEqual({ ok: true, value: two });
+    for (const bad of [{ minutes: 0 }, { minutes: 1.5 }, { remark: 'a\nb' }, { remark: '' }])
+      expect(readVisits(JSON.stringify({ ...two, visits: [{ ...one, ...bad }] })).ok).toBe(false);
+  });
+
   test.each([
     ['format', { ...good, format: 'something-else' }],
     ['version', { ...good, version: 0 }],
@@ -51,13 +58,13 @@ describe('a file of visits', () => {
   });
 
   test('of a later form is named so, and a byte order mark is none of its content', () => {
-    for (const version of [2, 1.5, 99, Number.MAX_VALUE])
+    for (const version of [3, 2.5, 99, Number.MAX_VALUE])
       expect(readVisits(JSON.stringify({ ...good, version, shoes: 1 }))).toEqual({
         ok: false,
         error: [{ code: 'newer-file', version }],
       });
     expect(readVisits(`\ufeff${JSON.stringify(good)}`).ok).toBe(true);
-    for (const odd of ['null', '1', '"x"', '[]', '{}', '{"format":"other","version":2}'])
+    for (const odd of ['null', '1', '"x"', '[]', '{}', '{"format":"other","version":3}'])
       expect(readVisits(odd)).not.toMatchObject({ error: [{ code: 'newer-file' }] });
   });
 
@@ -67,7 +74,12 @@ describe('a file of visits', () => {
 
   test('keeps whether a cure was tried, though no table tells of it by itself', () => {
     const evidence = told('selector-set.quiet', 'try-door.stuck', 'nowhere.yes');
-    const { visit } = recorded({ model: realModel(), code: '', evidence }, 'nothing-found', []);
+    const { visit } = recorded(
+      { model: realModel(), code: '', evidence },
+      {
+        ...{ fault: 'nothing-found', parts: [] },
+      },
+    );
     expect(visit.answers).toEqual({
       ...{ complaint: 'door-locked', 'selector-set': 'quiet', 'try-door': 'stuck' },
     });

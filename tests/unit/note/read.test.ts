@@ -56,6 +56,29 @@ describe('a mended code shows where', () => {
   });
 });
 
+describe('a group that lacks a character', () => {
+  test('is found by itself, one more wrong among the rest', () => {
+    const groups = code.split('-');
+    for (let at = 0; at < characters.length; at += 1) {
+      const [group, place] = [Math.floor(at / 4), at % 4];
+      const own = groups[group] ?? '';
+      const other = (group + 1) % groups.length;
+      const wrong = (groups[other] ?? '').replace(/^./, (one) => (one === '7' ? '8' : '7'));
+      const given = groups
+        .with(group, own.slice(0, place) + own.slice(place + 1))
+        .with(other, wrong)
+        .join(' ');
+      const reading = read(given);
+      expect(reading, given).toMatchObject({ kind: 'repaired', code });
+      const edits = reading.kind === 'repaired' ? reading.places : [];
+      expect(edits.map(({ how }) => how).toSorted(), given).toEqual(['dropped', 'wrong']);
+      expect(
+        edits.filter(({ how }) => how === 'dropped').map((edit) => Math.floor(edit.at / 4)),
+      ).toEqual([group]);
+    }
+  });
+});
+
 describe('a refusal says what is wrong', () => {
   test.each([
     ['', { code: 'empty' }],
@@ -64,6 +87,8 @@ describe('a refusal says what is wrong', () => {
     ['A'.repeat(longestInput), { code: 'too-long', given: longestInput, most: 60 }],
     ['ABCD', { code: 'too-short', given: 4, least: 16 }],
     ['ABCD-EFGH-JKMN-PQRS-TV', { code: 'wrong-length', given: 18, nearest: [16, 20] }],
+    ['ABCD-EFGH-JKM-PQRS', { code: 'short-group', group: 3, given: 3 }],
+    ['ABCD-EFG-JKM-PQRS', { code: 'too-short', given: 14, least: 16 }],
     ['ABCD-EFGH-JKMN-PQRU', { code: 'bad-symbol', at: 18, nth: 15, character: 'U' }],
     ['<script>alert(1)</script>', { code: 'bad-symbol', at: 0, nth: 0, character: '<' }],
     ['Alfa Bravo Charley Delta', { code: 'bad-word', at: 11, nth: 2, word: 'charley' }],

@@ -29,12 +29,12 @@ const whole = routeOf(codes.join('\n'));
 describe('a route', () => {
   test('has every code, the most urgent first, equally urgent ones as given', () => {
     expect(whole.visits.map(({ code }) => String(code)).toSorted()).toEqual(codes.toSorted());
-    const places = whole.visits.map(({ seen }) => urgencyOrder.indexOf(seen.urgency));
+    const places = whole.visits.map(({ seen }) => urgencyOrder.indexOf(seen?.urgency ?? 'open'));
     expect(places).toEqual(places.toSorted((a, b) => a - b));
     expect(new Set(places).size).toBeGreaterThan(2);
     expect(byUrgency(whole.visits)).toEqual(whole.visits);
     for (const urgency of urgencyOrder) {
-      const rows = whole.visits.filter(({ seen }) => seen.urgency === urgency);
+      const rows = whole.visits.filter(({ seen }) => seen?.urgency === urgency);
       expect(rows.map(({ row }) => row)).toEqual(
         rows.map(({ row }) => row).toSorted((a, b) => a - b),
       );
@@ -45,7 +45,7 @@ describe('a route', () => {
     const assess = makeAssess();
     let seen = 0;
     for (const { seen: visit, assessed } of whole.visits) {
-      if (!visit.model || !assessed) continue;
+      if (!visit?.model || !assessed) continue;
       seen++;
       const fresh = shares(visit.model, visit.evidence);
       for (const [fault, share] of assessed.shares.entries())
@@ -58,10 +58,21 @@ describe('a route', () => {
       expect(assess(visit)).toEqual(assessed);
     }
     expect(seen).toBe(
-      whole.visits.filter(({ seen: one }) => one.model && one.urgency !== 'emergency').length,
+      whole.visits.filter(({ seen: one }) => one?.model && one.urgency !== 'emergency').length,
     );
     // One guide has no figures.
     expect(seen).toBeGreaterThan(whole.visits.length / 3);
+  });
+
+  test('a visit without a code goes along: in a table, of a desk, and all of them', () => {
+    const mixed = routeOf(`Time,Name,Code\n8-10,Ann,${first}\n10-12,Bo,no code yet\n1-3,Cy,\n`);
+    expect(mixed.visits.map(({ code }) => code ?? '').toSorted()).toEqual(['', '', first]);
+    expect(mixed.unread).toEqual([]);
+    const none = routeOf('Time,Name,Address\n8-10,Ann,12 Long Lane\n1-3,Bo,3 Short Lane\n');
+    expect(none.visits.map(({ others }) => others[1])).toEqual(['Ann', 'Bo']);
+    expect(none.visits.every(({ code, assessed }) => !code && !assessed)).toBe(true);
+    const json = routeSchema.parse(routeJson(mixed, today));
+    expect(json.visits.filter(({ code }) => code === null)).toHaveLength(2);
   });
 
   test('a damaged line is no visit until confirmed, and is kept as given', () => {

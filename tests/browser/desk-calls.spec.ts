@@ -1,0 +1,186 @@
+// Whole calls as phone staff have them, by keys alone; how many keys each takes is told.
+import type { Page } from '@playwright/test';
+import { namespaceText } from '../../src/site/words.ts';
+import { axe } from './support/axe.ts';
+import { Counted, HUM, openDesk, rows, say, seen, status } from './support/desk.ts';
+import { DESK, expect, test } from './support/fixtures.ts';
+import { addressOf, codeFor, to } from './support/note.ts';
+
+test.use({ ...DESK, permissions: ['clipboard-read', 'clipboard-write'] });
+
+const { since } = namespaceText('en', 'door-locked') as { since: { title: string } };
+const clipboard = (page: Page) => page.evaluate(() => navigator.clipboard.readText());
+const job = (page: Page) => page.locator('#desk-job');
+
+/** Who calls, typed from field to field; not counted with the keys of the call. */
+async function write(page: Page, ...fields: readonly string[]): Promise<void> {
+  await page.keyboard.press('p');
+  for (const [nth, text] of fields.entries()) {
+    if (nth > 0) await page.keyboard.press('Tab');
+    await page.keyboard.type(text);
+  }
+  await page.keyboard.press('Escape');
+}
+
+test('an ordinary booking takes no more than 25 keys beside the caller’s data', async ({
+  page,
+}) => {
+  await page.goto('/desk/');
+  await seen(page);
+  // Before anything is asked: a caller who drops now can be called back.
+  await write(page, 'Ann Example', '(207) 555-0123', '1 Lantern Lane', 'QX-77');
+  const keys = new Counted(page);
+  await keys.press('1');
+  await keys.answer(to('stop-book').journey);
+  await keys.press('Space', 'j');
+  await expect(status(page)).toHaveText('Job text copied.');
+  const text = await clipboard(page);
+  expect(text).toMatch(/\nCallback number: \(207\) 555-0123\n/);
+  expect(text).toContain('I will book your visit now.');
+  expect(text).not.toContain('Call us at');
+  await page.keyboard.press('p');
+  await page.keyboard.press('End');
+  await page.keyboard.type(' B.');
+  await page.keyboard.press('Escape');
+  await expect(page.locator('.job')).toContainText('Changed since you copied it.');
+  await keys.press('j', 'n', 'Enter');
+  await expect(say(page)).toHaveText('What is wrong with the range?');
+  console.log(`booking: ${String(keys.presses)} keys`);
+  expect(keys.presses).toBeLessThanOrEqual(25);
+});
+
+test('booked at once, the guide goes to the caller by link', async ({ page }) => {
+  await openDesk(page);
+  const keys = new Counted(page);
+  await write(page, 'Ann Example', '(207) 555-0123');
+  await keys.press('-', 'l');
+  const sms = new URL((await page.locator('.link a').first().getAttribute('href')) ?? '');
+  expect([sms.protocol, sms.pathname]).toEqual(['sms:', '2075550123']);
+  const link = /\bhttp\S+$/.exec(sms.searchParams.get('body') ?? '')?.[0] ?? '';
+  expect(link).not.toMatch(/Ann|0123/);
+  await page.getByRole('button', { name: 'Copy', exact: true }).click();
+  expect(await clipboard(page)).toContain(link);
+  await axe(page);
+  await page.goto(link);
+  await expect(page.locator('h1')).toHaveText(since.title);
+});
+
+test('a talkative caller says two things at once, and corrects one', async ({ page }) => {
+  await openDesk(page);
+  const keys = new Counted(page);
+  await keys.answer(HUM.slice(0, 2));
+  await keys.press('a');
+  await keys.type('padlock');
+  await keys.press('Enter');
+  await expect(status(page)).toContainText('Noted.');
+  await expect(page.locator('.later')).toContainText('1 later answer');
+  await keys.answer(HUM.slice(2, 3));
+  // What was said before is taken when its question comes.
+  expect(addressOf(page).journey).toEqual(HUM.slice(0, 4));
+  await keys.press('ArrowLeft', 'ArrowLeft', 'ArrowLeft', '1');
+  expect(addressOf(page).journey[1]?.answer).not.toBe(HUM[1]?.answer);
+  await keys.press('u');
+  expect(addressOf(page).journey).toEqual(HUM.slice(0, 4));
+  await keys.answer(HUM.slice(4));
+  expect(addressOf(page).journey).toEqual(HUM);
+  console.log(`talkative: ${String(keys.presses)} keys`);
+});
+
+test('gas in mid-call: address first, then out and call from there', async ({ page }) => {
+  await openDesk(page, { journey: HUM.slice(0, 6) });
+  const keys = new Counted(page);
+  await keys.press('-', 'd', '3');
+  await expect(page.locator('.end')).toContainText('First: address and callback number');
+  await expect(page.locator('.call-note')).toHaveText(/^First tell me your address/);
+  await expect(page.locator('.aloud-more li').first()).toContainText(
+    'hang up and get everyone out',
+  );
+  await expect(page.locator('.end')).not.toContainText('Do not use a phone');
+  await write(page, 'Ann', '(207) 555-0123', '1 Lantern Lane');
+  await expect(page.locator('.end')).not.toContainText('First: address');
+  await keys.press('Space', 'j');
+  expect(await clipboard(page)).toMatch(/^Job: EMERGENCY/);
+  await axe(page);
+  console.log(`gas: ${String(keys.presses)} keys`);
+});
+
+test('a code with a wrong and a missing character is found, and is not called unread', async ({
+  page,
+}) => {
+  const code = codeFor(to('stop-hum'));
+  const [one = '', two = '', three = '', ...rest] = code.split('-');
+  const wrong = (one.startsWith('7') ? '8' : '7') + one.slice(1);
+  await openDesk(page);
+  const keys = new Counted(page);
+  await keys.press('k');
+  await keys.type([wrong, two, three.slice(0, 3), ...rest].join(' '));
+  await keys.press('Enter');
+  await expect(page.locator('.repair')).toContainText('Group 3');
+  await keys.press('Enter', '-');
+  expect(addressOf(page).journey).toEqual(to('stop-hum').journey);
+  await expect(job(page)).toHaveValue(/\(read back, correct\)/);
+  // The caller's own phone showed the cautions on the way.
+  await expect(job(page)).not.toHaveValue(/not marked as read/);
+  console.log(`damaged code: ${String(keys.presses)} keys`);
+});
+
+test('a dropped call is taken up on another machine, with who calls and how long ago', async ({
+  page,
+  browser,
+}) => {
+  await openDesk(page);
+  const keys = new Counted(page);
+  await write(page, 'Ann Example', '(207) 555-0123', '1 Lantern Lane');
+  await keys.answer(HUM.slice(0, 3));
+  await keys.press('j');
+  const text = await clipboard(page);
+  expect(text).toMatch(/\nLast answer: \d{4}-\d\d-\d\d \d\d:\d\d\n/);
+  const ago = text.replace(/(?<=\nLast answer: ).+/, '2026-01-02 03:04');
+
+  const elsewhere = await browser.newContext({ ...DESK, serviceWorkers: 'block' });
+  const other = await elsewhere.newPage();
+  await openDesk(other);
+  const theirs = new Counted(other);
+  await theirs.press('k');
+  await other.locator('#desk-code').fill(`> ${ago.replaceAll('\n', '\n> ')}`);
+  await theirs.press('Enter');
+  await expect(other.getByLabel('Name', { exact: true })).toHaveValue('Ann Example');
+  await expect(other.getByLabel('Address', { exact: true })).toHaveValue('1 Lantern Lane');
+  await expect(other.locator('.bar-call')).toContainText(/Last answer\s*\d{3,}:\d\d:\d\d/);
+  await theirs.press('-');
+  await expect(rows(other)).toHaveCount(3);
+  expect(addressOf(other).journey).toEqual(HUM.slice(0, 3));
+  console.log(`dropped: ${String(keys.presses)} keys, then ${String(theirs.presses)}`);
+  await elsewhere.close();
+});
+
+test('a caller is spoken to in their language; the job and what is typed stay as they are', async ({
+  page,
+}) => {
+  // This copy speaks one language: a second is put in on the way, its sentences marked.
+  await page.route('**/desk/', async (route) => {
+    const response = await route.fetch();
+    const html = await response.text();
+    const files = /id="files">(\{.*?\})</.exec(html)?.[1] ?? '{}';
+    const spoken = `"spoken":{"es":{"name":"Español","files":${files.replaceAll('.json', '.json?es')}}}`;
+    expect(html).toContain('"spoken":{}');
+    await route.fulfill({ response, body: html.replace('"spoken":{}', () => spoken) });
+  });
+  await page.route('**/*.desk.*.json?es', async (route) => {
+    const response = await route.fetch();
+    const part = await response.text();
+    await route.fulfill({ response, body: part.replaceAll(/"(title|none)":"/g, '"$1":"ES ') });
+  });
+  await openDesk(page);
+  const keys = new Counted(page);
+  await write(page, 'Ann Example');
+  await keys.press('g', 'ArrowDown', 'Escape');
+  await expect(say(page).locator('[lang="es"]')).toHaveText(/^ES Is any of this/);
+  await expect(say(page).locator('.own')).toHaveText('Is any of this happening right now?');
+  await axe(page);
+  await keys.press('-');
+  await expect(say(page)).toContainText('ES ');
+  await expect(page.getByLabel('Name', { exact: true })).toHaveValue('Ann Example');
+  await expect(job(page)).not.toHaveValue(/ES /);
+  console.log(`another language: ${String(keys.presses)} keys`);
+});
