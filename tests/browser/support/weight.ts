@@ -91,7 +91,8 @@ export const CEILINGS = {
   questionScript: 4_400,
   /** The same of a page that counts a wait, or tells whether the firm is open. */
   clockScript: 5_900,
-  note: 40_000,
+  /** Photos, the details that matter most and what to do until the visit are on it. */
+  note: 44_000,
   preview: 60_000,
   round: 60_000,
 } as const;
