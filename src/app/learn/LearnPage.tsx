@@ -7,6 +7,7 @@ import type { RecordedVisit } from '../../diagnosis/visits-schema.ts';
 import { guideName } from '../shared/content-words.ts';
 import { breathe } from '../shared/breathe.ts';
 import { download } from '../shared/download.ts';
+import { FileButton } from '../shared/FileButton.tsx';
 import { fetchData } from '../shared/fetched.ts';
 import { sayer } from '../shared/words.ts';
 import { fileText, type ImportProblem } from '../visits/stored.ts';
@@ -84,18 +85,11 @@ export function LearnPage(props: { readonly page: Page }): JSX.Element {
   return (
     <>
       <section class="card">
-        <label class="button file" for="visit-files">
-          {t('learn:add')}
-        </label>
-        <input
-          id="visit-files"
-          type="file"
-          multiple
+        <FileButton
+          label={t('learn:add')}
           accept=".json,application/json"
-          onChange={({ currentTarget: input }) => {
-            const list = [...(input.files ?? [])];
-            if (list.length > 0) void take(list).finally(() => (input.value = ''));
-          }}
+          multiple
+          onFile={(...list) => take(list)}
         />
         <p role="status">{said()}</p>
         <ul>
