@@ -153,7 +153,7 @@ export function Calls(props: { readonly shell: Shell }) {
       keyed
       fallback={
         <Choose
-          shell={shell}
+          page={shell}
           guides={guides}
           caller={caller}
           calls={others}

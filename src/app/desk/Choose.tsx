@@ -11,6 +11,7 @@ import { onDanger } from './danger.ts';
 import { answerKeys, letters } from './keys.ts';
 import type { Shell } from './page.ts';
 import { createSeen } from './seen.ts';
+import { sayer } from '../shared/words.ts';
 import { focus, listen } from './shortcuts.ts';
 import type { DeskState } from './state.ts';
 
@@ -22,7 +23,7 @@ export interface OtherCalls {
 
 /** The start of a call: what the caller says, on number keys; who calls can be written from the first second. */
 export function Choose(props: {
-  readonly shell: Shell;
+  readonly page: Shell;
   readonly guides: readonly CodebookGuide[];
   readonly caller: CallerState;
   readonly calls: OtherCalls;
@@ -30,10 +31,10 @@ export function Choose(props: {
   readonly onHold: () => void;
   readonly onUndo: () => void;
 }) {
-  const t: Shell['words']['t'] = (key, facts) => props.shell.words.t(key, facts);
+  const t = sayer(props);
   // The main guide's first: the order shown.
   const inOrder = () =>
-    Object.keys(props.shell.files).filter((id) => props.guides.some((guide) => guide.id === id));
+    Object.keys(props.page.files).filter((id) => props.guides.some((guide) => guide.id === id));
   const withMain = (then: (desk: DeskState) => void): void =>
     props.onChoose(inOrder()[0] ?? '', then);
   const code = () => withMain((desk) => desk.journey.show('code'));
@@ -72,7 +73,7 @@ export function Choose(props: {
               <li>
                 <button type="button" onClick={() => seen() && props.onChoose(id)}>
                   <Key of={answerKeys[index()] ?? ''} />{' '}
-                  <span>{guideName(props.shell.words, id)}</span>
+                  <span>{guideName(props.page.words, id)}</span>
                 </button>
               </li>
             )}
@@ -91,10 +92,10 @@ export function Choose(props: {
         </div>
       </section>
       <div class="sheet">
-        <CallerCard page={props.shell} caller={props.caller} />
-        <Others page={props.shell} calls={props.calls} />
+        <CallerCard page={props.page} caller={props.caller} />
+        <Others page={props.page} calls={props.calls} />
       </div>
-      <Keys page={props.shell} />
+      <Keys page={props.page} />
     </div>
   );
 }

@@ -1,5 +1,6 @@
 /** The calls of this tab besides the one at hand: on hold, or over and yet to be taken back. */
 import { createSignal } from 'solid-js';
+import { isRecord } from '../../guide/shape.ts';
 import { tidyCaller, type Caller } from '../../visit/job.ts';
 import { keep, kept, type Keeper } from './keeper.ts';
 
@@ -31,17 +32,15 @@ export const MOST_OVER = 10;
 
 const KEY = 'hobnote.desk.calls';
 
-function isRecord(value: unknown): value is CallRecord {
-  const one = value as Partial<Record<keyof CallRecord, unknown>> | null;
+function isCall(value: unknown): value is CallRecord {
+  if (!isRecord(value)) return false;
+  const { guide, hash, at, id, began, read, caller } = value;
   return (
-    typeof one === 'object' &&
-    one !== null &&
-    ['string', 'undefined'].includes(typeof one.guide) &&
-    [one.hash, one.at].every((text) => typeof text === 'string') &&
-    [one.id, one.began].every((number) => typeof number === 'number') &&
-    Array.isArray(one.read) &&
-    typeof one.caller === 'object' &&
-    one.caller !== null
+    ['string', 'undefined'].includes(typeof guide) &&
+    [hash, at].every((text) => typeof text === 'string') &&
+    [id, began].every((number) => typeof number === 'number') &&
+    Array.isArray(read) &&
+    isRecord(caller)
   );
 }
 
@@ -52,7 +51,7 @@ export function createCallList(keeper: Keeper, fresh: boolean) {
   const before = fresh ? [] : kept(keeper, KEY);
   const [list, setList] = createSignal<readonly CallRecord[]>(
     Array.isArray(before)
-      ? before.filter(isRecord).map((one) => ({ ...one, caller: tidyCaller(one.caller) }))
+      ? before.filter(isCall).map((one) => ({ ...one, caller: tidyCaller(one.caller) }))
       : [],
   );
   const set = (records: readonly CallRecord[]): void => {

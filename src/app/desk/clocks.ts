@@ -10,9 +10,9 @@ export type Clocks = ReturnType<typeof createClocks>;
  */
 export const pageTime = (): number => performance.timeOrigin + performance.now();
 
-/** A time by the clock on this wall, to the minute: `2026-11-28T14:05`. */
-export const minuteOf = (date: Date): string =>
-  new Date(date.getTime() - date.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+/** Milliseconds since 1970 by the clock on this wall, to the minute: `2026-11-28T14:05`. */
+export const minuteOf = (time: number): string =>
+  new Date(time - new Date(time).getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
 
 /** Time is always worked out from the clock, never counted: a throttled tab loses none. */
 export function createClocks(desk: DeskState) {

@@ -1,7 +1,6 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
 import { createMemo } from 'solid-js';
 import { hashOf } from '../../address/grammar.ts';
-import { defined } from '../../defined.ts';
 import { minuteOf } from './clocks.ts';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
@@ -16,9 +15,6 @@ import { jobText } from '../shared/job-text.ts';
 import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
-
-const minute = (time: number | undefined): string | undefined =>
-  time === undefined ? undefined : minuteOf(new Date(time));
 
 export type Form = 'text' | 'json';
 
@@ -53,15 +49,15 @@ export function createOutcome(page: Page, desk: DeskState) {
     return readVisit(note, page.codebooks, figures.value());
   });
   const job = createMemo((): Job | undefined => {
-    const written = code();
+    const [written, answered] = [code(), desk.answered()];
     const { isRead, wasShownElsewhere } = desk.journey;
     const named = (read: boolean) =>
       careful()
         .filter((node) => isRead(node) === read && (read || !wasShownElsewhere(node)))
         .map(({ id }) => id);
     return makeJob(view(), {
-      called: minuteOf(new Date(desk.began)),
-      ...defined({ answered: minute(desk.answered()) }),
+      called: minuteOf(desk.began),
+      ...(answered === undefined ? {} : { answered: minuteOf(answered) }),
       ...(written
         ? {
             code: written,
