@@ -127,6 +127,19 @@ document.addEventListener('click', ({ target, defaultPrevented }) => {
     sessionStorage.setItem(said(values), link.innerText);
   });
 });
+// A number answers, where it is not typed into a field, held down, or a browser's own (Ctrl 1).
+addEventListener('keydown', ({ key, repeat, ctrlKey, metaKey, altKey, target }) => {
+  const link = all('.answers a')[Number(key) - 1];
+  if (
+    link?.offsetParent &&
+    !repeat &&
+    !ctrlKey &&
+    !metaKey &&
+    !altKey &&
+    !(target as Element).matches('input')
+  )
+    link.click();
+});
 keepFragment();
 addEventListener('hashchange', apply);
 // A page that comes back as it was left is the place to resume from again.
