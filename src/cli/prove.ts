@@ -7,6 +7,7 @@ import { existsSync } from 'node:fs';
 import { openContent } from '../content/content.ts';
 import type { Content } from '../content/content.ts';
 import { checkContent } from '../content/gates.ts';
+import { hazardCounts } from '../content/hazards.ts';
 import { languageReport } from '../content/language-report.ts';
 import { content as ownContent } from '../content/load.ts';
 import type { Problem } from '../content/problem.ts';
@@ -69,6 +70,13 @@ function report(content: Content, wanted: readonly string[], json: boolean): num
   } else {
     for (const one of shown) console.log(proofLines(one).join('\n'));
     for (const one of reports) console.log(languageLines(one).join('\n'));
+    const log = content.hazards();
+    if (log.ok && wanted.length === 0) {
+      const { hazards, controls, evidence, outside } = hazardCounts(log.value);
+      console.log(
+        `Hazard log: ${String(hazards)} hazards, ${String(controls)} controls, ${String(evidence)} pieces of evidence; ${String(outside)} hazards wholly or partly outside our reach.`,
+      );
+    }
     tellAll(problems);
   }
   return status(problems);

@@ -41,6 +41,8 @@ import { finderSchema } from './schema/finder.ts';
 import type { Finder } from './schema/finder.ts';
 import { costsOf, firmSchema, switchedOff } from './schema/firm.ts';
 import type { Firm } from './schema/firm.ts';
+import { hazardsSchema } from './schema/hazards.ts';
+import type { Hazard } from './schema/hazards.ts';
 import { languagesSchema } from './schema/languages.ts';
 import type { Language } from './schema/languages.ts';
 import { recallSchema } from './schema/recall.ts';
@@ -94,6 +96,8 @@ export interface Content {
   readonly carePages: () => Checked<readonly CarePage[]>;
   /** Short name → how the source is cited. */
   readonly sources: () => Checked<Readonly<Record<string, string>>>;
+  /** The hazard log: a hazard's name → what it is, what controls it, and what shows that. */
+  readonly hazards: () => Checked<Readonly<Record<string, Hazard>>>;
   readonly demos: () => Checked<readonly Demo[]>;
   /** Who signed which version of a guide, the newest last. */
   readonly reviews: () => Checked<readonly Review[]>;
@@ -331,6 +335,7 @@ function readerOf(root: string): Content {
     finder: file('finder.yaml', finderSchema),
     carePages: file('care.yaml', carePagesSchema),
     sources: file('sources.json', sourcesSchema),
+    hazards: file('hazards.yaml', hazardsSchema),
     demos: file('demo.json', demoSchema),
     reviews: file('reviews.yaml', reviewsSchema),
     retired,

@@ -13,6 +13,7 @@ import type { Path } from '../guide/yaml.ts';
 import type { Fault } from '../proof/property.ts';
 import { all } from './content.ts';
 import type { Content, Copy } from './content.ts';
+import { hazardProblems } from './hazards.ts';
 import { idSentences } from './id-sentences.ts';
 import { languageReport, readTexts, textsOf } from './language-report.ts';
 import { names } from './names.ts';
@@ -30,7 +31,7 @@ import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 /** One thing asked of content. */
 export interface Gate {
   /** The same for machines in every release. */
-  readonly id: 'shape' | 'names' | 'sentences' | 'languages' | 'regions' | 'proof';
+  readonly id: 'shape' | 'names' | 'sentences' | 'languages' | 'regions' | 'hazards' | 'proof';
   readonly asks: string;
   /** Parts that are broken are the first gate's business: the others pass over them. */
   readonly check: (content: Content) => readonly Problem[];
@@ -44,10 +45,10 @@ function shape(content: Content): readonly Problem[] {
   const files = readdirSync(content.root, { recursive: true, encoding: 'utf8' })
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
-  const { blocks, carePages, demos, details, finder, firm, languages, model } = content;
+  const { blocks, carePages, demos, details, finder, firm, hazards, languages, model } = content;
   const { glossary, recall, regions, releases, retired, reviews, staffViews, sources } = content;
   const known = languages();
-  const read = [blocks, carePages, demos, details, finder, firm, model] as const;
+  const read = [blocks, carePages, demos, details, finder, firm, hazards, model] as const;
   const later = [retired, recall, regions, releases, reviews, staffViews, sources] as const;
   const parts = [
     ...files.map(content.text),
@@ -262,6 +263,11 @@ export const gates: readonly Gate[] = [
     id: 'regions',
     asks: 'Every region has its own numbers, units, names and sources, and nothing of another.',
     check: regionProblems,
+  },
+  {
+    id: 'hazards',
+    asks: 'Every hazard has its controls and evidence that are there; all that warns or is proved has its hazard.',
+    check: hazardProblems,
   },
   {
     id: 'proof',

@@ -28,6 +28,14 @@ export type FileTrouble =
   | { readonly code: 'demo-broken'; readonly id: string; readonly reason: string }
   /** A switch is off, and the newest release was frozen with it on. */
   | { readonly code: 'release-of-others'; readonly release: number; readonly switch: string }
+  /** A hazard that nothing controls, or nothing shows to be controlled. */
+  | {
+      readonly code: 'hazard-open';
+      readonly hazard: string;
+      readonly lacks: 'controls' | 'evidence';
+    }
+  /** A page that warns of death or serious injury, or a property, that no such hazard names. */
+  | { readonly code: 'hazard-none'; readonly what: 'page' | 'property'; readonly name: string }
   | RecallTrouble
   /** A flag that no answer and no stop raises. */
   | { readonly code: 'flag-unused'; readonly flag: string }

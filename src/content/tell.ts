@@ -157,6 +157,21 @@ function tellFile(trouble: FileTrouble): ProblemWords {
         what: `No answer raises the flag "${trouble.flag}", and no stop.`,
         hint: 'Raise it with "flag: …" in a graph, or take it and its words out.',
       };
+    case 'hazard-open':
+      return {
+        what: `The hazard "${trouble.hazard}" has no ${trouble.lacks}.`,
+        hint: 'Add them. If nothing controls it, say so: controls: { outside-our-reach: true }.',
+      };
+    case 'hazard-none':
+      return trouble.what === 'page'
+        ? {
+            what: `No hazard of death or serious injury names ${trouble.name}, which warns of one.`,
+            hint: 'Name it under the pages of the hazard it controls, in content/hazards.yaml.',
+          }
+        : {
+            what: `No hazard names ${trouble.name}, a property of the proof.`,
+            hint: 'Name it under the properties of the hazard it controls.',
+          };
     case 'sentence-of-block':
       return {
         what: `${trouble.key} has the name of a block's page, whose sentences are in blocks.json.`,

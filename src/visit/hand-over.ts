@@ -234,5 +234,8 @@ export function readPasted(text: string, codebooks: Codebooks, labels: Labels): 
     found.find(({ reading }) => reading.kind === 'repaired') ??
     found[0];
   if (best) return best;
-  return { reading: amongWords(text.slice(0, MOST), codebooks) ?? whole };
+  const among = amongWords(text.slice(0, MOST), codebooks);
+  // Nothing but signs of a code: what is refused is all of it, not the part that looks whole.
+  const bare = !['bad-symbol', 'bad-word', 'too-long'].includes(whole.problem.code);
+  return { reading: among && !(bare && among.kind === 'refused') ? among : whole };
 }

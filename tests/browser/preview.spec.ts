@@ -317,6 +317,6 @@ test('without scripts it says to call the office', async ({ browser }) => {
   const told = page.locator('noscript .card');
   await expect(told).toBeVisible();
   expect(await told.innerText()).toContain('The office can read the code');
-  await expect(page.getByRole('link', { name: '(207) 555-0142' })).toBeVisible();
+  await expect(page.getByRole('link', { name: '(207) 555-0142', exact: true })).toBeVisible();
   await context.close();
 });

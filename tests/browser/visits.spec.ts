@@ -118,7 +118,7 @@ test('without a fault nothing is kept, and the field says so', async ({ page }) 
   await unfold(record(page));
   await keep(page).click();
   await expect(fault(page)).toBeFocused();
-  await expect(fault(page)).toHaveAccessibleDescription(/Choose the fault you found/);
+  await expect(fault(page)).toHaveAccessibleDescription(/Choose what you found/);
   await axe(page);
 });
 
@@ -131,7 +131,7 @@ test('files that are not right are refused with what to do', async ({ page }) =>
     file('{'),
     file('[]'),
     file([{ ...VISIT, name: 'somebody' }]),
-    file([VISIT], { version: 2 }),
+    file([VISIT], { version: 3 }),
     file([VISIT], { guide: 'no-such-guide' }),
     file([{ ...VISIT, fault: 'no-such-fault' }]),
     file([{ ...VISIT, parts: ['no-such-part'] }]),
@@ -213,7 +213,7 @@ test('by keyboard alone', async ({ page }) => {
     await page.keyboard.press('Tab');
   }
   await page.keyboard.press('Enter');
-  await expect(record(page)).toContainText('Saved for this code: Something not on this list');
+  await expect(record(page)).toContainText('Saved for this code: Nothing wrong found');
 });
 
 test('a part that cannot be fetched says so and can be opened again', async ({ page, watched }) => {

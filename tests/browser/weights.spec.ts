@@ -19,7 +19,9 @@ for (const kind of ['question', 'note', 'preview', 'round'] as const)
       if (kind === 'question')
         expect(script, `${path}, bytes of JavaScript`).toBeLessThanOrEqual(
           CEILINGS[
-            loads.some(({ url }) => url.includes('/Timer.')) ? 'waitScript' : 'questionScript'
+            loads.some(({ url }) => /\/(?:Timer|Hours)\./.test(url))
+              ? 'clockScript'
+              : 'questionScript'
           ],
         );
     }

@@ -89,9 +89,10 @@ export const CEILINGS = {
   question: 14_600,
   /** Of it; a page that looks at the whole journey before it shows a step needs some 250 of them. */
   questionScript: 4_400,
-  /** The same of a page that counts a wait. */
-  waitScript: 5_900,
-  note: 40_000,
+  /** The same of a page that counts a wait, or tells whether the firm is open. */
+  clockScript: 5_900,
+  /** Photos, the details that matter most and what to do until the visit are on it. */
+  note: 44_000,
   preview: 60_000,
   round: 60_000,
 } as const;

@@ -41,7 +41,7 @@ it('refuses a language given twice', () => {
 describe('the published content', () => {
   it('passes every gate', () => {
     expect(gates.map(({ id }) => id)).toEqual([
-      ...['shape', 'names', 'sentences', 'languages', 'regions', 'proof'],
+      ...['shape', 'names', 'sentences', 'languages', 'regions', 'hazards', 'proof'],
     ]);
     expect(checkContent(openContent(published))).toEqual([]);
   });
