@@ -1,4 +1,4 @@
-import { TYPES, headersFor, type HeaderRule } from './headers.ts';
+import { TYPES, headersFor, type HeaderRule } from '../headers.ts';
 
 /** What nginx must know of a built site. */
 export interface NginxSite {

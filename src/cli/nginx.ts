@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { firm, languages } from '../content/load.ts';
 import { command, fail, options } from './command.ts';
 import { inRoot } from './root.ts';
-import { parseHeaders } from './headers.ts';
+import { parseHeaders } from '../headers.ts';
 import { nginxConfig } from './nginx-config.ts';
 
 await command(async () => {

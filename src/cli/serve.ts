@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { extname, join, relative, resolve, sep } from 'node:path';
-import { TYPES, headersFor, parseHeaders, type HeaderRule } from './headers.ts';
+import { TYPES, headersFor, parseHeaders, type HeaderRule } from '../headers.ts';
 
 /** A running server. */
 export interface Served {

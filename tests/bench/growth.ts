@@ -1,6 +1,7 @@
-import { readFile, readdir, stat } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { guides as publishedGuides } from '../../src/content/load.ts';
+import { bundlesOf } from '../browser/support/releases.ts';
 import { pagesOf } from '../browser/support/site.ts';
 import { buildWith, madeUp } from './made-up.ts';
 import type { Row } from './row.ts';
@@ -29,10 +30,10 @@ async function bytesIn(dist: string): Promise<number> {
   return sizes.reduce((sum, size) => sum + size, 0);
 }
 
-/** What one reader keeps: the list of the default language says how much that is. */
+/** What one reader keeps: the bundles of the default language say how much that is. */
 async function keptIn(dist: string): Promise<number> {
-  const list = JSON.parse(await readFile(join(dist, 'precache.json'), 'utf8')) as { bytes: number };
-  return list.bytes;
+  const bundles = [...(await bundlesOf(dist)).values()];
+  return bundles.flatMap(({ files }) => files).reduce((sum, [, bytes]) => sum + bytes, 0);
 }
 
 /** Build time and size by guides and languages: the published guides, more made up, in copies of English. */

@@ -1,10 +1,11 @@
-import { readFileSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { join } from 'node:path';
 import { chromium, type Browser } from '@playwright/test';
 import { CHROMIUM_FLAGS, wholeChromium as program } from '../../.config/browsers.ts';
 import { serve } from '../../src/cli/serve.ts';
 import { shownCode, to } from '../browser/support/note.ts';
+import { bundlesOf } from '../browser/support/releases.ts';
 import { answerLink, giveAnswer } from '../browser/support/site.ts';
 import type { Row } from './row.ts';
 
@@ -59,14 +60,9 @@ async function journey(browser: Browser, site: string): Promise<Sent & { readonl
 }
 
 /** All that is kept for use with no network, as a static host that compresses sends it. */
-function whole(): Sent {
-  const { files } = JSON.parse(readFileSync(join(DIST, 'precache.json'), 'utf8')) as {
-    files: Record<string, string>;
-  };
-  const sizes = Object.keys(files).map((name) => {
-    const file = join(DIST, name.replace(/(^|\/)$/, '$1index.html'));
-    return (statSync(`${file}.br`, { throwIfNoEntry: false }) ?? statSync(file)).size;
-  });
+async function whole(): Promise<Sent> {
+  const names = [...(await bundlesOf(DIST)).keys()];
+  const sizes = names.map((name) => statSync(join(DIST, `${name}.br`)).size);
   return { requests: sizes.length, bytes: sizes.reduce((sum, size) => sum + size, 0) };
 }
 
@@ -79,7 +75,7 @@ export async function benchHosting(): Promise<Row[]> {
   const browser = await chromium.launch({ executablePath: program(), args: CHROMIUM_FLAGS });
   try {
     const walked = await journey(browser, site.url);
-    const kept = whole();
+    const kept = await whole();
     const both = { requests: walked.requests + kept.requests, bytes: walked.bytes + kept.bytes };
     const files = kept.requests;
     const note = 'assumed: $0.085 a GB, $0.01 for 10,000 requests';

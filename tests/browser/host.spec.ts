@@ -7,7 +7,7 @@ import { chmod, readFile, readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Browser } from '@playwright/test';
 import { missing } from '../../.config/browsers.ts';
-import { parseHeaders } from '../../src/cli/headers.ts';
+import { parseHeaders } from '../../src/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
 import { mainLanguage } from '../../src/content/load.ts';
 import { NOBODY, copyOf, isRoot, nginx } from '../support/nginx.ts';

@@ -113,7 +113,7 @@ test('with storage full the journey and the note go on, and nothing written is l
   );
   expect(await page.evaluate(() => localStorage.getItem('hobnote.journey'))).toBeNull();
   await page.locator('[data-note]').click();
-  await expect(page.locator('.more')).toContainText('in this page’s web address');
+  await expect(page.locator('.more')).toContainText('shows in the web address');
   await page.getByLabel('Anything else?').fill('a remark');
   await expect.poll(() => addressOf(page).remark).toBe('a remark');
   await page.reload();

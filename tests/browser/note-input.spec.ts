@@ -88,7 +88,7 @@ test('storage that throws loses nothing, and the page says where the text is', a
   });
   const fragment = to('stop-book');
   await open(page, fragment);
-  await expect(page.locator('.more')).toContainText('in this page’s web address');
+  await expect(page.locator('.more')).toContainText('shows in the web address');
   await page.getByLabel('Model number').fill('AB-1');
   // The browser itself learns of the new address a moment after the page.
   await expect.poll(() => addressOf(page).model).toBe('AB-1');

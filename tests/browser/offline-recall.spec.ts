@@ -137,7 +137,7 @@ test('a page corrected without a release is replaced alone, and once', async ({
   await begun(page);
   await origin.release(again);
   // The newer copy cannot be had yet: the one in use goes on, without the page.
-  origin.fate = (path) => (path === '/precache.json' ? 'cut' : 'answer');
+  origin.fate = (path) => (path.startsWith('/_astro/kept/') ? 'cut' : 'answer');
   await page.reload();
   await isRecalled(page);
   await goOn(page).click();

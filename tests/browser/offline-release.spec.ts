@@ -18,7 +18,7 @@ test.describe('a newer release', () => {
   test.beforeAll(async ({ small }) => {
     // The same site with another name for one style sheet and a mark on the first page.
     next = await copyOf(/\.(?:br|gz)$/);
-    css = Object.keys((await list(small)).files).find((file) => /Layout.*css$/.test(file)) ?? '';
+    css = (await list(small)).find((file) => /Layout.*css$/.test(file)) ?? '';
     const renamed = css.replace('.css', '2.css');
     await rename(join(next, css), join(next, renamed));
     for (const path of pagesOf(next)) {

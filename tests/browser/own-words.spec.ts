@@ -82,6 +82,7 @@ test('a link that holds a remark is shown and scrubbed, on the note and the prev
   await expect(page.locator('main')).toContainText(model);
   expect(await traces(page)).not.toMatch(/Ring|XY 12/);
   // The next caller's code brings nothing of it.
+  await page.getByRole('button', { name: 'Another code' }).click();
   await page.locator('#code').fill(codeFor(to('stop-gas')));
   await expect(page.locator('main')).not.toContainText(remark);
   await page.reload();

@@ -6,7 +6,7 @@ import { join, relative } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { missing } from '../../.config/browsers.ts';
-import { headersFor, parseHeaders } from '../../src/cli/headers.ts';
+import { headersFor, parseHeaders } from '../../src/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
 import { policy } from '../../src/site/policy.ts';
 import { ask } from '../unit/cli/ask.ts';

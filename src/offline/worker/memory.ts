@@ -36,3 +36,9 @@ export async function check(cacheName: string): Promise<void> {
   const now = Date.now();
   if (daysOld(await checked(cacheName), now) > 0) await write(cacheName, 'checked', now);
 }
+
+/** Names of a release's bundles that are not kept yet; undefined where none ever was asked for. */
+export const missing = async (cacheName: string): Promise<readonly string[] | undefined> =>
+  (await read(cacheName, 'missing')) as readonly string[] | undefined;
+export const remainMissing = (cacheName: string, names: Iterable<string>): Promise<void> =>
+  write(cacheName, 'missing', [...names]);

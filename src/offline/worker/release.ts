@@ -1,32 +1,26 @@
 /**
- * One release of the site kept on the device: a cache of its own, filled and verified
- * file by file before anything is served from it.
+ * One release of the site kept on the device: a cache of its own, filled bundle by bundle, each one
+ * verified before anything of it is kept.
  */
-
-/** What the build lists in `precache.json`. */
-export interface Listed {
-  /** Address relative to the worker's scope → SHA-256 of the file, base 64. */
-  readonly files: Readonly<Record<string, string>>;
-  /** Bytes of all files, not compressed: what they take up when kept. */
-  readonly bytes: number;
-}
+import { digest, unpack, type Bundle, type Packed } from './bundle.ts';
+import { missing, remainMissing } from './memory.ts';
 
 /** Where a release's files are and what it is called. */
 export interface Release {
   /** The worker's scope: an address ending in a slash. */
   readonly scope: string;
-  /** SHA-256 of the release's `precache.json`, base 64. */
+  /** What all pages share, one for each guide, the first one that of most readers, and the rest. */
+  readonly bundles: readonly [shared: Bundle, ...others: Bundle[]];
+  /** SHA-256 of `bundles` as JSON, base 64. */
   readonly version: string;
   /** The release of the codes it writes, which recalls name. */
   readonly number: number;
 }
 
-/**
- * Downloads at the same time. Few, and of low priority: a reader's next page goes first.
- */
-const AT_ONCE = 3;
 /** Room asked for, as a multiple of the files' bytes: every entry brings headers and an index. */
 const ROOM = 1.5;
+/** The bundle that others look back at, until all are kept. */
+const sharedKey = (): string => new URL('?shared', location.href).href;
 
 /** Caches are shared by all of an origin's folders: the scope keeps copies of the site apart. */
 export const prefixOf = ({ scope }: { readonly scope: string }): string => `hobnote ${scope} `;
@@ -36,70 +30,106 @@ export const cacheOf = (release: Release): string =>
 export const releaseOf = (cacheName: string): number =>
   Number(/ (\d+) \S+$/.exec(cacheName)?.[1] ?? 0);
 
-/** SHA-256 in base 64, as the build writes it. */
-async function digest(body: ArrayBuffer): Promise<string> {
-  const bytes = new Uint8Array(await crypto.subtle.digest('SHA-256', body));
-  return btoa(String.fromCharCode(...bytes));
-}
-
-/** A file that is not the one listed; its message is for whoever looks at the worker. */
+/** A bundle that is not the one listed; its message is for whoever looks at the worker. */
 export class Altered extends Error {}
 /** A device that is too full. */
 export class Full extends Error {}
 
-/** A file as it should be, or an exception: one wrong byte, and the release is not kept. */
-async function fetched(url: string, hash: string): Promise<Response> {
-  // Files named by their content never change; all others are asked for again.
-  const cache = url.includes('/_astro/') ? 'default' : 'no-cache';
-  const response = await fetch(url, { cache, priority: 'low' });
-  const body = await response.arrayBuffer();
-  if (!response.ok || (await digest(body)) !== hash) throw new Altered(url);
-  // A new response: a redirected one cannot answer a navigation, and the body is unpacked.
-  const headers = new Headers(response.headers);
-  headers.delete('content-encoding');
-  headers.delete('content-length');
-  return new Response(body, { headers });
+/** A bundle as it should be, or an exception: nothing of one with a wrong byte is kept. */
+async function fetched(url: string, hash: string): Promise<Packed> {
+  // Named by its content, it never changes; where the browser's own cache holds another, past it.
+  for (const cache of ['default', 'reload'] as const) {
+    // Of low priority: a reader's next page goes first.
+    const response = await fetch(url, { cache, priority: 'low' });
+    if (!response.ok) throw new Error(`${url}: ${String(response.status)}`);
+    const body = await response.arrayBuffer();
+    if ((await digest(body)) === hash) return JSON.parse(new TextDecoder().decode(body)) as Packed;
+  }
+  throw new Altered(url);
 }
 
-async function list({ scope, version }: Release): Promise<Listed> {
-  const response = await fetched(new URL('precache.json', scope).href, version);
-  return (await response.json()) as Listed;
-}
-
-async function hasRoom(bytes: number): Promise<boolean> {
+async function hasRoom(bundles: readonly Bundle[]): Promise<boolean> {
+  const bytes = bundles.reduce((sum, bundle) => sum + bundle.bytes, 0);
   // Safari before 17 cannot say, and keeps the site all the same; where room runs out, it is told.
   const storage = navigator.storage as Partial<StorageManager> | undefined;
   const { quota, usage = 0 } = (await storage?.estimate?.()) ?? {};
   return quota === undefined || quota - usage >= bytes * ROOM;
 }
 
+/** Has a release's cache all of it? Those from before copies came in bundles have. */
+export const isWhole = async (cacheName: string): Promise<boolean> =>
+  ((await missing(cacheName)) ?? []).length === 0;
+
 /**
- * Keeps every file of a release. What an earlier, cut attempt has verified is not fetched
- * again. Rejects when the network fails, a file is not of this release, or there is no
- * room; then what was kept so far stays for the next attempt, except where room ran out.
+ * Keeps what is missing of a release: the shared bundle and some guides first, then the others.
+ * Rejects when the network fails, a bundle is not of this release, or there is no room; what was
+ * kept so far stays for the next attempt.
+ *
+ * @param guides names of guides that come first
+ * @param usable called once these guides are kept
  */
-export async function keep(release: Release): Promise<void> {
-  const { files, bytes } = await list(release);
-  if (!(await hasRoom(bytes))) throw new Full();
+export async function keep(
+  release: Release,
+  guides: readonly (string | undefined)[],
+  usable: () => void,
+): Promise<void> {
+  const { bundles, scope } = release;
+  const [shared] = bundles;
   const name = cacheOf(release);
   const cache = await caches.open(name);
-  const kept = new Set((await cache.keys()).map(({ url }) => url));
-  const left = Object.entries(files)
-    .map(([path, hash]) => [new URL(path, release.scope).href, hash] as const)
-    .filter(([url]) => !kept.has(url));
-  const work = async (): Promise<void> => {
-    for (let next = left.pop(); next; next = left.pop())
-      await cache.put(next[0], await fetched(...next));
+  const left = new Set((await missing(name)) ?? bundles.map((bundle) => bundle.name));
+  if (left.size === 0) return;
+  const before = left.has(shared.name) ? undefined : await cache.match(sharedKey());
+  if (!before) left.add(shared.name);
+  await remainMissing(name, left);
+
+  const come = ({ path, hash }: Bundle) => fetched(new URL(path, scope).href, hash);
+  const store = async (bundle: Bundle, packed: Packed, base: Uint8Array) => {
+    const bytes = unpack(packed, base);
+    if ((await digest(bytes)) !== packed.hash) throw new Altered(bundle.path);
+    let at = 0;
+    const entries = packed.files.map(([path, size, kind]) => {
+      const headers = packed.headers[kind] ?? {};
+      const response = new Response(bytes.subarray(at, (at += size)), { headers });
+      return cache.put(new URL(path, scope), response);
+    });
+    if (bundle === shared) entries.push(cache.put(sharedKey(), new Response(bytes)));
+    await Promise.all(entries);
+    left.delete(bundle.name);
+    await remainMissing(name, left);
+    return bytes;
   };
-  try {
-    await Promise.all(Array.from({ length: AT_ONCE }, work));
-  } catch (error) {
-    left.length = 0;
-    const isFull = error instanceof DOMException && error.name === 'QuotaExceededError';
-    if (isFull) await caches.delete(name);
-    throw isFull ? new Full() : error;
-  }
+
+  const wanted = bundles.filter((bundle) => left.has(bundle.name) && bundle !== shared);
+  const own = wanted.filter((bundle) => guides.includes(bundle.name));
+  const rest = wanted.filter((bundle) => !own.includes(bundle));
+  const first = left.has(shared.name) ? [shared, ...own] : own;
+  if (!(await hasRoom(first))) throw new Full();
+  const room = hasRoom([...first, ...rest]);
+  const coming = own.map((bundle) => [bundle, come(bundle)] as const);
+  const base = before
+    ? before.arrayBuffer().then((body) => new Uint8Array(body))
+    : come(shared).then((packed) => store(shared, packed, new Uint8Array()));
+  const ready = [
+    base,
+    ...coming.map(async ([bundle, packed]) => store(bundle, await packed, await base)),
+  ];
+  const others = rest.map(async (bundle) => {
+    // Asked for once the guides have come: the shared bundle, larger, is then still on its way.
+    await Promise.all(coming.map(([, packed]) => packed));
+    if (!(await room)) throw new Full();
+    return store(bundle, await come(bundle), await base);
+  });
+  const all = Promise.allSettled([...ready, ...others]);
+  await Promise.all(ready).then(usable, () => undefined);
+  for (const one of await all) if (one.status === 'rejected') throw asFull(one.reason);
+  await remainMissing(name, left);
+  await cache.delete(sharedKey());
 }
+
+/** Browsers tell in their own way that a device is full. */
+const asFull = (error: unknown): unknown =>
+  error instanceof DOMException && error.name === 'QuotaExceededError' ? new Full() : error;
 
 /** The cache names of other releases of the same copy of the site. */
 export async function otherReleases(release: Release): Promise<string[]> {

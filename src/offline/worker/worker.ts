@@ -1,10 +1,11 @@
 /**
- * The service worker: the breaker that feeds the range may feed the router. A release is
- * kept whole before it is used, tabs stay with the release they started with, and a new
- * one takes over when no tab of the old one is left, or when asked and nobody is in the
- * middle of a guide. What is recalled goes at once, whoever is in the middle of it.
+ * The service worker: the breaker that feeds the range may feed the router. The first release is
+ * used as soon as the reader's guide is kept, and the rest is kept beside. A newer one is kept
+ * whole before it is used: tabs stay with the release they started with, and it takes over when no
+ * tab of the old one is left, or when asked and nobody is in the middle of a guide. What is
+ * recalled goes at once, whoever is in the middle of it.
  */
-import { ALTERED, BUSY, FULL, TAKE_OVER, TAKE_OVER_NOW } from '../messages.ts';
+import { ASK, BUSY, KEEP, TAKE_OVER, TAKE_OVER_NOW, type State } from '../messages.ts';
 import { daysOld, isGuidePage, recalls, type Recall } from '../recall.ts';
 import { ask, fresh, within } from './ask.ts';
 import { awaited, awaits, check, checked, forget, remember, remembered } from './memory.ts';
@@ -13,13 +14,16 @@ import {
   Full,
   cacheOf,
   find,
+  isWhole,
   keep,
   otherReleases,
   releaseOf,
   type Release,
 } from './release.ts';
 
-/** SHA-256 of `precache.json`, put in by the build: the worker changes with every release. */
+/** Put in by the build: the worker changes with every release. */
+declare const BUNDLES: Release['bundles'];
+/** SHA-256 of the same. */
 declare const RELEASE: string;
 /** What the build knows of this copy. */
 declare const COPY: {
@@ -39,7 +43,9 @@ declare const COPY: {
 declare const self: ServiceWorkerGlobalScope;
 
 const { scope } = self.registration;
-const release: Release = { scope, version: RELEASE, number: COPY.release };
+const release: Release = {
+  ...{ scope, bundles: BUNDLES, version: RELEASE, number: COPY.release },
+};
 const cacheName = cacheOf(release);
 const own = { release: COPY.release, pages: COPY.recall.pages };
 /** In an address, the reader's word that an old copy will do. */
@@ -83,15 +89,56 @@ async function takeOver(): Promise<void> {
   await tidy();
 }
 
-/** A newer release that replaces a recalled one waits for nobody. */
+/** Why keeping failed, in the about page's words. */
+const whyOf = (error: unknown): State =>
+  error instanceof Altered ? 'altered' : error instanceof Full ? 'full' : 'failed';
+
+let going: Promise<void> | undefined;
+/** Trying again by itself would fetch the same in vain. */
+let isHopeless = false;
+
+/**
+ * Keeps what is missing, once at a time: the guides that tabs are in first, else the one that the
+ * site starts with. Rejects once all that could be kept is, and tells open pages why.
+ */
+function keepAll(usable = (): void => undefined): Promise<void> {
+  const all = async (): Promise<void> => {
+    const [, main, ...others] = release.bundles.map(({ name }) => name);
+    const open = (await windows()).map(({ url }) => pathOf(url).split('/')[0]);
+    const guides = [main, ...others].filter((name) => open.includes(name));
+    await keep(release, guides.length > 0 ? guides : [main], usable);
+  };
+  going ??= all()
+    .catch(async (error: unknown) => {
+      const why = whyOf(error);
+      isHopeless = why !== 'failed';
+      const isAlone = (await otherReleases(release)).length === 0;
+      for (const tab of isHopeless && isAlone ? await windows() : []) tab.postMessage(why);
+      throw error;
+    })
+    .finally(() => (going = undefined));
+  return going;
+}
+
+/** With a page: goes on with what a lost network cut, unless the reader saves data. */
+async function goOn(): Promise<void> {
+  const { connection } = navigator as { connection?: { saveData?: boolean } };
+  if (isHopeless || connection?.saveData === true || (await isWhole(cacheName))) return;
+  await keepAll().catch(() => undefined);
+}
+
+/** A newer release that replaces a recalled one, or one never kept whole, waits for nobody. */
 async function install(): Promise<void> {
-  await keep(release).catch(async (error: unknown) => {
-    const why = error instanceof Altered ? ALTERED : error instanceof Full && FULL;
-    for (const tab of why === false ? [] : await windows()) tab.postMessage(why);
+  const others = await otherReleases(release);
+  await new Promise<void>((done, failed) => {
+    keepAll(others.length === 0 ? done : undefined).then(done, failed);
+  }).catch(async (error: unknown) => {
+    if (whyOf(error) === 'full') await caches.delete(cacheName);
     throw error;
   });
-  for (const name of await otherReleases(release))
-    if (releaseOf(name) < COPY.recall.least || (await remembered(name))) await self.skipWaiting();
+  for (const name of others)
+    if (releaseOf(name) < COPY.recall.least || (await remembered(name)) || !(await isWhole(name)))
+      await self.skipWaiting();
 }
 
 const NOTE = 'note/';
@@ -243,7 +290,7 @@ self.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET' || new URL(request.url).origin !== new URL(scope).origin) return;
   event.respondWith(answer(event));
-  if (request.mode === 'navigate') event.waitUntil(tidy());
+  if (request.mode === 'navigate') event.waitUntil(Promise.all([tidy(), goOn()]));
 });
 self.addEventListener('message', (event) => {
   const data: unknown = event.data;
@@ -254,5 +301,13 @@ self.addEventListener('message', (event) => {
     if (busy && data === TAKE_OVER) source?.postMessage(BUSY);
     else await self.skipWaiting();
   };
+  const tell = async (): Promise<void> => {
+    const state = async (): Promise<State> => ((await isWhole(cacheName)) ? 'kept' : 'not');
+    const now = await state();
+    source?.postMessage(now === 'not' && data === KEEP ? 'partly' : now);
+    if (now === 'not' && data === KEEP)
+      source?.postMessage(await keepAll().then(() => 'kept' as const, whyOf));
+  };
   if (data === TAKE_OVER || data === TAKE_OVER_NOW) event.waitUntil(decide());
+  if (data === ASK || data === KEEP) event.waitUntil(tell());
 });

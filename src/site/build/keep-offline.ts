@@ -1,20 +1,37 @@
 import { createHash } from 'node:crypto';
-import { readFile, readdir, writeFile } from 'node:fs/promises';
-import { dirname, join, relative, sep } from 'node:path';
+import { mkdir, readFile, readdir, writeFile } from 'node:fs/promises';
+import { dirname, extname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { firm, guides, recall, releases } from '../../content/load.ts';
 import type { RecallFile } from '../../content/schema/recall.ts';
 import { ownNodes } from '../../guide/ids.ts';
 import type { Guide } from '../../guide/types.ts';
+import { TYPES, headersFor, parseHeaders, type HeaderRule } from '../../headers.ts';
+import type { Bundle, Packed } from '../../offline/worker/bundle.ts';
+import { mainGuide } from '../finder.ts';
 import { isGuarded } from '../walks.ts';
+import { pack } from './pack.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const WORKERS = join(root, 'src/offline/worker');
 
-/** Not kept: copies of kept files, what is for machines only, and the page for unknown addresses. */
+/** Where bundles are; named by their content, as all in `_astro`. */
+const FOLDER = '_astro/kept';
+
+/**
+ * Not kept: copies of kept files, what is for machines only, icons that only an installed app has,
+ * pages nobody needs beside a range, and the page for unknown addresses.
+ */
 const LEFT_OUT =
-  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|(?:^|\/)(?:sw\.js|(?:precache|recall|learn)\.json)$/;
+  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|^icon-.*512\.png$|^_astro\/kept\/|(?:^|\/)(?:map|learn)\/|(?:^|\/)(?:sw\.js|(?:recall|learn)\.json)$/;
+
+/** Pages for staff, by their address from the scope. */
+const FOR_STAFF = /^(?:staff|preview|desk|round|bench)\//;
+/** Scripts, styles and data, seen from any scope. */
+const IN_PARTS = /(?:^|\/)_astro\//;
+/** Guides that have a page alike, so that all have a use for it. */
+const MANY = 4;
 
 /** SHA-256 in base 64. */
 const digest = (data: string | Buffer): string =>
@@ -71,11 +88,108 @@ export async function bundle(
   return chunk.code;
 }
 
+interface Kept {
+  /** Address from the scope. */
+  readonly address: string;
+  readonly data: Buffer;
+  readonly headers: Readonly<Record<string, string>>;
+}
+
+/** Names of guides, by the name of a page: the pages that guides share. */
+function guidesOfPages(): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, string[]>();
+  for (const guide of guides())
+    for (const { id } of ownNodes(guide)) found.set(id, [...(found.get(id) ?? []), guide.id]);
+  return found;
+}
+
+/** Names of the files of `_astro` that some pages load, at once or on demand. */
+function loadedBy(pages: readonly Buffer[], parts: ReadonlyMap<string, Buffer>): Set<string> {
+  const found = new Set<string>();
+  const left = [...pages];
+  for (let next = left.pop(); next; next = left.pop())
+    for (const [name] of next.toString('latin1').matchAll(/[\w-]+(?:\.[\w-]+)+/g)) {
+      const part = parts.get(name);
+      if (!part || found.has(name)) continue;
+      found.add(name);
+      left.push(part);
+    }
+  return found;
+}
+
 /**
- * Puts `sw.js`, `precache.json` and `recall.json` beside every language's manifest. The list holds every file
- * the language's pages need: its own pages, manifest and parts, and all that has no language.
- * Own code and not workbox-build: it lists MD5 revisions for one scope and brings Babel and Rollup
- * for it, where the worker here checks each file's SHA-256 and every language has a scope.
+ * What a bundle is for: a guide by its name, what every page shares, or the rest; undefined for what
+ * no page that is kept loads.
+ */
+function sorter(kept: readonly Kept[]): (address: string) => string | undefined {
+  const nameOf = (address: string): string => address.slice(address.lastIndexOf('/') + 1);
+  const parts = new Map(
+    kept
+      .filter(({ address }) => IN_PARTS.test(address))
+      .map((one) => [nameOf(one.address), one.data]),
+  );
+  const pages = kept.filter(({ address }) => address === '' || address.endsWith('/'));
+  const loaded = (staff: boolean) =>
+    loadedBy(
+      pages.filter(({ address }) => FOR_STAFF.test(address) === staff).map(({ data }) => data),
+      parts,
+    );
+  const [byAll, byStaff] = [loaded(false), loaded(true)];
+  const alike = guidesOfPages();
+  return (address) => {
+    if (IN_PARTS.test(address)) {
+      const name = nameOf(address);
+      return byAll.has(name) ? 'shared' : byStaff.has(name) ? 'rest' : undefined;
+    }
+    if (FOR_STAFF.test(address)) return 'rest';
+    const [, guide = '', page = ''] = /^([\w-]+)\/([\w-]+)\/$/.exec(address) ?? [];
+    const among = alike.get(page) ?? [];
+    if (!among.includes(guide)) return 'shared';
+    // Pages that guides share are alike: those of one tell the others' bundles most of theirs.
+    return guide === mainGuide().id && among.length >= MANY ? 'shared' : guide;
+  };
+}
+
+/** The headers that a host which reads `_headers` gives a file, as far as a kept one needs them. */
+function headersOf(rules: readonly HeaderRule[], file: string): Readonly<Record<string, string>> {
+  const kind = TYPES.get(extname(file)) ?? 'application/octet-stream';
+  const path = `/${file.replace(/(^|\/)index\.html$/, '$1')}`;
+  const { 'cache-control': _, ...given } = Object.fromEntries(headersFor(rules, path));
+  return { ...given, 'content-type': kind.startsWith('image/') ? kind : `${kind};charset=utf-8` };
+}
+
+/** Writes a bundle. */
+async function writeBundle(
+  dist: string,
+  up: string,
+  name: string,
+  kept: readonly Kept[],
+  before: Buffer,
+): Promise<Bundle & { readonly data: Buffer }> {
+  const data = Buffer.concat(kept.map((file) => file.data));
+  const headers = [...new Set(kept.map((file) => JSON.stringify(file.headers)))];
+  const packed: Packed = {
+    files: kept.map(({ address, data: { length }, headers: own }) => [
+      ...([address, length, headers.indexOf(JSON.stringify(own))] as const),
+    ]),
+    headers: headers.map((text) => JSON.parse(text) as Record<string, string>),
+    hash: digest(data),
+    ...pack(data, before),
+  };
+  const text = JSON.stringify(packed);
+  const hash = digest(text);
+  const path = `${FOLDER}/${name}.${hash.replaceAll(/[+/]/g, '-').slice(0, 10)}.json`;
+  await mkdir(join(dist, FOLDER), { recursive: true });
+  await writeFile(join(dist, path), text);
+  return { name, path: up + path, hash, bytes: data.length, data };
+}
+
+/**
+ * Puts `sw.js` and `recall.json` beside every language's manifest, and the bundles it keeps in a folder of
+ * all. They hold every file the language's pages need: its own pages, manifest and parts, and all
+ * that has no language.
+ * Own code and not workbox-build: it fetches file by file, lists MD5 revisions for one scope and
+ * brings Babel and Rollup for it, where the worker here checks SHA-256 and every language has a scope.
  *
  * @param dist the built site
  */
@@ -105,26 +219,43 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
     starts: guides().map(({ id, start }) => `${id}/${start}/`),
     hazards: guides().flatMap(hazardsOf),
   };
+  const rules = parseHeaders(await readFile(join(dist, '_headers'), 'utf8').catch(() => ''));
   for (const scope of scopes) {
     const kept = files.filter(
       (file) =>
         (!/\.(?:html|webmanifest)$/.test(file) || scopeOf(file) === scope) && isOf(scope, file),
     );
-    const listed: Record<string, string> = {};
-    let bytes = 0;
-    for (const file of kept) {
-      const data = await readFile(join(dist, file));
-      // The address from the scope: a language's folder lies one below the shared files.
-      const address = file.startsWith(scope) ? file.slice(scope.length) : `../${file}`;
-      listed[address.replace(/(^|\/)index\.html$/, '$1')] = digest(data);
-      bytes += data.length;
-    }
-    const list = JSON.stringify({ bytes, files: listed });
-    await writeFile(join(dist, scope, 'precache.json'), list);
-    await writeFile(
-      join(dist, scope, 'sw.js'),
-      await bundle('worker.ts', { RELEASE: digest(list), COPY }),
+    const up = '../'.repeat(scope.split('/').length - 1);
+    const all = await Promise.all(
+      kept.map(async (file): Promise<Kept> => {
+        // The address from the scope: a language's folder lies one below the shared files.
+        const path = file.startsWith(scope) ? file.slice(scope.length) : up + file;
+        const address = path.replace(/(^|\/)index\.html$/, '$1');
+        return { address, data: await readFile(join(dist, file)), headers: headersOf(rules, file) };
+      }),
     );
+    const bundleOf = sorter(all);
+    const bundles = new Map<string, Kept[]>([
+      ['shared', []],
+      [mainGuide().id, []],
+    ]);
+    for (const one of all) {
+      const name = bundleOf(one.address);
+      if (name !== undefined) bundles.set(name, [...(bundles.get(name) ?? []), one]);
+    }
+    const BUNDLES: Bundle[] = [];
+    let before: Buffer = Buffer.of();
+    // After the two the largest is asked for first: it takes longest to come.
+    const size = (some: readonly Kept[]) => some.reduce((sum, { data }) => sum + data.length, 0);
+    const named = [...bundles];
+    const others = named.splice(2).sort(([, a], [, b]) => size(b) - size(a));
+    for (const [name, some] of [...named, ...others]) {
+      const { data, ...bundle } = await writeBundle(dist, up, name, some, before);
+      if (name === 'shared') before = data;
+      BUNDLES.push(bundle);
+    }
+    const known = { BUNDLES, RELEASE: digest(JSON.stringify(BUNDLES)), COPY };
+    await writeFile(join(dist, scope, 'sw.js'), await bundle('worker.ts', known));
     await writeFile(join(dist, scope, 'recall.json'), JSON.stringify(facts.recall));
   }
 }

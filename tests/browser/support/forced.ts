@@ -5,7 +5,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 const CONTROLS =
   'button:enabled, .button, .answers a, .calls a, .danger-list > summary, select, textarea, input:not([type=checkbox], [type=radio], [type=range], [type=file])';
 /** Pictures with colours of their own, which browsers leave alone. */
-const PICTURES = '.drawing svg, .bar-of-share, .curve svg';
+const PICTURES = '.drawing svg, .firm img, .bar-of-share, .curve svg';
 /** Share of a line drawing's pixels that its lines take at the least; ours take 2.5 % and more. */
 const LEAST_INK = 0.015;
 

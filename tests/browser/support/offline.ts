@@ -1,11 +1,10 @@
 // With no network. Every test has an origin of its own: the server is really gone, not emulated so.
-import { readFile, rm } from 'node:fs/promises';
-import { join } from 'node:path';
+import { rm } from 'node:fs/promises';
 import type { BrowserContext, Page } from '@playwright/test';
 import { keepOffline } from '../../../src/site/build/keep-offline.ts';
 import { expect, siteDir, test as base } from './fixtures.ts';
 import { makeOrigin, type Origin } from './origin.ts';
-import { copyOf } from './releases.ts';
+import { bundlesOf, copyOf } from './releases.ts';
 import { watch } from './watch.ts';
 
 export interface Place {
@@ -48,9 +47,21 @@ export const test = base.extend<
   },
 });
 
-/** Resolves once a release is kept and in use. */
+/** Resolves once a release is in use and kept whole. */
 export const kept = (page: Page) =>
-  page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  page.evaluate(async () => {
+    const { scope } = await navigator.serviceWorker.ready;
+    const missing = async () =>
+      (await (await caches.match(new URL('sw.js?missing', scope)))?.text()) ?? '';
+    while ((await missing()) !== '[]') await new Promise((done) => setTimeout(done, 20));
+  });
+/** What is kept of the first copy, and of what a worker remembers its addresses' beginning alone. */
+export const cached = (page: Page) =>
+  page.evaluate(async () => {
+    const [name] = await caches.keys();
+    const keys = name === undefined ? [] : await (await caches.open(name)).keys();
+    return keys.map(({ url }) => new URL(url).pathname.slice(1));
+  });
 export const state = (page: Page) =>
   page.evaluate(async () => {
     const registration = await navigator.serviceWorker.getRegistration();
@@ -63,8 +74,6 @@ export const state = (page: Page) =>
 export const NONE = { installing: false, waiting: false, active: false };
 export const DOWN = [/ERR_CONNECTION|ERR_EMPTY_RESPONSE|ERR_FAILED|Failed to fetch/];
 
-interface List {
-  readonly files: Readonly<Record<string, string>>;
-}
-export const list = async (dir: string) =>
-  JSON.parse(await readFile(join(dir, 'precache.json'), 'utf8')) as List;
+/** Addresses of all files that are kept. */
+export const list = async (dir: string): Promise<string[]> =>
+  [...(await bundlesOf(dir)).values()].flatMap(({ files }) => files.map(([path]) => path));

@@ -5,7 +5,7 @@ import { mainLanguage, staffLanguages, languages } from '../../../src/content/lo
 import { publishedCodebooks, sampleCodes } from '../../unit/route/support/codes.ts';
 import { codeFor, guide, to, toWait } from './codes.ts';
 import { answerKeys } from '../../../src/app/desk/keys.ts';
-import { HUM, keyOf } from './desk.ts';
+import { HUM, keyOf, seen } from './desk.ts';
 import { rootOf } from './pages.ts';
 
 /** A kind of page, and how a reader comes to it. */
@@ -80,6 +80,7 @@ export const places: readonly Place[] = [
       `desk/#${formatFragment({ journey: HUM.slice(0, 2), details: {} })}`,
       '.desk',
       async (page) => {
+        await seen(page);
         await page
           .locator('.choices button')
           .nth(answerKeys.indexOf(keyOf('danger', 'none')))

@@ -4,7 +4,7 @@ import { access, constants, readFile } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join } from 'node:path';
-import { TYPES } from '../../../src/cli/headers.ts';
+import { TYPES } from '../../../src/headers.ts';
 
 const [dir = '', folder = '/', user] = process.argv.slice(2);
 if (user !== undefined) {

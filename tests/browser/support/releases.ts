@@ -3,6 +3,7 @@ import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { releases } from '../../../src/content/load.ts';
+import type { Packed } from '../../../src/offline/worker/bundle.ts';
 import { keepOffline, type CopyFacts } from '../../../src/site/build/keep-offline.ts';
 import { doorLocked, guides } from './shortest-journeys.ts';
 import { isForeign, pagesOf } from './site.ts';
@@ -15,7 +16,7 @@ const OTHER_GUIDES = new RegExp(
     .join('|')})(?:/|$)`,
 );
 /** What is made anew for a copy, and its compressed twins. */
-const REMADE = /^(?:sw\.js|precache\.json)/;
+const REMADE = /^(?:sw\.js|_astro\/kept\/)/;
 
 /** A copy of the built site with one guide and one language, made as the build would. */
 export async function copyOf(without?: RegExp): Promise<string> {
@@ -33,6 +34,15 @@ export async function copyOf(without?: RegExp): Promise<string> {
     filter: (path) => wanted(relative(site, path)),
   });
   return copy;
+}
+
+/** The bundles that the worker of a folder's default language keeps: file → what it holds. */
+export async function bundlesOf(dir: string): Promise<ReadonlyMap<string, Packed>> {
+  const worker = await readFile(join(dir, 'sw.js'), 'utf8');
+  const names = [...worker.matchAll(/_astro\/kept\/[\w.-]+\.json/g)].map(([name]) => name);
+  const read = async (name: string) =>
+    [name, JSON.parse(await readFile(join(dir, name), 'utf8')) as Packed] as const;
+  return new Map(await Promise.all(names.map(read)));
 }
 
 /** The release of the content as it is. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { headersFor, parseHeaders } from '../../../src/cli/headers.ts';
+import { headersFor, parseHeaders } from '../../../src/headers.ts';
 
 const FILE = `# comment
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { frontPages } from '../../../src/site/build/front-pages.ts';
-import { parseHeaders } from '../../../src/cli/headers.ts';
+import { parseHeaders } from '../../../src/headers.ts';
 import { nginxConfig, type NginxSite } from '../../../src/cli/nginx-config.ts';
 import { headersFile } from '../../../src/site/policy.ts';
 
