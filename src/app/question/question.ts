@@ -127,19 +127,6 @@ document.addEventListener('click', ({ target, defaultPrevented }) => {
     sessionStorage.setItem(said(values), link.innerText);
   });
 });
-// A number answers, where it is not typed into a field, held down, or a browser's own (Ctrl 1).
-addEventListener('keydown', ({ key, repeat, ctrlKey, metaKey, altKey, target }) => {
-  const link = all('.answers a')[Number(key) - 1];
-  if (
-    link?.offsetParent &&
-    !repeat &&
-    !ctrlKey &&
-    !metaKey &&
-    !altKey &&
-    !(target as Element).matches('input')
-  )
-    link.click();
-});
 keepFragment();
 addEventListener('hashchange', apply);
 // A page that comes back as it was left is the place to resume from again.
@@ -164,5 +151,4 @@ const fetched = new Set<string>();
 // Only Chromium takes such hints and knows these rules: WebKit has none, and Firefox counts a
 // hint under the policy's default, which lets nothing through.
 if (HTMLScriptElement.supports('speculationrules'))
-  for (const sign of ['pointerover', 'touchstart', 'focusin'])
-    addEventListener(sign, prefetch, { passive: true });
+  for (const sign of ['pointerover', 'touchstart', 'focusin']) addEventListener(sign, prefetch);

@@ -18,8 +18,9 @@ export function style(): Plugin {
       const [path = ''] = id.split('?');
       if (!path.includes('/site/style/')) return undefined;
       const css = path.endsWith(STYLE) ? inFirmColors(code, firm().colors) : code;
-      const layer = HOUSE.has(basename(path)) ? 'house' : 'page';
-      return `@layer house, page;@layer ${layer}{${css}}`;
+      return HOUSE.has(basename(path))
+        ? `@layer house{${css}}`
+        : `@layer house,page;@layer page{${css}}`;
     },
   };
 }
