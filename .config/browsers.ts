@@ -49,6 +49,9 @@ const NGINX: Part = {
   places: () => ['/usr/sbin/nginx'],
 };
 
+const SPIN: Part = { debian: 'spin', variable: 'SPIN', names: ['spin'] };
+const COMPILER: Part = { debian: 'gcc', names: ['gcc'] };
+
 export const PROGRAMS = {
   Chromium: { parts: [CHROMIUM], add: 'install Chromium or Chrome, or set CHROMIUM to its path' },
   Firefox: { parts: [FIREFOX], add: 'install Firefox, or set FIREFOX to its path' },
@@ -57,6 +60,7 @@ export const PROGRAMS = {
     add: 'on Linux, install its driver (webkit2gtk-driver) and xvfb',
   },
   nginx: { parts: [NGINX], add: 'install nginx, or set NGINX to its path' },
+  SPIN: { parts: [SPIN, COMPILER], add: 'install spin and gcc, or set SPIN to its path' },
 } as const satisfies Record<string, Parts>;
 export type Program = keyof typeof PROGRAMS;
 
@@ -106,6 +110,8 @@ export const miniBrowser = (): string => need(MINI_BROWSER, 'WebKit');
 export const virtualScreen = (): string => need(SCREEN, 'WebKit');
 /** Path of nginx. */
 export const nginxProgram = (): string => need(NGINX, 'nginx');
+/** Path of the model checker SPIN. */
+export const spinProgram = (): string => need(SPIN, 'SPIN');
 
 /** What a program says of its name and version, in one line; its name where it tells none. */
 export function version(program: Program): string {

@@ -1,4 +1,4 @@
-// Adds the browsers and the web server that the tests drive, where they are missing: as packages of
+// Adds the browsers, the web server and the model checker that tests run, where they are missing: as packages of
 // Debian where that can be done without a question, Chromium else by Playwright's own download.
 // Silent where all is there. Tells what is missing still: the tests that need it say what that means.
 import { spawnSync } from 'node:child_process';

@@ -19,6 +19,15 @@ export function options<const T extends ParseArgsConfig>(
   }
 }
 
+/** A whole number given with an option, from `least` to `most`. */
+export function wholeNumber(text: string, option: string, least: number, most: number): number {
+  const number = /^\d{1,9}$/.test(text) ? Number(text) : NaN;
+  if (number >= least && number <= most) return number;
+  return fail(
+    `--${option} takes a whole number from ${String(least)} to ${String(most)}, not "${text}".`,
+  );
+}
+
 /** Runs a command; broken content ends it with its own words and status 2. */
 export async function command(main: () => void | Promise<void>): Promise<void> {
   try {

@@ -2,8 +2,9 @@
 import { z } from 'zod';
 import { urgencies } from '../guide/types.ts';
 import { callerFields, callerMost } from '../visit/job.ts';
-import { codeSchema } from './note-json.ts';
+import { code } from './note-json.ts';
 
+const minute = z.string().regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/);
 const pair = z.tuple([z.string(), z.string()]);
 const caller = Object.fromEntries(
   callerFields.map((field) => {
@@ -26,21 +27,13 @@ export const jobSchema = z
     guide: z.string().describe('The complaint'),
     error: z.string().describe("The display's text, exactly as shown"),
     flags: z.array(z.string()).describe('Safety flags'),
-    called: z
-      .string()
-      .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
-      .optional()
-      .describe("Time of the call by the firm's clock, to the minute"),
-    answered: z
-      .string()
-      .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/)
-      .optional()
-      .describe('Time of the last answer, in the same form'),
+    called: minute.optional().describe("Time of the call by the firm's clock, to the minute"),
+    answered: minute.optional().describe('Time of the last answer, in the same form'),
     caller: z.strictObject(caller).describe('Personal data. It is in no code and no address'),
     parts: z
       .array(z.strictObject({ part: z.string(), chance: z.number().min(0).max(1) }))
       .describe('What to load and the chance that the visit needs each; none in an emergency'),
-    code: codeSchema.optional().describe('Absent where no answer was given yet'),
+    code: code.optional().describe('Absent where no answer was given yet'),
     codeReadBack: z
       .boolean()
       .optional()

@@ -1,5 +1,6 @@
 /** Words for the authors of figures: what is wrong with a file, and what learning found. */
 import type { Names } from '../content/model-names.ts';
+import { TOLD, movesOf } from '../diagnosis/learn.ts';
 import type { Change } from '../diagnosis/learn.ts';
 import type { VisitsProblem } from '../diagnosis/read-visits.ts';
 import type { ReliabilityBand } from '../diagnosis/reliability.ts';
@@ -53,18 +54,12 @@ export function scoreLines({ before, after, quarters, ...rest }: HeldOut): strin
   ];
 }
 
-/** Figures that move by less of themselves are only counted. */
-const TOLD = 0.05;
-
-function moves({ before, after }: Change, label: (place: number) => string): string[] {
-  const moved = [...after.entries()].flatMap(([place, one]) => {
-    const old = before[place] ?? NaN;
-    const line = `${label(place)}: ${exactly(old)} → ${exactly(one)}`;
-    return one === old ? [] : [{ line, told: Math.abs(one - old) >= TOLD * old }];
-  });
-  const told = moved.filter((one) => one.told).map(({ line }) => line);
-  const rest = moved.length - told.length;
-  return rest === 0 ? told : [...told, `and ${rest} by less than ${percent(TOLD)} of itself`];
+function moves(change: Change, label: (place: number) => string): string[] {
+  const { told, small } = movesOf(change);
+  return [
+    ...told.map(({ place, old, now }) => `${label(place)}: ${exactly(old)} → ${exactly(now)}`),
+    ...(small > 0 ? [`and ${small} by less than ${percent(TOLD)} of itself`] : []),
+  ];
 }
 
 /** What changes, in words, and where it stands in the files. */

@@ -6,11 +6,12 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildModel } from '../diagnosis/build-model.ts';
 import { named, onceEach } from '../diagnosis/read-visits.ts';
+import { USUAL } from '../diagnosis/learn.ts';
 import { study } from '../diagnosis/score.ts';
 import type { Study } from '../diagnosis/score.ts';
 import { selectionOf } from '../diagnosis/selection.ts';
 import { content } from '../content/load.ts';
-import { fail, options as given } from './command.ts';
+import { fail, options as given, wholeNumber } from './command.ts';
 import { namesOf, type Names } from '../content/model-names.ts';
 import { rewritten } from '../diagnosis/rewrite.ts';
 import { figuresOf, strangers, visitsOf } from './learn-files.ts';
@@ -19,17 +20,14 @@ import { changeLines, scoreLines, verdict } from './learn-words.ts';
 const USAGE = `Use:
   npm run learn -- VISITS.JSON…      what visits would change in the figures
     --write          change the files in content/model, if that foretells better
-    --strength N     how many visits each old distribution is worth (200)
-    --minimum N      fewer visits leave a distribution as it is (10)
+    --strength N     how many visits each old distribution is worth (${USUAL.strength})
+    --minimum N      fewer visits leave a distribution as it is (${USUAL.minimum})
     --model FOLDER   figures elsewhere than in content/model
     --json           for machines
 The form of VISITS.JSON is in public/schema/visits.json.`;
 
-function count(text: string, option: string): number {
-  if (!/^[1-9]\d{0,5}$/.test(text))
-    fail(`--${option} takes a whole number from 1 to 999999, not "${text}".`);
-  return Number(text);
-}
+/** More visits than any firm has. */
+const MOST = 999_999;
 
 /** All visits of the files. */
 function allVisits(files: readonly string[]) {
@@ -63,15 +61,15 @@ function main(): void {
       options: {
         write: { type: 'boolean', default: false },
         json: { type: 'boolean', default: false },
-        strength: { type: 'string', default: '200' },
-        minimum: { type: 'string', default: '10' },
+        strength: { type: 'string', default: String(USUAL.strength) },
+        minimum: { type: 'string', default: String(USUAL.minimum) },
         model: { type: 'string' },
       },
     },
     USAGE,
   );
-  const strength = count(values.strength, 'strength');
-  const minimum = count(values.minimum, 'minimum');
+  const strength = wholeNumber(values.strength, 'strength', 1, MOST);
+  const minimum = wholeNumber(values.minimum, 'minimum', 1, MOST);
   const good = allVisits(positionals);
   const folder = values.model ?? join(content().root, 'model');
   const shown = values.model ?? content().shown('model');

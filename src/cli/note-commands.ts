@@ -2,7 +2,7 @@
 import { defined } from '../defined.ts';
 import { codebookGuide } from '../note/codebook.ts';
 import type { CodebookGuide } from '../note/codebook.ts';
-import { dayOf, madeOn } from '../note/day.ts';
+import { dayOf, latestDay } from '../note/day.ts';
 import { sampleJourneys } from '../note/sample.ts';
 import { writeCode } from '../note/write.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
@@ -63,7 +63,7 @@ export function jobLines(
     const { code, note } = reading;
     const view = readVisit(note, codebooks, figures);
     const link = new URL(`preview/${hashOf({ c: code })}`, site.replace(/\/?$/, '/')).href;
-    const made = madeOn(note.day, today).latest.toISOString().slice(0, 10);
+    const made = latestDay(note.day, today);
     const job = makeJob(view, { code, link, made, caller, ...defined({ called, error }) });
     if (!job) return { text: code, good: true };
     return { text: json ? JSON.stringify(job) : `${jobText(words, view, job)}\n`, good: true };
@@ -97,7 +97,7 @@ export function writeLine(
     return bad({ code: 'bad-shape', issues: [{ path: '__proto__', code: 'unrecognized_keys' }] });
   const { made } = journey.data;
   // A code tells days apart only within 32 days: any other would be read as one of those.
-  if (made !== undefined && +madeOn(dayOf(new Date(made)), today).latest !== +new Date(made))
+  if (made !== undefined && latestDay(dayOf(new Date(made)), today) !== made)
     return bad({ code: 'bad-day', made });
   const code = writeCode(noteFromJson(journey.data, current.newest, today), current.codebooks);
   return code.ok ? { text: code.value, good: true } : bad(code.error);

@@ -4,15 +4,12 @@
  */
 import { z } from 'zod';
 import type { AnswerId, GuideId, NodeId } from '../guide/types.ts';
-import { dayOf, madeOn } from '../note/day.ts';
+import { dayOf, latestDay } from '../note/day.ts';
 import type { Note, CodeEdit, Reading, ReadProblem } from '../note/types.ts';
 
 const count = z.int().min(0);
 /** A note code in its canonical spelling. */
-export const codeSchema = z
-  .string()
-  .regex(/^[0-9A-HJKMNP-TV-Z]{4}(?:-[0-9A-HJKMNP-TV-Z]{4}){3,14}$/);
-const code = codeSchema;
+export const code = z.string().regex(/^[0-9A-HJKMNP-TV-Z]{4}(?:-[0-9A-HJKMNP-TV-Z]{4}){3,14}$/);
 
 /** A journey as people and programs write it. */
 export const journeySchema = z
@@ -101,7 +98,7 @@ export function noteToJson(
   today: Date,
 ): NoteJson {
   const answers = journey.map(({ at, answer }): [string, string] => [at, answer]);
-  const made = madeOn(day, today).latest.toISOString().slice(0, 10);
+  const made = latestDay(day, today);
   return { guide, answers, error, details: { ...details }, made, release };
 }
 

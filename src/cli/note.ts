@@ -8,7 +8,7 @@ import { currentCodebooks } from '../content/codebooks.ts';
 import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { content, firm } from '../content/load.ts';
 import { tellProblems } from '../content/tell.ts';
-import { command, fail, options } from './command.ts';
+import { command, fail, options, wholeNumber } from './command.ts';
 import { jobLabels } from '../app/shared/job-text.ts';
 import { staffWords } from './words.ts';
 import { jobLines, newestGuide, readLine, sampleLines, writeLine } from './note-commands.ts';
@@ -70,12 +70,6 @@ async function job(current: CurrentCodebooks, today: Date, { json = false }: Wis
   for (const line of jobLines(await givenText(), current, today, wish)) await print(line);
 }
 
-function wholeNumber(text: string, option: string, most: number): number {
-  if (!/^\d{1,9}$/.test(text) || Number(text) > most)
-    fail(`--${option} takes a whole number of at most ${String(most)}, not "${text}".`);
-  return Number(text);
-}
-
 /** All of standard input as text; its length is looked at before it is all held. */
 async function givenText(): Promise<string> {
   const chunks: Buffer<ArrayBuffer>[] = [];
@@ -118,8 +112,8 @@ async function journeys(
     await print({ text: String(guide.first.journeys), good: true });
     return;
   }
-  const size = wholeNumber(sample, 'sample', SAMPLE_MOST);
-  for (const text of sampleLines(guide, size, wholeNumber(seed, 'seed', 999_999_999)))
+  const size = wholeNumber(sample, 'sample', 0, SAMPLE_MOST);
+  for (const text of sampleLines(guide, size, wholeNumber(seed, 'seed', 0, 999_999_999)))
     await print({ text, good: true });
 }
 

@@ -1,7 +1,7 @@
 /** The JSON of a round; the schema in `public/schema` is made from this. */
 import { z } from 'zod';
 import { urgencies } from '../guide/types.ts';
-import { codeSchema, placeSchema, problemSchema } from './note-json.ts';
+import { code, placeSchema, problemSchema } from './note-json.ts';
 
 const count = z.int().min(0);
 const share = z.number().min(0).max(1);
@@ -11,7 +11,7 @@ const row = z.int().min(1).describe('Row of what was given, from 1');
 
 const visit = z.strictObject({
   row,
-  code: codeSchema.nullable().describe('Null for a visit without a code yet, and all it would say'),
+  code: code.nullable().describe('Null for a visit without a code yet, and all it would say'),
   guide: z.string().nullable(),
   release: z.int().min(1).nullable(),
   made: z.iso.date().nullable(),
@@ -49,7 +49,7 @@ const unread = z.strictObject({
   text: z.string(),
   problem: problemSchema.optional(),
   proposal: z
-    .strictObject({ code: codeSchema, places: z.array(placeSchema).readonly(), spare: count })
+    .strictObject({ code, places: z.array(placeSchema).readonly(), spare: count })
     .optional()
     .describe('A repaired code, to be confirmed by the caller'),
   columns,

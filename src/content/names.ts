@@ -19,8 +19,8 @@ import { poorColors } from './colors.ts';
 import { all, guideProblem } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
-import { fileProblem, shapeProblems, valueAt } from './problem.ts';
-import type { FileTrouble, Problem } from './problem.ts';
+import { fileProblem, nameUnknown, shapeProblems, valueAt } from './problem.ts';
+import type { Problem } from './problem.ts';
 import { TOP, once } from './read.ts';
 import type { Text } from './read.ts';
 import { PRACTICE, careParts, careTextSchema } from './schema/care.ts';
@@ -55,7 +55,7 @@ function firmNames(
   const [first = ''] = languages;
   const staff = known[first]?.staff ?? true;
   const unknown = languages.flatMap((name, index) =>
-    known[name] ? [] : [{ name, place: text.valueAt(['languages', index]) }],
+    known[name] ? [] : [nameUnknown(text, ['languages', index], name, 'languages.yaml')],
   );
   const told = { area, 'after-hours': firm['after-hours'], 'call-out': firm['call-out'] ?? '' };
   const silent = Object.entries(told).flatMap(([key, told]) =>
@@ -66,9 +66,7 @@ function firmNames(
           .map((language) => [key, language] as const),
   );
   return [
-    ...unknown.map(({ name, place }) =>
-      fileProblem(text, place, { code: 'name-unknown', name, among: 'languages.yaml' }),
-    ),
+    ...unknown,
     ...(staff
       ? []
       : [
@@ -94,12 +92,9 @@ function logoProblems(content: Content, text: Text, { logo }: Firm): readonly Pr
   if (logo === undefined) return [];
   const file = statSync(join(content.root, logo), { throwIfNoEntry: false });
   if (file !== undefined && file.size <= LOGO_BYTES) return [];
-  const place = text.valueAt(['logo']);
-  return [
-    file
-      ? fileProblem(text, place, { code: 'logo-heavy', bytes: file.size, most: LOGO_BYTES })
-      : fileProblem(text, place, { code: 'name-unknown', name: logo, among: 'the folder content' }),
-  ];
+  if (!file) return [nameUnknown(text, ['logo'], logo, 'the folder content')];
+  const trouble = { code: 'logo-heavy', bytes: file.size, most: LOGO_BYTES } as const;
+  return [fileProblem(text, text.valueAt(['logo']), trouble)];
 }
 
 /** Care pages are led to from pages that are there. */
@@ -115,13 +110,7 @@ function careNames(
   );
   return pages.flatMap(({ from }, page) =>
     from.flatMap((name, index) =>
-      places.has(name)
-        ? []
-        : [
-            fileProblem(text, text.valueAt([page, 'from', index]), {
-              ...{ code: 'name-unknown', name, among: 'the guides’ pages' },
-            }),
-          ],
+      places.has(name) ? [] : [nameUnknown(text, [page, 'from', index], name, 'the guides’ pages')],
     ),
   );
 }
@@ -142,11 +131,7 @@ function careTexts(
       own[part].flatMap(({ from }, index) =>
         from === PRACTICE || Object.hasOwn(sources, from)
           ? []
-          : [
-              fileProblem(text, text.valueAt(['topics', topic, part, index, 'from']), {
-                ...{ code: 'name-unknown', name: from, among: 'sources.json' },
-              }),
-            ],
+          : [nameUnknown(text, ['topics', topic, part, index, 'from'], from, 'sources.json')],
       ),
     ),
   );
@@ -175,13 +160,7 @@ function reviewNames(
 ): readonly Problem[] {
   const known = new Set<string>(guides.map(({ id }) => id));
   return reviews.flatMap(({ guide: name }, index) =>
-    known.has(name)
-      ? []
-      : [
-          fileProblem(text, text.valueAt([index, 'guide']), {
-            ...{ code: 'name-unknown', name, among: 'guides' },
-          }),
-        ],
+    known.has(name) ? [] : [nameUnknown(text, [index, 'guide'], name, 'guides')],
   );
 }
 
@@ -220,10 +199,8 @@ function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): r
         ? Object.keys(pages)
         : [];
     const value = (at: Path): unknown => valueAt(text.value.value, at);
-    const problem = (at: Path, trouble: FileTrouble) =>
-      fileProblem(text.value, text.value.valueAt(at), trouble);
     const unknown = (at: Path, name: string, folder: string) =>
-      problem(at, { code: 'name-unknown', name: `${name}.svg`, among: folder });
+      nameUnknown(text.value, at, `${name}.svg`, folder);
     return keys.flatMap((key): readonly Problem[] => {
       const page: Path = [...path, key];
       const answers = value([...page, 'answers']);
@@ -244,7 +221,10 @@ function drawings(content: Content, blocks: Blocks, guides: readonly Guide[]): r
         value([...page, 'kind']) === 'question' || shown.does?.some((one) => one === action);
       return shown.does === undefined || asked
         ? small
-        : [problem(at, { code: 'drawing-does', name }), ...small];
+        : [
+            fileProblem(text.value, text.value.valueAt(at), { code: 'drawing-does', name }),
+            ...small,
+          ];
     });
   });
 }
@@ -274,9 +254,8 @@ function sayingNames(text: Text, finder: Finder, guides: readonly Guide[]): read
         (node?.answers ?? []).map(({ id }) => `${node?.id ?? ''}.${id}`),
       );
       if (known.includes(answer)) return [];
-      const at = text.valueAt(['groups', group, 'sayings', index, 'answer']);
-      const among = `the first answers of ${name}`;
-      return [fileProblem(text, at, { code: 'name-unknown', name: answer, among })];
+      const at = ['groups', group, 'sayings', index, 'answer'];
+      return [nameUnknown(text, at, answer, `the first answers of ${name}`)];
     }),
   );
 }
@@ -294,13 +273,7 @@ function releaseFlags(
     const text = content.text(file);
     if (!text.ok) return [];
     return flagsIn(text.value.value).flatMap(([path, name]) =>
-      known.has(name)
-        ? []
-        : [
-            fileProblem(text.value, text.value.valueAt(path), {
-              ...{ code: 'name-unknown', name, among: 'flags.yaml' },
-            }),
-          ],
+      known.has(name) ? [] : [nameUnknown(text.value, path, name, 'flags.yaml')],
     );
   });
 }

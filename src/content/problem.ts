@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { ModelProblem } from '../diagnosis/problem.ts';
 import type { GuideTrouble, SourcePosition } from '../guide/problem.ts';
+import type { Path } from '../guide/yaml.ts';
 import type { Fault, PropertyId } from '../proof/property.ts';
 import type { TranslationProblem } from '../text/translation.ts';
 import type { PoorColor } from './colors.ts';
@@ -101,6 +102,14 @@ export function fileProblem(
 ): Problem {
   return { file, place, about: 'file', trouble };
 }
+
+/** A name at a path of a text that is not among what declares such names. */
+export const nameUnknown = (
+  text: Pick<Text, 'file' | 'valueAt'>,
+  path: Path,
+  name: string,
+  among: string,
+): Problem => fileProblem(text, text.valueAt(path), { code: 'name-unknown', name, among });
 
 /** The value at a path, undefined where there is none; names that objects inherit are none. */
 export function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {

@@ -3,7 +3,7 @@ import { NAMING } from '../text/glossary.ts';
 import { all } from './content.ts';
 import type { Content } from './content.ts';
 import { textsOf } from './language-report.ts';
-import { fileProblem } from './problem.ts';
+import { fileProblem, nameUnknown } from './problem.ts';
 import type { Problem } from './problem.ts';
 import type { Text } from './read.ts';
 import { PRACTICE } from './schema/care.ts';
@@ -142,8 +142,7 @@ function ofFirm(
   const region = regions[firm.region];
   if (!region) {
     const among = `regions.yaml, which has ${Object.keys(regions).join(', ')}`;
-    const trouble = { code: 'name-unknown', name: firm.region, among } as const;
-    return [fileProblem(text, text.valueAt(['region']), trouble)];
+    return [nameUnknown(text, ['region'], firm.region, among)];
   }
   const { dial } = firm.numbers.emergency;
   const strange = firm.region === HOME ? [] : firm.languages.filter((one) => one !== SOURCE);

@@ -138,8 +138,6 @@ function buildCheck(id: string, check: CheckFile, faults: readonly string[]): Ch
     minutes: check.minutes,
     access: check.access,
     reading: check.reading,
-    provedDead: check['proved-dead'],
-    wiresOff: check['wires-off'],
     tools: check.tools,
     skills: check.skills,
     cautions: check.cautions,

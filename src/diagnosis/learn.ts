@@ -16,6 +16,9 @@ export interface LearnOptions {
   readonly selection: Selection;
 }
 
+/** As usual: an old distribution is worth so many visits, and no fewer move one. Our own choice. */
+export const USUAL = { strength: 200, minimum: 10 } as const;
+
 /** What a distribution of the file is of. */
 export type Subject =
   /** How often each fault is behind a call. */
@@ -38,6 +41,18 @@ export interface Change {
   readonly seen: number;
   readonly before: readonly number[];
   readonly after: readonly number[];
+}
+
+/** Figures that move by less of themselves are only counted. */
+export const TOLD = 0.05;
+
+/** What a change moves: the figures worth telling, each by its place, and how many others. */
+export function movesOf({ before, after }: Pick<Change, 'before' | 'after'>) {
+  const moved = [...after.entries()]
+    .map(([place, now]) => ({ place, old: at(before, place), now }))
+    .filter(({ old, now }) => now !== old);
+  const told = moved.filter(({ old, now }) => Math.abs(now - old) >= TOLD * old);
+  return { told, small: moved.length - told.length };
 }
 
 /** Figures are written with four decimals; none becomes 0, which no evidence could move. */

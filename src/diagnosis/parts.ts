@@ -70,6 +70,20 @@ export function needChance(
   return sum(shares.filter((_, fault) => at(model.faults, fault).parts.some(isNeeded)));
 }
 
+/** A part, and the probability that the repair needs it. */
+export interface PartChance {
+  readonly part: PartId;
+  readonly chance: number;
+}
+
+/** A model's parts, the likeliest first; those that no fault needs are left out. */
+export function partChances(model: Model, shares: readonly number[]): PartChance[] {
+  return model.parts
+    .map(({ id: part }) => ({ part, chance: needChance(model, shares, (need) => need === part) }))
+    .filter(({ chance }) => chance > 0)
+    .sort((a, b) => b.chance - a.chance);
+}
+
 /** Parts to choose from, and what faults need of them, as bits. */
 function searchOf(model: Model, shares: readonly number[], { aboard, fits }: OfRoute) {
   // No load makes a part save more than a second visit for every fault that needs anything of it.

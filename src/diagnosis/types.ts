@@ -108,10 +108,6 @@ export interface Check {
   readonly reading: ReadingKind;
   /** The page that judges what was read, where there is one. */
   readonly bench?: (typeof benches)[number];
-  /** The supply is off and proved dead while hands are inside; false only for live readings. */
-  readonly provedDead: boolean;
-  /** Wires come off the part before the reading. */
-  readonly wiresOff: boolean;
   readonly tools: readonly string[];
   readonly skills: readonly string[];
   readonly cautions: readonly string[];

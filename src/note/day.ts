@@ -33,3 +33,7 @@ export function madeOn(day: number, today: Date): MadeOn {
     earlier: new Date(latest - dayRadix * dayMilliseconds),
   };
 }
+
+/** The latest day that a day number can mean, ISO 8601. */
+export const latestDay = (day: number, today: Date): string =>
+  madeOn(day, today).latest.toISOString().slice(0, 10);

@@ -71,9 +71,10 @@ export const variants: Readonly<Record<string, string>> = {
 };
 
 /**
- * What to say for each character, group by group: the ITU word of a letter; a digit
- * stays a digit, to be named in the speaker's language.
+ * What to say for each character, group by group: the ITU word of a letter; a digit by its name
+ * in the speaker's language, as itself where no names are given.
  */
-export function spell(code: NoteCode): string[][] {
-  return code.split('-').map((group) => [...group].map((sign) => letterWords[sign] ?? sign));
+export function spell(code: NoteCode, digits: readonly string[] = []): string[][] {
+  const word = (sign: string) => letterWords[sign] ?? digits[Number(sign)] ?? sign;
+  return code.split('-').map((group) => [...group].map(word));
 }

@@ -1,5 +1,5 @@
 /** A route as plain data for other programs: `public/schema/round.json`. */
-import { madeOn } from '../note/day.ts';
+import { latestDay } from '../note/day.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
 import { partsToBring, type PartsToBring } from './parts-to-bring.ts';
 import { totalOf } from './total.ts';
@@ -51,7 +51,7 @@ function visitOf(
     code,
     guide: note.guide,
     release: note.release,
-    made: madeOn(note.day, today).latest.toISOString().slice(0, 10),
+    made: latestDay(note.day, today),
     urgency,
     at: end.id as string,
     because: because ? [because.node.id as string, because.edge.id as string] : [],

@@ -4,8 +4,8 @@ import { meanMinutes, minutesFor, minutesOf, type Minutes } from '../diagnosis/m
 import { at } from '../diagnosis/numbers.ts';
 import { bestPlan } from '../diagnosis/plan.ts';
 import { shares } from '../diagnosis/posterior.ts';
-import { needChance } from '../diagnosis/parts.ts';
-import type { Evidence, FaultId, Model, PartId } from '../diagnosis/types.ts';
+import { partChances, type PartChance } from '../diagnosis/parts.ts';
+import type { Evidence, FaultId, Model } from '../diagnosis/types.ts';
 import type { VisitView } from './read-visit.ts';
 
 /** A cautious figure is enough in so many of such visits: nine in ten. Our own choice. */
@@ -18,7 +18,7 @@ export interface Assessed {
   /** The likeliest first. */
   readonly ranking: readonly { readonly fault: FaultId; readonly share: number }[];
   /** The likeliest first, those that no fault needs left out. */
-  readonly parts: readonly { readonly part: PartId; readonly chance: number }[];
+  readonly parts: readonly PartChance[];
   /** Until the fault is found by the best order, given that one of its checks finds it. */
   readonly minutes: Minutes;
   readonly expected: number;
@@ -38,10 +38,7 @@ function assess(model: Model, evidence: Evidence): Assessed {
     ranking: model.faults
       .map(({ id }, index) => ({ fault: id, share: at(now, index) }))
       .sort((a, b) => b.share - a.share),
-    parts: model.parts
-      .map(({ id: part }) => ({ part, chance: needChance(model, now, (need) => need === part) }))
-      .filter(({ chance }) => chance > 0)
-      .sort((a, b) => b.chance - a.chance),
+    parts: partChances(model, now),
     minutes,
     expected: meanMinutes(minutes),
     cautious: minutesFor(minutes, CAUTIOUS),

@@ -62,9 +62,7 @@ function finished(texts: Texts, labels: Labels): HandOver {
   const none = code.toLowerCase() === labels.none.toLowerCase();
   return {
     code: none ? '' : code,
-    caller: tidyCaller(
-      Object.fromEntries(callerFields.map((field) => [field, texts[field] ?? ''])),
-    ),
+    caller: tidyCaller(texts),
     ...defined({ job, error, called: minuteIn(called), answered: minuteIn(answered) }),
   };
 }
@@ -138,15 +136,13 @@ function fromObject(value: unknown): HandOver[] {
   const { caller } = value;
   const code = textIn(value, 'code');
   if (code === undefined && !isRecord(caller)) return [];
-  const own = isRecord(caller) ? caller : {};
-  const texts = Object.fromEntries(callerFields.map((field) => [field, textIn(own, field) ?? '']));
   const error = oneLine(textIn(value, 'error') ?? '', LINE_MOST) || undefined;
   const [called, answered] = ['called', 'answered'].map((name) =>
     minuteIn(textIn(value, name) ?? ''),
   );
   return [
     {
-      ...{ code: (code ?? '').trim(), caller: tidyCaller(texts) },
+      ...{ code: (code ?? '').trim(), caller: isRecord(caller) ? tidyCaller(caller) : {} },
       ...defined({ error, called, answered }),
     },
   ];

@@ -4,9 +4,8 @@
  * (`public/schema/job.json`); its words are made at the edge, and `hand-over.ts` reads both back.
  */
 import { defined } from '../defined.ts';
-import { loadFor, needChance } from '../diagnosis/parts.ts';
+import { loadFor, partChances, type PartChance } from '../diagnosis/parts.ts';
 import { shares } from '../diagnosis/posterior.ts';
-import type { PartId } from '../diagnosis/types.ts';
 import type { State } from '../journey/trace.ts';
 import type { NoteCode } from '../note/types.ts';
 import type { VisitUrgency, VisitView } from './read-visit.ts';
@@ -32,12 +31,6 @@ export const callerMost = {
   time: 80,
   remark: 500,
 } as const satisfies Record<CallerField, number>;
-
-/** A part, and the chance in (0, 1] that the visit needs it. */
-export interface PartChance {
-  readonly part: PartId;
-  readonly chance: number;
-}
 
 /** Most urgent things first, as whoever takes it over reads them. */
 export interface Job {
@@ -124,11 +117,12 @@ function tidyField(field: CallerField, text: string): string {
   return [...linesOf(text).join('\n')].slice(0, callerMost[field]).join('').trim();
 }
 
-/** What is known of a caller, tidy; empty fields are left out. */
-export function tidyCaller(caller: Caller): Caller {
+/** What is known of a caller, tidy, wherever it comes from: what is empty or no text is left out. */
+export function tidyCaller(caller: Readonly<Partial<Record<CallerField, unknown>>>): Caller {
   return Object.fromEntries(
     callerFields.flatMap((field) => {
-      const text = tidyField(field, caller[field] ?? '');
+      const given = caller[field];
+      const text = typeof given === 'string' ? tidyField(field, given) : '';
       return text === '' ? [] : [[field, text]];
     }),
   );
@@ -138,9 +132,8 @@ export function tidyCaller(caller: Caller): Caller {
 function loadOf({ urgency, model, evidence }: VisitView): readonly PartChance[] {
   if (!model || urgency === 'emergency') return [];
   const now = shares(model, evidence);
-  return loadFor(model, now)
-    .parts.map((part) => ({ part, chance: needChance(model, now, (need) => need === part) }))
-    .sort((a, b) => b.chance - a.chance);
+  const load = loadFor(model, now).parts;
+  return partChances(model, now).filter(({ part }) => load.includes(part));
 }
 
 /** Make a job; undefined where neither an answer nor anything about the caller is known. */

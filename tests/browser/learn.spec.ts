@@ -21,7 +21,7 @@ test('files of several technicians: said in words, plotted, and written as table
   page,
 }) => {
   await page.goto('learn/');
-  const files = page.locator('#visit-files');
+  const files = page.locator('#learn input[type=file]');
   await expect(page.getByText('Add visit files')).toBeVisible();
   await axe(page);
   // A newer form is refused by name, and few visits teach nothing.

@@ -1,14 +1,11 @@
-import { Show } from 'solid-js';
+import { For, Show } from 'solid-js';
 import { answerWords, nodeWords, type NodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
 /** A part of a node that is one sentence, or one line of a part that is a list. */
-type Part =
-  | 'title'
-  | 'callNote'
-  | readonly ['help' | 'lines' | 'now' | 'care' | 'never', number]
-  | { readonly answer: string };
+type Part = 'title' | 'callNote' | readonly [ListPart, number] | { readonly answer: string };
+type ListPart = 'help' | 'lines' | 'now' | 'care' | 'never';
 
 const textOf = (words: NodeWords, part: Exclude<Part, { answer: string }>): string =>
   typeof part === 'string' ? words[part] : (words[part[0]][part[1]] ?? '');
@@ -31,5 +28,19 @@ export function Aloud(props: DeskProps & { readonly part: Part }) {
         </>
       )}
     </Show>
+  );
+}
+
+/** All lines of a part, as items of a list. */
+export function AloudLines(props: DeskProps & { readonly of: ListPart }) {
+  const lines = () => nodeWords(props.page.words, props.desk.guide, props.desk.journey.node());
+  return (
+    <For each={lines()[props.of]}>
+      {(_, i) => (
+        <li>
+          <Aloud {...props} part={[props.of, i()]} />
+        </li>
+      )}
+    </For>
   );
 }

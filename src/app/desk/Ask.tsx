@@ -1,7 +1,7 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
 import { moreText } from '../shared/more.ts';
-import { Aloud } from './Aloud.tsx';
+import { Aloud, AloudLines } from './Aloud.tsx';
 import { CautionBox } from './Care.tsx';
 import { Choices } from './Choices.tsx';
 import { ErrorText } from './ErrorText.tsx';
@@ -37,13 +37,7 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
           when={props.desk.journey.conditions().length > 0}
           fallback={
             <ul class="aloud-more">
-              <For each={say().help}>
-                {(_, i) => (
-                  <li>
-                    <Aloud {...props} part={['help', i()]} />
-                  </li>
-                )}
-              </For>
+              <AloudLines {...props} of="help" />
             </ul>
           }
         >
@@ -67,24 +61,18 @@ export function Ask(props: DeskProps & Pick<Made, 'clocks'>) {
           </ul>
         </Show>
       </Show>
-      <CautionBox page={props.page} desk={props.desk} node={node()} />
+      <CautionBox {...props} />
       <Show when={isStep()}>
         <ol class="aloud-more">
-          <For each={say().lines}>
-            {(_, i) => (
-              <li>
-                <Aloud {...props} part={['lines', i()]} />
-              </li>
-            )}
-          </For>
+          <AloudLines {...props} of="lines" />
         </ol>
       </Show>
       <StepTimer {...props} />
       <Show when={carried().takesError}>
-        <ErrorText page={props.page} desk={props.desk} />
+        <ErrorText {...props} />
       </Show>
       <h3 class="kicker then">{t(isStep() ? 'desk:say.then' : 'desk:say.answers')}</h3>
-      <Choices page={props.page} desk={props.desk} />
+      <Choices {...props} />
       <Show when={say().why}>
         <p class="why quiet">
           <strong>{t('desk:say.why')}:</strong> {say().why}

@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
-import { Key } from './Key.tsx';
+import { Key, KeyButton } from './Key.tsx';
 import { SayIn } from './SayIn.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
@@ -32,25 +32,24 @@ export function Bar(props: DeskProps & Made) {
       </dl>
       <SayIn page={props.page} />
       <div class="ways">
-        <button type="button" class="danger" onClick={() => props.desk.journey.show('danger')}>
-          <Key of={letters.danger} /> {t('desk:bar.danger')}
-        </button>
-        <button type="button" class="plain" onClick={() => props.desk.journey.show('code')}>
-          <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
-        </button>
-        <button type="button" class="plain" onClick={() => props.desk.undo()}>
-          <Key of={letters.undo} /> {t('desk:bar.undo')}
-        </button>
-        <button type="button" class="plain" onClick={() => props.desk.hold()}>
-          <Key of={letters.hold} /> {t('desk:bar.hold')}
-        </button>
-        <button
-          type="button"
-          class="plain"
+        <KeyButton
+          class="danger"
+          of={letters.danger}
+          says={t('desk:bar.danger')}
+          onClick={() => props.desk.journey.show('danger')}
+        />
+        <KeyButton
+          of={letters.codeIn}
+          says={t('desk:codeIn.open')}
+          onClick={() => props.desk.journey.show('code')}
+        />
+        <KeyButton of={letters.undo} says={t('desk:bar.undo')} onClick={() => props.desk.undo()} />
+        <KeyButton of={letters.hold} says={t('desk:bar.hold')} onClick={() => props.desk.hold()} />
+        <KeyButton
+          of={letters.next}
+          says={t('desk:bar.next')}
           onClick={() => props.desk.askEnd(props.outcome.copied() !== 'same')}
-        >
-          <Key of={letters.next} /> {t('desk:bar.next')}
-        </button>
+        />
       </div>
       <Show when={props.desk.sure.asked()}>
         {(sure) => (
@@ -60,9 +59,11 @@ export function Bar(props: DeskProps & Made) {
               <button type="button" onClick={() => props.desk.sure.yes()}>
                 <Key of="Enter" /> {t('desk:bar.yes')}
               </button>
-              <button type="button" class="plain" onClick={() => props.desk.sure.no()}>
-                <Key of={t('desk:keys.esc')} /> {t('desk:bar.no')}
-              </button>
+              <KeyButton
+                of={t('desk:keys.esc')}
+                says={t('desk:bar.no')}
+                onClick={() => props.desk.sure.no()}
+              />
             </div>
           </div>
         )}

@@ -1,6 +1,6 @@
 import { For, Show } from 'solid-js';
 import { callerFields, callerMost, type CallerField } from '../../visit/job.ts';
-import { Key } from './Key.tsx';
+import { Key, KeyButton } from './Key.tsx';
 import type { CallerState } from './caller.ts';
 import { letters } from './keys.ts';
 import type { Shell } from './page.ts';
@@ -61,9 +61,7 @@ export function CallerCard(props: Props) {
       </p>
       <Show when={props.onClear}>
         {(clear) => (
-          <button type="button" class="plain" onClick={() => clear()()}>
-            <Key of={letters.clear} /> {t('desk:caller.clear')}
-          </button>
+          <KeyButton of={letters.clear} says={t('desk:caller.clear')} onClick={() => clear()()} />
         )}
       </Show>
     </section>

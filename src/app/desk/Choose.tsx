@@ -2,7 +2,7 @@ import { For, onMount, type Accessor } from 'solid-js';
 import type { CodebookGuide } from '../../note/codebook.ts';
 import { guideName } from '../shared/content-words.ts';
 import { CallerCard } from './CallerCard.tsx';
-import { Key } from './Key.tsx';
+import { Key, KeyButton } from './Key.tsx';
 import { Keys } from './Keys.tsx';
 import { Others } from './Others.tsx';
 import type { CallRecord } from './calls.ts';
@@ -80,15 +80,14 @@ export function Choose(props: {
         </ul>
         <p class="quiet">{t('desk:choose.hint')}</p>
         <div class="ways">
-          <button type="button" class="danger" onClick={danger}>
-            <Key of={letters.danger} /> {t('desk:bar.danger')}
-          </button>
-          <button type="button" class="plain" onClick={code}>
-            <Key of={letters.codeIn} /> {t('desk:codeIn.open')}
-          </button>
-          <button type="button" class="plain" onClick={() => props.onHold()}>
-            <Key of={letters.hold} /> {t('desk:bar.hold')}
-          </button>
+          <KeyButton
+            class="danger"
+            of={letters.danger}
+            says={t('desk:bar.danger')}
+            onClick={danger}
+          />
+          <KeyButton of={letters.codeIn} says={t('desk:codeIn.open')} onClick={code} />
+          <KeyButton of={letters.hold} says={t('desk:bar.hold')} onClick={() => props.onHold()} />
         </div>
       </section>
       <div class="sheet">

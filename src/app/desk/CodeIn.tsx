@@ -3,7 +3,7 @@ import { readPasted } from '../../visit/hand-over.ts';
 import { Repaired } from '../preview/Repaired.tsx';
 import { problemWords } from '../preview/sentences.ts';
 import { jobLabels } from '../shared/job-text.ts';
-import { Key } from './Key.tsx';
+import { Key, KeyButton } from './Key.tsx';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -104,9 +104,11 @@ export function CodeIn(props: DeskProps) {
           <button type="submit">
             <Key of="Enter" /> {t('desk:codeIn.read')}
           </button>
-          <button type="button" class="plain" onClick={() => props.desk.journey.show('now')}>
-            <Key of={t('desk:keys.esc')} /> {t('desk:codeIn.close')}
-          </button>
+          <KeyButton
+            of={t('desk:keys.esc')}
+            says={t('desk:codeIn.close')}
+            onClick={() => props.desk.journey.show('now')}
+          />
         </div>
       </form>
       <Show when={repaired()}>

@@ -29,10 +29,7 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
   const [typed, setTyped] = createSignal('');
   const [whole, setWhole] = createSignal(false);
   const [changed, setChanged] = createSignal(false);
-  const digits = () => props.page.words.list('note:digits');
-  const spelled = createMemo(() =>
-    spell(props.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
-  );
+  const spelled = createMemo(() => spell(props.code, props.page.words.list('note:digits')));
   const back = createMemo(() =>
     typed().trim() === '' ? undefined : readBack(props.code, typed(), whole()),
   );

@@ -27,7 +27,7 @@ export function DetailsCard(props: DeskProps) {
       </h2>
       <p class="quiet">{t('desk:details.text')}</p>
       <Show when={!elsewhere()}>
-        <ErrorText page={props.page} desk={props.desk} />
+        <ErrorText {...props} />
       </Show>
       <div class="fields">
         <For each={props.page.codebook.details}>

@@ -1,6 +1,6 @@
 import { For, Show, createMemo } from 'solid-js';
 import { nodeWords } from '../shared/content-words.ts';
-import { Aloud } from './Aloud.tsx';
+import { Aloud, AloudLines } from './Aloud.tsx';
 import { CautionBox } from './Care.tsx';
 import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -14,8 +14,6 @@ export function End(props: DeskProps) {
   const emergency = () => node().urgency === 'emergency';
   const calls = () => props.page.calls[node().id] ?? [];
   const caller = () => props.desk.caller.caller();
-  const lines = () =>
-    (['now', 'lines'] as const).flatMap((part) => say()[part].map((_, i) => [part, i] as const));
   const kicker = () => {
     if (emergency()) return 'desk:end.emergency';
     return node().kind === 'stop' ? 'desk:end.stop' : 'desk:end.finish';
@@ -54,19 +52,14 @@ export function End(props: DeskProps) {
             {t(node().kind === 'stop' && !emergency() ? 'desk:end.until' : 'desk:end.after')}
           </h3>
           <ol class="aloud-more">
-            <For each={lines()}>
-              {(part) => (
-                <li>
-                  <Aloud {...props} part={part} />
-                </li>
-              )}
-            </For>
+            <AloudLines {...props} of="now" />
+            <AloudLines {...props} of="lines" />
           </ol>
           <Show when={deskNodeOf(props.page, node()).breakerStaysOff}>
             <p class="strong">{t('site:end.breakerOff')}</p>
           </Show>
         </div>
-        <CautionBox page={props.page} desk={props.desk} node={node()} />
+        <CautionBox {...props} />
       </div>
       <Show when={emergency()}>
         <p class="quiet">{t('desk:end.can')}</p>

@@ -1,5 +1,5 @@
 import { Show } from 'solid-js';
-import { Key } from './Key.tsx';
+import { Key, KeyButton } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps, Made } from './state.ts';
@@ -22,9 +22,11 @@ export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
           <button type="button" onClick={() => void props.outcome.copyJob('text')}>
             <Key of={letters.job} /> {t('desk:job.copy')}
           </button>
-          <button type="button" class="plain" onClick={() => void props.outcome.copyJob('json')}>
-            <Key of={letters.json} /> {t('desk:job.copyJson')}
-          </button>
+          <KeyButton
+            of={letters.json}
+            says={t('desk:job.copyJson')}
+            onClick={() => void props.outcome.copyJob('json')}
+          />
         </div>
         <label for="desk-json">{t('desk:job.json')}</label>
         <textarea id="desk-json" class="json" readonly rows="4" value={props.outcome.json()} />

@@ -1,5 +1,5 @@
 import { For } from 'solid-js';
-import { letterActions, letters, type Action } from './keys.ts';
+import { keysTold } from './keys.ts';
 import { shortcutsOn, turnShortcuts } from './shortcuts.ts';
 import { sayer } from '../shared/words.ts';
 import type { Shell } from './page.ts';
@@ -7,21 +7,13 @@ import type { Shell } from './page.ts';
 /** The keys, behind one line; single keys can be switched off (WCAG 2.1.4). */
 export function Keys(props: { readonly page: Shell }) {
   const t = sayer(props);
-  const list = (): readonly (readonly [string, Exclude<Action['do'], 'forward' | 'keys'>])[] => [
-    ['1–9 -', 'answer'],
-    ['0', 'unsure'],
-    [t('desk:keys.space'), 'tick'],
-    ['← →', 'back'],
-    [t('desk:keys.esc'), 'leave'],
-    ...letterActions.map((action) => [letters[action].toUpperCase(), action] as const),
-  ];
   return (
     <details class="keys" id="desk-keys">
       <summary>
         <kbd aria-hidden="true">?</kbd> {t('desk:keys.title')}
       </summary>
       <dl>
-        <For each={list()}>
+        <For each={keysTold(t)}>
           {([key, what]) => (
             <div>
               <dt>

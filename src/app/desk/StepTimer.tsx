@@ -1,6 +1,6 @@
 import { For, Show } from 'solid-js';
 import { clock } from '../../journey/wait.ts';
-import { Key } from './Key.tsx';
+import { KeyButton } from './Key.tsx';
 import { letters } from './keys.ts';
 import { deskNodeOf } from './nodes.ts';
 import { sayer } from '../shared/words.ts';
@@ -45,10 +45,11 @@ export function StepTimer(props: DeskProps & Pick<Made, 'clocks'>) {
             <p role="status">
               {over() ? t(cooling() ? 'desk:timer.mayBe' : 'desk:timer.over') : ''}
             </p>
-            <button type="button" class="plain" onClick={() => props.desk.startTimer()}>
-              <Key of={letters.timer} />
-              {t(left() === undefined ? 'desk:timer.start' : 'desk:timer.again')}
-            </button>
+            <KeyButton
+              of={letters.timer}
+              says={t(left() === undefined ? 'desk:timer.start' : 'desk:timer.again')}
+              onClick={() => props.desk.startTimer()}
+            />
           </section>
         );
       }}

@@ -3,8 +3,9 @@
  * it on (`desk: keep-caller: tab`) does it also lie in the tab's session storage, for a reload.
  */
 import { createSignal } from 'solid-js';
+import { isRecord } from '../../guide/shape.ts';
 import { withEntry } from '../shared/entry.ts';
-import { callerFields, callerMost, type Caller, type CallerField } from '../../visit/job.ts';
+import { tidyCaller, type Caller, type CallerField } from '../../visit/job.ts';
 import { keep, kept, type Keeper } from './keeper.ts';
 
 export type CallerState = ReturnType<typeof createCaller>;
@@ -13,16 +14,7 @@ const KEY = 'hobnote.desk.caller';
 
 function read(keeper: Keeper): Caller {
   const value = kept(keeper, KEY);
-  if (typeof value !== 'object' || value === null) return {};
-  const texts = value as Record<string, unknown>;
-  return Object.fromEntries(
-    callerFields.flatMap((field) => {
-      const text = Object.hasOwn(texts, field) ? texts[field] : undefined;
-      return typeof text === 'string' && text !== ''
-        ? [[field, text.slice(0, callerMost[field])]]
-        : [];
-    }),
-  );
+  return isRecord(value) ? tidyCaller(value) : {};
 }
 
 /** @param fresh the tab begins anew: a copy from another call is not taken up, but removed */

@@ -1,4 +1,5 @@
 /** What each single key does. Pure, so that it can be tried without a page. */
+import type { Words } from '../shared/words.ts';
 
 export const letters = {
   danger: 'd',
@@ -29,6 +30,18 @@ export const answerKeys = [...'123456789-'];
 export type Action =
   | { readonly do: 'answer'; readonly key: string }
   | { readonly do: 'unsure' | 'tick' | 'back' | 'forward' | 'leave' | 'keys' | Letter };
+
+/** Every key with what it does, in the order shown; `forward` is told with `back`. */
+export function keysTold(t: Words['t']) {
+  return [
+    ['1–9 -', 'answer'] as const,
+    ['0', 'unsure'] as const,
+    [t('desk:keys.space'), 'tick'] as const,
+    ['← →', 'back'] as const,
+    [t('desk:keys.esc'), 'leave'] as const,
+    ...letterActions.map((action) => [letters[action].toUpperCase(), action] as const),
+  ];
+}
 
 /** What of a `KeyboardEvent` counts. */
 export interface Pressed {

@@ -2,7 +2,7 @@
 import { batch, createSignal } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
-import { madeOn } from '../../note/day.ts';
+import { latestDay } from '../../note/day.ts';
 import type { CodebookGuide } from '../../note/codebook.ts';
 import type { Note } from '../../note/types.ts';
 import { nodeWords } from '../shared/content-words.ts';
@@ -162,7 +162,6 @@ export function createDesk(
         around.onOther(note.guide, (other) => other.resume(note, came, code));
         return;
       }
-      const { latest } = madeOn(note.day, new Date());
       const { details } = note;
       const { error = note.error } = came ?? {};
       const [hash, pages] = [hashNow(), journey.read()];
@@ -170,7 +169,7 @@ export function createDesk(
         if (journey.length() > 0) undos.push(() => load(hash, pages));
         if (!journey.open(note.journey)) setFound(['desk:told.astray']);
         wait.restore(undefined);
-        address.set({ details, error, made: latest.toISOString().slice(0, 10) });
+        address.set({ details, error, made: latestDay(note.day, new Date()) });
         confirmReadBack(code);
         const { answered: at } = came ?? {};
         // By another machine's clock: never later than now.

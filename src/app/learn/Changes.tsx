@@ -1,10 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
-import type { Change } from '../../diagnosis/learn.ts';
+import { movesOf, type Change } from '../../diagnosis/learn.ts';
 import { sayer } from '../shared/words.ts';
 import type { LearnPart, Page } from './page.ts';
-
-/** Figures that move by less of themselves are only counted. */
-const TOLD = 0.05;
 
 interface Props {
   readonly page: Page;
@@ -40,38 +37,33 @@ export function Changes(props: Props): JSX.Element {
         }),
       )
       .join(' ');
-  const moved = ({ subject, before, after }: Change) =>
-    after.flatMap((now, place) => {
-      const old = before[place] ?? NaN;
-      if (now === old) return [];
-      const what =
-        subject.kind === 'faults'
-          ? fault(subject.faults[place] ?? '')
-          : answer(subject.key, subject.answers[place] ?? '');
-      return [{ what, old, now, told: Math.abs(now - old) >= TOLD * old }];
-    });
+  const what = ({ subject }: Change, place: number): string =>
+    subject.kind === 'faults'
+      ? fault(subject.faults[place] ?? '')
+      : answer(subject.key, subject.answers[place] ?? '');
   return (
     <Show when={props.changes.length > 0}>
       <section class="card changes">
         <h2>{t('learn:changes.title')}</h2>
         <For each={props.changes}>
           {(change) => {
-            const told = moved(change).filter((one) => one.told);
-            const rest = moved(change).length - told.length;
+            const { told, small } = movesOf(change);
             return (
               <details>
                 <summary>{title(change)}</summary>
                 <Show when={conditions(change)}>{(text) => <p class="quiet">{text()}</p>}</Show>
                 <ul>
                   <For each={told}>
-                    {({ what, old, now }) => (
+                    {({ place, old, now }) => (
                       <li>
-                        {t('learn:changes.move', { what, old: percent(old), now: percent(now) })}
+                        {t('learn:changes.move', {
+                          ...{ what: what(change, place), old: percent(old), now: percent(now) },
+                        })}
                       </li>
                     )}
                   </For>
-                  <Show when={rest > 0}>
-                    <li class="quiet">{t('learn:changes.small', { count: rest })}</li>
+                  <Show when={small > 0}>
+                    <li class="quiet">{t('learn:changes.small', { count: small })}</li>
                   </Show>
                 </ul>
               </details>

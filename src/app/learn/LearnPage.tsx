@@ -1,24 +1,20 @@
 import { For, Show, createSignal, type JSX } from 'solid-js';
 import '../visits/no-eval.ts';
-import { textOf } from '../../decode.ts';
 import { named, onceEach, readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
-import { study, type Study } from '../../diagnosis/score.ts';
+import { USUAL } from '../../diagnosis/learn.ts';
+import { FOLDS, study, type Study } from '../../diagnosis/score.ts';
 import type { RecordedVisit } from '../../diagnosis/visits-schema.ts';
 import { guideName } from '../shared/content-words.ts';
 import { breathe } from '../shared/breathe.ts';
 import { download } from '../shared/download.ts';
+import { FileButton } from '../shared/FileButton.tsx';
 import { fetchData } from '../shared/fetched.ts';
 import { sayer } from '../shared/words.ts';
-import { LARGEST_FILE, type ImportProblem } from '../visits/stored.ts';
+import { fileText, type ImportProblem } from '../visits/stored.ts';
 import { problemLines } from '../visits/words.ts';
 import { Changes } from './Changes.tsx';
 import { Reliability } from './Reliability.tsx';
 import type { LearnPart, Page } from './page.ts';
-
-/** As at the command line: what an old distribution is worth, and the fewest visits that move one. */
-const OPTIONS = { strength: 200, minimum: 10 };
-/** Visits below which nothing can be held out: one in each of five parts. */
-const LEAST = 5;
 
 /** A file that was taken, with its visits or why there are none. */
 interface Taken {
@@ -37,16 +33,13 @@ export function LearnPage(props: { readonly page: Page }): JSX.Element {
   const [said, setSaid] = createSignal('');
 
   const taken = async (file: File, { model }: LearnPart): Promise<Taken> => {
-    const bad = (problem: ImportProblem): Taken => ({
-      ...{ name: file.name, guide: '', visits: [], problems: [problem] },
+    const bad = (problems: readonly ImportProblem[]): Taken => ({
+      ...{ name: file.name, guide: '', visits: [], problems },
     });
-    if (file.size > LARGEST_FILE) return bad({ code: 'file-too-large', most: LARGEST_FILE / 1e6 });
-    const bytes = await file.arrayBuffer().catch(() => undefined);
-    if (!bytes) return bad({ code: 'file-unreadable' });
-    const text = textOf(new Uint8Array(bytes));
-    if (!text.ok) return bad(text.error);
+    const text = await fileText(file);
+    if (!text.ok) return bad([text.error]);
     const read = readVisits(text.value);
-    if (!read.ok) return { ...bad({ code: 'file-unreadable' }), problems: read.error };
+    if (!read.ok) return bad(read.error);
     const { guide, visits } = read.value;
     const problems = unknownNames(read.value, model);
     const tables = new Set(Object.keys(model.observations));
@@ -66,7 +59,7 @@ export function LearnPage(props: { readonly page: Page }): JSX.Element {
     await breathe();
     const visits = onceEach(files().flatMap((one) => one.visits));
     const { model, selection } = known;
-    setFound(visits.length > 0 ? study(model, visits, { ...OPTIONS, selection }) : undefined);
+    setFound(visits.length > 0 ? study(model, visits, { ...USUAL, selection }) : undefined);
     setSaid('');
   };
   const load = async (): Promise<LearnPart | undefined> => {
@@ -84,26 +77,19 @@ export function LearnPage(props: { readonly page: Page }): JSX.Element {
     }
   };
   const verdict = ({ heldOut, changes, better }: Study): string => {
-    if (!heldOut) return t('learn:verdict.few', { least: LEAST });
-    if (changes.length === 0) return t('learn:verdict.none', { least: OPTIONS.minimum });
+    if (!heldOut) return t('learn:verdict.few', { least: FOLDS });
+    if (changes.length === 0) return t('learn:verdict.none', { least: USUAL.minimum });
     return t(better ? 'learn:verdict.better' : 'learn:verdict.same');
   };
 
   return (
     <>
       <section class="card">
-        <label class="button file" for="visit-files">
-          {t('learn:add')}
-        </label>
-        <input
-          id="visit-files"
-          type="file"
-          multiple
+        <FileButton
+          label={t('learn:add')}
           accept=".json,application/json"
-          onChange={({ currentTarget: input }) => {
-            const list = [...(input.files ?? [])];
-            if (list.length > 0) void take(list).finally(() => (input.value = ''));
-          }}
+          multiple
+          onFile={(...list) => take(list)}
         />
         <p role="status">{said()}</p>
         <ul>

@@ -35,10 +35,7 @@ function message(
 /** The code to read out, to show and to hand on. */
 export function Code(props: { words: Words; traced: Traced; coded: Coded; fragment: Fragment }) {
   const preview = previewPage();
-  const digits = createMemo(() => props.words.list('note:digits'));
-  const spelled = createMemo(() =>
-    spell(props.coded.code).map((group) => group.map((sign) => digits()[Number(sign)] ?? sign)),
-  );
+  const spelled = createMemo(() => spell(props.coded.code, props.words.list('note:digits')));
   const long = createMemo(() => previewAddress(preview, props.coded, props.fragment));
   const short = () =>
     previewAddress(preview, { code: props.coded.code }, { journey: [], details: {} });

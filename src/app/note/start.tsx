@@ -1,9 +1,9 @@
 import { Show, createMemo } from 'solid-js';
-import { render } from 'solid-js/web';
 import { makeCodebooks } from '../../note/codebook.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { embedded } from '../shared/embedded.ts';
 import { createFetched } from '../shared/fetched.ts';
+import { mount } from '../shared/mount.ts';
 import { keepFragment } from '../shared/skip.ts';
 import { pageWords } from '../shared/words.ts';
 import { NotePage } from './NotePage.tsx';
@@ -35,9 +35,7 @@ if (place) {
   const words = pageWords();
   const files = embedded('files') as Readonly<Record<string, string>>;
   const [main] = Object.keys(files);
-  // What stands there for a page whose scripts do not come.
-  place.replaceChildren();
-  render(() => {
+  mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
     const state = createNoteState();
     const guide = () => state.fragment().guide ?? '';
@@ -50,5 +48,5 @@ if (place) {
         {(part) => <Loaded part={part} state={state} />}
       </Show>
     );
-  }, place);
+  });
 }

@@ -2,6 +2,7 @@ import { For, Show, type JSX } from 'solid-js';
 import { answerWords, guideName, nodeWords } from '../shared/content-words.ts';
 import { sayer } from '../shared/words.ts';
 import type { Step } from '../../visit/read-visit.ts';
+import { Pairs } from './Pairs.tsx';
 import type { VisitProps } from './told.ts';
 
 type Props = Pick<VisitProps, 'page' | 'view'>;
@@ -12,6 +13,8 @@ export function Answers(props: Props): JSX.Element {
   const words = () => props.page.words;
   // eslint-disable-next-line solid/reactivity -- another note is another part
   const { legs, tried, notAsked, guide, last, steps } = props.view;
+  const pair = ({ node, edge }: Step) =>
+    [nodeWords(words(), guide, node).short, answerWords(words(), guide, node, edge.id)] as const;
   return (
     <details class="card answers">
       <summary>
@@ -36,7 +39,7 @@ export function Answers(props: Props): JSX.Element {
                   </Show>
                   {t(`preview:groups.${group}`)}
                 </h3>
-                <Lines {...props} steps={list} />
+                <Pairs rows={list.map(pair)} />
               </>
             )}
           </For>
@@ -44,27 +47,12 @@ export function Answers(props: Props): JSX.Element {
       </For>
       <h3>{t('preview:tried.title')}</h3>
       <Show when={tried.length > 0} fallback={<p class="quiet">{t('preview:tried.none')}</p>}>
-        <Lines {...props} steps={tried} />
+        <Pairs rows={tried.map(pair)} />
       </Show>
       <h3>{t('preview:notAsked', { count: notAsked.length })}</h3>
       <p class="quiet">
         {notAsked.map((node) => nodeWords(words(), guide, node).short).join('; ')}
       </p>
     </details>
-  );
-}
-
-function Lines(props: Props & { readonly steps: readonly Step[] }): JSX.Element {
-  return (
-    <dl>
-      <For each={props.steps}>
-        {({ node, edge }) => (
-          <div>
-            <dt>{nodeWords(props.page.words, props.view.guide, node).short}</dt>
-            <dd>{answerWords(props.page.words, props.view.guide, node, edge.id)}</dd>
-          </div>
-        )}
-      </For>
-    </dl>
   );
 }

@@ -3,6 +3,7 @@ import { doorStep, openingFor, type DoorStep, type PlanStep } from '../../diagno
 import type { Check } from '../../diagnosis/types.ts';
 import { checkSteps, name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
+import { Pairs } from './Pairs.tsx';
 import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
@@ -247,16 +248,11 @@ function Needs(props: CardProps): JSX.Element {
     ] as const;
   };
   return (
-    <dl>
-      <For each={rows().filter(([, text]) => text !== '')}>
-        {([row, text]) => (
-          <div>
-            <dt>{t(`preview:plan.${row}`)}</dt>
-            <dd>{text}</dd>
-          </div>
-        )}
-      </For>
-    </dl>
+    <Pairs
+      rows={rows()
+        .filter(([, text]) => text !== '')
+        .map(([row, text]) => [t(`preview:plan.${row}`), text])}
+    />
   );
 }
 

@@ -8,6 +8,7 @@ import { breathe } from '../shared/breathe.ts';
 import { name } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
 import { answered, likely, type DiagnosisProps } from './Faults.tsx';
+import { Pairs } from './Pairs.tsx';
 import type { VisitProps } from './told.ts';
 import { minutes, percent, shareWords } from './facts.ts';
 
@@ -99,16 +100,13 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
       </dl>
       <p class="quiet">{t('preview:ranking.decibans')}</p>
       <h3>{t('preview:plan.expected')}</h3>
-      <dl class="routes">
-        <For each={routes}>
-          {(route) => (
-            <div>
-              <dt>{t(`preview:plan.routes.${route}`)}</dt>
-              <dd>{minutes(words(), props.visit.plan()[route].expectedMinutes)}</dd>
-            </div>
-          )}
-        </For>
-      </dl>
+      <Pairs
+        class="routes"
+        rows={routes.map((route) => [
+          t(`preview:plan.routes.${route}`),
+          minutes(words(), props.visit.plan()[route].expectedMinutes),
+        ])}
+      />
       <ul class="quiet">
         <For each={words().list('diagnosis:limits')}>{(line) => <li>{line}</li>}</For>
       </ul>
@@ -184,25 +182,17 @@ function DriftFound(props: Pick<Props, 'page'> & { readonly drift: Drift }): JSX
       celsius: signed(kelvins),
     });
   const ohms = (value: number) => t('preview:drift.inOhms', { value: signed(value) });
-  const rows = () => [
-    [t('preview:drift.miss'), between(words(), props.drift.miss, degrees)],
-    [t('preview:drift.believed'), between(words(), props.drift.kelvins, degrees)],
-    [t('preview:drift.ohms', { r0: props.drift.r0 }), between(words(), props.drift.ohms, ohms)],
-  ];
+  const rows = () =>
+    [
+      [t('preview:drift.miss'), between(words(), props.drift.miss, degrees)],
+      [t('preview:drift.believed'), between(words(), props.drift.kelvins, degrees)],
+      [t('preview:drift.ohms', { r0: props.drift.r0 }), between(words(), props.drift.ohms, ohms)],
+    ] as const;
   return (
     <div class="drift">
       <h3>{t('preview:drift.title')}</h3>
       <p class="quiet">{t('preview:drift.lead', { count: props.drift.count })}</p>
-      <dl>
-        <For each={rows()}>
-          {([label, text]) => (
-            <div>
-              <dt>{label}</dt>
-              <dd>{text}</dd>
-            </div>
-          )}
-        </For>
-      </dl>
+      <Pairs rows={rows()} />
       <Show when={props.drift.miss.low <= 0 && props.drift.miss.high >= 0}>
         <p class="strong">{t('preview:drift.maySound')}</p>
       </Show>

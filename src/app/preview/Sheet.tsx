@@ -4,6 +4,7 @@ import { qrPath } from '../note/qr.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
 import { name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
+import { Pairs } from './Pairs.tsx';
 import { asksModel, loaded, needed } from './Load.tsx';
 import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
 import { minutes } from './facts.ts';
@@ -43,16 +44,10 @@ export function Sheet(props: VisitProps): JSX.Element {
           <path d={qr.path} />
         </svg>
       </header>
-      <dl class="blanks">
-        <For each={blanks}>
-          {(blank) => (
-            <div>
-              <dt>{t(`job:lines.${blank}`)}</dt>
-              <dd>{props.extras.caller[blank]}</dd>
-            </div>
-          )}
-        </For>
-      </dl>
+      <Pairs
+        class="blanks"
+        rows={blanks.map((blank) => [t(`job:lines.${blank}`), props.extras.caller[blank]])}
+      />
       <ul class="warned">
         <For each={flagLines(words(), props.view)}>{(line) => <li>{line}</li>}</For>
       </ul>
@@ -74,16 +69,13 @@ export function Sheet(props: VisitProps): JSX.Element {
           )
           .join(' · ')}
       </p>
-      <dl class="blanks">
-        <For each={['found', 'used', 'spent'] as const}>
-          {(blank) => (
-            <div>
-              <dt>{t(`preview:sheet.${blank}`)}</dt>
-              <dd />
-            </div>
-          )}
-        </For>
-      </dl>
+      <Pairs
+        class="blanks"
+        rows={(['found', 'used', 'spent'] as const).map((blank) => [
+          t(`preview:sheet.${blank}`),
+          '',
+        ])}
+      />
     </section>
   );
 }

@@ -98,18 +98,13 @@ export function createRoute(page: Page): RouteState {
   const inOrder = (list: readonly Listed[]): Listed[] => {
     const urgent = byUrgency(list.toSorted((a, b) => a.id - b.id));
     if (order() !== 'time') return urgent;
-    const when = new Map(
-      urgent.map((visit) => {
-        const { day = '', from = Infinity } = windowIn(visit) ?? {};
-        return [visit.id, { day, from }];
-      }),
-    );
-    const at = ({ id }: Listed) => when.get(id) ?? { day: '', from: Infinity };
-    return urgent.toSorted((a, b) => {
-      const [one, two] = [at(a), at(b)];
-      if (one.from === two.from && one.day === two.day) return 0;
-      return one.day === two.day ? (one.from < two.from ? -1 : 1) : one.day < two.day ? -1 : 1;
+    const timed = urgent.map((visit) => {
+      const { day = '', from = Infinity } = windowIn(visit) ?? {};
+      return { visit, day, from };
     });
+    const byTime = (a: (typeof timed)[number], b: (typeof timed)[number]): number =>
+      a.day === b.day ? Math.sign(a.from - b.from) || 0 : a.day < b.day ? -1 : 1;
+    return timed.toSorted(byTime).map(({ visit }) => visit);
   };
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     if (!reading) return { id, row, others, code: undefined, seen: undefined, assessed: undefined };
@@ -281,15 +276,10 @@ export function createRoute(page: Page): RouteState {
       const missing = await page.guides.need(wanted);
       setFailed(missing);
       const again = (visit: Listed): Listed => {
-        const { id, row, others, code, seen } = visit;
+        const { code, seen } = visit;
         if (!code || !seen || !wanted.includes(seen.note.guide)) return visit;
-        return visitOf({
-          id,
-          row,
-          others,
-          text: '',
-          reading: { kind: 'exact', code, note: seen.note },
-        });
+        const reading: Exact = { kind: 'exact', code, note: seen.note };
+        return visitOf({ ...visit, text: '', reading });
       };
       setVisits(visits().map(again));
     },

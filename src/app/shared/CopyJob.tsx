@@ -1,7 +1,7 @@
 import { createSignal, type JSX } from 'solid-js';
 import { hashOf } from '../../address/grammar.ts';
 import { defined } from '../../defined.ts';
-import { madeOn } from '../../note/day.ts';
+import { latestDay } from '../../note/day.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { makeJob, type Caller } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
@@ -26,7 +26,7 @@ export function CopyJob(props: Props): JSX.Element {
     const { view, code, caller, error } = props;
     const job = makeJob(view, {
       ...{ code, caller, link: new URL(`../preview/${hashOf({ c: code })}`, location.href).href },
-      made: madeOn(view.note.day, new Date()).latest.toISOString().slice(0, 10),
+      made: latestDay(view.note.day, new Date()),
       ...defined({ error }),
     });
     return job ? jobText(props.page.words, view, job) : code;

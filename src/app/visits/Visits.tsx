@@ -1,5 +1,4 @@
 import { For, Show, createMemo, createResource, createSignal, onCleanup, type JSX } from 'solid-js';
-import { textOf } from '../../decode.ts';
 import { fail, ok } from '../../result.ts';
 import { AskTwice } from '../shared/AskTwice.tsx';
 import { FileButton } from '../shared/FileButton.tsx';
@@ -10,9 +9,9 @@ import { names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
 import { figuresOf } from './figures.ts';
 import {
-  LARGEST_FILE,
   asFile,
   brokenFile,
+  fileText,
   fromFile,
   type ModelOf,
   type ImportProblem,
@@ -26,15 +25,6 @@ const SHOWN = 100;
 
 interface Props {
   readonly page: Page;
-}
-
-async function readFile(file: File, modelOf: ModelOf) {
-  if (file.size > LARGEST_FILE)
-    return fail([{ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 } as const]);
-  const bytes = await file.arrayBuffer().catch(() => undefined);
-  if (!bytes) return fail([{ code: 'file-unreadable' } as const]);
-  const text = textOf(new Uint8Array(bytes));
-  return text.ok ? fromFile(text.value, modelOf) : fail([text.error]);
 }
 
 /** The visits kept on this device: look, take out, write to a file, add from a file. */
@@ -79,7 +69,8 @@ export function Visits(props: Props): JSX.Element {
   };
   const take = async (file: File) => {
     setSaid('');
-    const read = await readFile(file, modelOf);
+    const text = await fileText(file);
+    const read = text.ok ? await fromFile(text.value, modelOf) : fail([text.error]);
     if (!read.ok) {
       setProblems(read.error);
       return;

@@ -1,4 +1,4 @@
-/** Visits as this device keeps them, and as files. Pure. */
+/** Visits as this device keeps them, and as files. */
 import './no-eval.ts';
 import { named, readVisits, unknownNames } from '../../diagnosis/read-visits.ts';
 import type { Declared, VisitsProblem } from '../../diagnosis/read-visits.ts';
@@ -7,7 +7,7 @@ import { informative } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { FORMAT, VERSION, visitSchema } from '../../diagnosis/visits-schema.ts';
 import type { RecordedVisit, VisitsFile } from '../../diagnosis/visits-schema.ts';
-import type { EncodingProblem } from '../../decode.ts';
+import { textOf, type EncodingProblem } from '../../decode.ts';
 import { fail, ok } from '../../result.ts';
 import type { Result } from '../../result.ts';
 
@@ -28,6 +28,17 @@ export function isStored(record: unknown): record is StoredVisit {
   return texts && visitSchema.safeParse(visit).success;
 }
 
+/** More is no file of visits: a firm's year has some thousands. */
+const LARGEST_FILE = 10_000_000;
+
+/** The text of a file of visits. */
+export async function fileText(file: File): Promise<Result<string, ImportProblem>> {
+  if (file.size > LARGEST_FILE)
+    return fail({ code: 'file-too-large', most: LARGEST_FILE / 1_000_000 });
+  const bytes = await file.arrayBuffer().catch(() => undefined);
+  return bytes ? textOf(new Uint8Array(bytes)) : fail({ code: 'file-unreadable' });
+}
+
 /** Records that are no visits, as a file's text for whoever can mend them. */
 export function brokenFile(records: readonly unknown[]): string {
   const plain = (_: string, value: unknown) => (typeof value === 'bigint' ? String(value) : value);
@@ -42,9 +53,6 @@ export function brokenFile(records: readonly unknown[]): string {
   });
   return `[${texts.join(',\n')}]\n`;
 }
-
-/** More is no file of visits: a firm's year has some thousands. */
-export const LARGEST_FILE = 10_000_000;
 
 export type ImportProblem =
   | VisitsProblem

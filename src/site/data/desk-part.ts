@@ -1,3 +1,4 @@
+import { defined } from '../../defined.ts';
 import type { Guide, GuideNode } from '../../guide/types.ts';
 import { moreQuestions, remaining, type Remaining } from '../../guide/remaining.ts';
 import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
@@ -5,19 +6,12 @@ import { makeCalls } from './phone-links.ts';
 import { deskNamespace } from '../words.ts';
 import { guideTexts } from './texts.ts';
 
-function moreOf(left: Remaining | undefined): Pick<DeskNode, 'more'> {
-  const more = left && moreQuestions(left);
-  return more === undefined ? {} : { more };
-}
-
 /** Facts that stand for a list of conditions, which the page has as its `help`. */
 const PROMISED: ReadonlySet<string> = new Set(['panel-ready', 'stay-promised']);
 
 /** The answer that says that every line of the page's `help` is true. */
-function promiseOf({ answers }: GuideNode): Pick<DeskNode, 'each'> {
-  const found = answers.find(({ sets }) => sets.some((fact) => PROMISED.has(fact)));
-  return found ? { each: found.id } : {};
-}
+const promiseOf = ({ answers }: GuideNode): string | undefined =>
+  answers.find(({ sets }) => sets.some((fact) => PROMISED.has(fact)))?.id;
 
 /** Facts that nothing safe to do rests on. */
 const HARMLESS: ReadonlySet<string> = new Set(['trouble-seen', 'error-seen']);
@@ -29,21 +23,20 @@ function isAhead({ kind, block, caution, timer, answers }: GuideNode): boolean {
   return kind === 'question' && !caution && !timer && facts.every((fact) => HARMLESS.has(fact));
 }
 
+function deskNode(node: GuideNode, left: Remaining | undefined): DeskNode {
+  const { caution, timer, takesError, breakerStaysOff } = node;
+  return defined({
+    ...{ more: left && moreQuestions(left), caution, timer, each: promiseOf(node) },
+    takesError: takesError || undefined,
+    ahead: isAhead(node) || undefined,
+    breakerStaysOff: breakerStaysOff || undefined,
+  });
+}
+
 function nodesOf(guide: Guide): Record<string, DeskNode> {
   const left = remaining(guide);
   return Object.fromEntries(
-    [...guide.nodes.values()].map((node) => [
-      node.id,
-      {
-        ...moreOf(left.get(node.id)),
-        ...(node.caution ? { caution: node.caution } : {}),
-        ...(node.timer ? { timer: node.timer } : {}),
-        ...(node.takesError ? { takesError: true as const } : {}),
-        ...promiseOf(node),
-        ...(isAhead(node) ? { ahead: true as const } : {}),
-        ...(node.breakerStaysOff ? { breakerStaysOff: true as const } : {}),
-      },
-    ]),
+    [...guide.nodes.values()].map((node) => [node.id, deskNode(node, left.get(node.id))]),
   );
 }
 

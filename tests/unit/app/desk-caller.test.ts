@@ -2,13 +2,19 @@ import { expect, test } from 'vitest';
 import { createCaller } from '../../../src/app/desk/caller.ts';
 import { MOST_OVER, createCallList } from '../../../src/app/desk/calls.ts';
 
-test('what is about a caller is kept only where a keeper is given, and only for a reload', () => {
+/** A tab's storage, and what it holds. */
+function storage() {
   const held = new Map<string, string>();
   const keeper = {
     getItem: (key: string) => held.get(key) ?? null,
     setItem: (key: string, text: string) => void held.set(key, text),
     removeItem: (key: string) => void held.delete(key),
   };
+  return { held, keeper };
+}
+
+test('what is about a caller is kept only where a keeper is given, and only for a reload', () => {
+  const { held, keeper } = storage();
   createCaller(undefined, true).set('name', 'Ann');
   expect(held.size).toBe(0);
   const first = createCaller(keeper, true);
@@ -47,12 +53,7 @@ test('a broken or blocked keeper is no harm', () => {
 });
 
 test('the last ten calls that are over stay in the tab, and all on hold', () => {
-  const held = new Map<string, string>();
-  const keeper = {
-    getItem: (key: string) => held.get(key) ?? null,
-    setItem: (key: string, text: string) => void held.set(key, text),
-    removeItem: (key: string) => void held.delete(key),
-  };
+  const { held, keeper } = storage();
   const call = { hash: '', caller: { name: 'Ann' }, read: [], began: 1, at: 'Danger' };
   const calls = createCallList(keeper, true);
   for (let nth = 0; nth < 30; nth += 1) calls.put({ ...call, held: nth % 2 === 0, began: nth });
@@ -67,6 +68,10 @@ test('the last ten calls that are over stay in the tab, and all on hold', () => 
   expect(again.take(again.list()[0]?.id ?? 0)?.caller).toEqual({ name: 'Ann' });
   expect(again.list()).toHaveLength(24);
   expect(createCallList(keeper, true).list()).toEqual([]);
+  // No text of a caller's is trusted to be one.
+  const odd = JSON.stringify([{ ...again.list()[0], caller: { name: 7, phone: '555-0123' } }]);
+  held.set('hobnote.desk.calls', odd);
+  expect(createCallList(keeper, false).list()[0]?.caller).toEqual({ phone: '555-0123' });
   for (const text of ['{', '7', '[7, null, {"id": "x"}, {"caller": null}]']) {
     held.set([...held.keys()][0] ?? 'hobnote.desk.calls', text);
     expect(createCallList(keeper, false).list(), text).toEqual([]);

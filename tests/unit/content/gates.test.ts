@@ -82,7 +82,7 @@ const slips: readonly Slip[] = [
     to: '"Book a visit."',
     told: 'text/en/door-locked.json',
     what: 'no line of the page tells the reader to call the firm',
-    hint: 'Compare with its neighbors',
+    hint: 'its neighbors and comments show the form',
   },
   {
     name: 'a doubled key in JSON, both lines named',

@@ -5,8 +5,11 @@ import type { Answer, Graph, GraphNode } from '../../../src/guide/types.ts';
 import { codebookGuide, makeCodebooks } from '../../../src/note/codebook.ts';
 import { codebookOf, working, workingRelease } from './codebooks.ts';
 
-/** Facts are the proof's, and `confirm` the page's: neither is frozen. */
-const shown = ({ sets: _sets, clears: _clears, confirm: _confirm, ...answer }: Answer) => answer;
+/** Facts are the proof's, `confirm` and `drawing` the page's: none of them is frozen. */
+const shown = (answer: Answer) => {
+  const { sets: _sets, clears: _clears, confirm: _confirm, drawing: _drawing, ...frozen } = answer;
+  return frozen;
+};
 
 const told = ({ nodes, exits, flags, start }: Graph) => ({
   start,

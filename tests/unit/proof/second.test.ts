@@ -2,6 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { missing } from '../../../.config/browsers.ts';
 import { content } from '../../../src/content/load.ts';
 import { joinGuides } from '../../../src/guide/join.ts';
 import { loadPart } from '../../../src/guide/load.ts';
@@ -12,6 +13,7 @@ import { mutantsOf } from '../../mutants/mutants.ts';
 import { check } from '../../second-proof/check.ts';
 import { machineOf, readFiles } from '../../second-proof/machine.ts';
 import type { Files } from '../../second-proof/machine.ts';
+import { spin } from '../../second-proof/spin.ts';
 import { cases } from '../../support/sample.ts';
 
 const read = (path: string): string => readFileSync(join(content().root, path), 'utf8');
@@ -87,3 +89,25 @@ it('has the same verdicts in both with a slip in any guide', () => {
   expect(compared).toBeGreaterThan(2 * SLIPS);
   expect(failing).toBeGreaterThan(SLIPS);
 });
+
+// Where there is no SPIN it is skipped, but not where CI is set.
+it.skipIf(missing('SPIN').length > 0 && process.env['CI'] === undefined)(
+  'has the same states in SPIN, and no assertion fails there but in a guide with a slip',
+  () => {
+    const files = filesOf(sources);
+    const machines = [...sources.keys()].map((id) => machineOf(files, id, []));
+    const states = machines.map((machine) => check(machine).states);
+    expect(spin(machines)).toEqual({ errors: 0, states: states.reduce((a, b) => a + b) });
+
+    const source = sources.get('door-locked') ?? '';
+    const hot = source.replace('heat: { to: wait }', 'heat: { to: try-door }');
+    expect(hot).not.toBe(source);
+    const slipped = machineOf(
+      filesOf(new Map([...sources, ['door-locked', hot]])),
+      'door-locked',
+      [],
+    );
+    expect([...check(slipped).broken]).toContain('door-only-when-cool');
+    expect(spin([slipped]).errors).toBe(1);
+  },
+);

@@ -5,7 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { guides } from '../../../src/content/load.ts';
-import { expectWalked, walked } from './walked.ts';
+import { expectAtMost, expectWalked } from './walked.ts';
 import type { Situation } from './walked.ts';
 
 /** Power off and on once, at a panel that is fit and in reach. */
@@ -15,7 +15,6 @@ const cold = 'danger.none since.overnight';
 const situations: readonly (Situation & { readonly most?: number })[] = [
   {
     who: 'nurse home from a night shift, self-clean ended 20 minutes ago: she looks again tomorrow',
-    guide: 'door-locked',
     way: 'danger.none since.under-1 wait.less',
     end: 'finish-overnight',
     urgency: 'none',
@@ -23,7 +22,6 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'couple in an apartment, 2 hours after the self-clean, fan still running, then it clicks',
-    guide: 'door-locked',
     way: 'danger.none since.1-to-4 near.fan wait.opened opened.fine',
     end: 'finish-open',
     urgency: 'none',
@@ -31,35 +29,30 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'hand numb from chemotherapy, 5 hours after: she cannot tell heat',
-    guide: 'door-locked',
     way: 'danger.none since.over-4 near.unsure wait.unsure',
     end: 'finish-overnight',
     urgency: 'none',
   },
   {
     who: 'farmhouse, oven as hot as before after 6 hours with everything off',
-    guide: 'door-locked',
     way: 'danger.none since.over-4 near.heat wait.no-less',
     end: 'stop-still-hot',
     urgency: 'today',
   },
   {
     who: 'roast forgotten in the oven, self-clean running: turned off, cooled overnight, opens',
-    guide: 'door-locked',
     way: 'danger.none since.running still-cleaning.turned-off wait.overnight display.time off-once.same controls.buttons try-door.opened opened.fine',
     end: 'finish-open',
     urgency: 'none',
   },
   {
     who: 'roast forgotten, and Off does nothing: smoke in the kitchen',
-    guide: 'door-locked',
     way: 'danger.none since.running still-cleaning.wont-stop',
     end: 'stop-runaway',
     urgency: 'today',
   },
   {
     who: 'toddler pressed buttons, no self-clean, padlock on the display',
-    guide: 'door-locked',
     way: 'danger.none since.never near.quiet display.lock control-lock.went-off try-door.opened opened.fine',
     end: 'finish-open',
     urgency: 'none',
@@ -67,7 +60,6 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'teenager set a delayed self-clean: the display says Delay, Off ends it',
-    guide: 'door-locked',
     way: 'danger.none since.never near.quiet display.word off-once.changed try-door.opened opened.fine',
     end: 'finish-open',
     urgency: 'none',
@@ -75,7 +67,6 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'storm cut the self-clean short, power back, clock flashing: a reset frees it',
-    guide: 'door-locked',
     way: `danger.none since.outage house-power.yes near.quiet display.flashing set-clock.set off-once.same controls.buttons try-door.stuck ${reset} listen.hum-click try-again.opened opened.fine`,
     end: 'finish-open',
     urgency: 'none',
@@ -83,14 +74,12 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'wheelchair user, breaker panel in the cellar, nobody to help',
-    guide: 'door-locked',
     way: `${cold} display.time off-once.same controls.buttons try-door.stuck panel.cannot`,
     end: 'stop-book',
     urgency: 'soon',
   },
   {
     who: 'retired engineer, cold and empty oven, a click at the lock, does not want another self-clean',
-    guide: 'door-locked',
     way: `${cold} display.lock control-lock.no-change off-once.same controls.buttons try-door.stuck ${reset} listen.click try-again.stuck inside.nothing forced.no last-gate.not-all`,
     end: 'stop-book',
     urgency: 'soon',
@@ -98,21 +87,18 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'landlord: an error shows, and the door was pulled hard',
-    guide: 'door-locked',
     way: `${cold} display.error error-write.written off-once.same controls.buttons try-door.stuck ${reset} listen.error error-after.same`,
     end: 'stop-error',
     urgency: 'soon',
   },
   {
     who: 'error at first, opens after the reset: no word of "as usual"',
-    guide: 'door-locked',
     way: `${cold} display.error error-write.written off-once.changed try-door.opened opened.fine`,
     end: 'finish-service',
     urgency: 'soon',
   },
   {
     who: 'blank display since the self-clean, kitchen has power, oven light works',
-    guide: 'door-locked',
     way: `${cold} display.blank house-power.yes lamp.works ${reset} listen.blank`,
     end: 'stop-dead',
     urgency: 'soon',
@@ -120,7 +106,6 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'old lever range, knob turned away from Clean, lever stuck cold',
-    guide: 'door-locked',
     way: `${cold} display.no-display off-once.same controls.lever lever.stuck lever-knob.away forced.no`,
     end: 'stop-book',
     urgency: 'soon',
@@ -128,7 +113,6 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'lever range with the knob at Clean, lever stuck cold',
-    guide: 'door-locked',
     way: `${cold} display.no-display off-once.same controls.lever lever.stuck lever-knob.at-clean forced.no`,
     end: 'stop-book',
     urgency: 'soon',
@@ -136,14 +120,12 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
   },
   {
     who: 'breaker already tried by the neighbor: it trips',
-    guide: 'door-locked',
     way: `${cold} display.time off-once.same controls.buttons try-door.stuck panel.tripped`,
     end: 'stop-tripped',
     urgency: 'today',
   },
   {
     who: 'foil left inside, lock hums and clicks, still stuck',
-    guide: 'door-locked',
     way: `${cold} display.time off-once.same controls.buttons try-door.stuck ${reset} listen.hum-click try-again.stuck inside.foil foil-care.read forced.no`,
     end: 'stop-book',
     urgency: 'soon',
@@ -197,12 +179,10 @@ const situations: readonly (Situation & { readonly most?: number })[] = [
 ];
 
 describe('a described person with a locked door or its neighbors', () => {
-  it.each(situations)('$who', (situation) => expectWalked(situation));
+  it.each(situations)('$who', expectWalked('door-locked'));
 });
 
 describe('answers it takes', () => {
-  const door = (way: string) =>
-    walked({ ...{ guide: 'door-locked', way }, end: '', urgency: 'none', who: '' });
   it.each([
     ['to be told to wait', 2, 'danger.none since.under-1', 'wait'],
     ['to be told to wait, hours after', 3, 'danger.none since.over-4 near.heat', 'wait'],
@@ -224,11 +204,7 @@ describe('answers it takes', () => {
       `danger.none since.over-4 near.quiet display.time off-once.same controls.buttons try-door.stuck ${reset} listen.nothing try-again.stuck inside.nothing forced.no`,
       'stop-book',
     ],
-  ])('%s: %i at most', (_, most, way, end) => {
-    const got = door(way);
-    expect(got.end.page).toBe(end);
-    expect(got.answers).toBeLessThanOrEqual(most);
-  });
+  ])('%s: %i at most', expectAtMost('door-locked'));
 });
 
 describe('a hot oven or a running fan', () => {

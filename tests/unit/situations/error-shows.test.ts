@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { guideText, guides } from '../../../src/content/load.ts';
-import { expectWalked, walked } from './walked.ts';
+import { expectAtMost, expectWalked } from './walked.ts';
 import type { Situation } from './walked.ts';
 
 /** Power off and on once, at a panel that is fit and in reach. */
@@ -16,14 +16,12 @@ const stays = `${error} off-once.same now.stays door-shut.shut keys-look.fine ma
 const situations: readonly Situation[] = [
   {
     who: 'tired father: letters after the roast, gone with one press of Off and not seen again',
-    guide: 'error-shows',
     way: `${error} off-once.changed now.gone`,
     end: 'finish-watch',
     urgency: 'none',
   },
   {
     who: 'back from a trip after a storm: letters, Off clears them, the clock wants setting',
-    guide: 'error-shows',
     way: `${error} off-once.changed now.clock set-clock.set clock-look.runs`,
     end: 'finish-watch',
     urgency: 'none',
@@ -31,7 +29,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'rented cabin: the clock loses the time again and again',
-    guide: 'error-shows',
     way: `${error} off-once.changed now.clock set-clock.set clock-look.again when.outage often.on-off`,
     end: 'stop-book',
     urgency: 'soon',
@@ -40,14 +37,12 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'clock flashes since the outage, nothing else',
-    guide: 'error-shows',
     way: 'danger.none what.flashing settings.was-set',
     end: 'finish-setting',
     urgency: 'none',
   },
   {
     who: 'first apartment: it beeps and says End since the rice is done',
-    guide: 'error-shows',
     way: 'danger.none what.word word.ended off-once.changed now.gone',
     end: 'finish-clear',
     urgency: 'none',
@@ -56,21 +51,18 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'grandfather typed End as an error: still no visit',
-    guide: 'error-shows',
     way: 'danger.none what.error error-write.word word.ended off-once.changed now.gone',
     end: 'finish-watch',
     urgency: 'none',
   },
   {
     who: 'babysitter: Hot stands there after the pizza',
-    guide: 'error-shows',
     way: 'danger.none what.word word.normal',
     end: 'finish-normal',
     urgency: 'none',
   },
   {
     who: 'family that keeps the Sabbath: the oven says so and beeps at no button',
-    guide: 'error-shows',
     way: 'danger.none what.word word.setting settings.was-set',
     end: 'finish-setting',
     urgency: 'none',
@@ -78,7 +70,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'a rack kept the door open a crack: Door, gone once it is shut',
-    guide: 'error-shows',
     way: 'danger.none what.word word.door door-shut.was-open door-look.gone',
     end: 'finish-clear',
     urgency: 'none',
@@ -86,7 +77,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'letters with the door ajar, gone once it is shut: watched, no visit',
-    guide: 'error-shows',
     way: `${error} off-once.same now.stays door-shut.was-open door-look.gone`,
     end: 'finish-watch',
     urgency: 'none',
@@ -94,7 +84,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'bent hinge: the door will not shut all the way',
-    guide: 'error-shows',
     way: `${error} off-once.same now.stays door-shut.gap when.baking often.always`,
     end: 'stop-book',
     urgency: 'soon',
@@ -103,7 +92,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'toddler held the Lock button: the buttons do nothing',
-    guide: 'error-shows',
     way: 'danger.none what.dead control-lock.went-off',
     end: 'finish-lock',
     urgency: 'none',
@@ -111,7 +99,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'wheelchair user, nobody to reach the breaker panel: worn button, the rest mute',
-    guide: 'error-shows',
     way: 'danger.none what.dead control-lock.no-change off-once.dead now.stays door-shut.shut keys-look.worn manual.no-help panel.cannot',
     end: 'stop-book',
     urgency: 'soon',
@@ -120,7 +107,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'pasta water boiled over the buttons, dried overnight',
-    guide: 'error-shows',
     way: `${error} off-once.dead now.stays door-shut.shut keys-look.wet dry-keys.gone`,
     end: 'finish-watch',
     urgency: 'none',
@@ -128,14 +114,12 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'same, and they will look again tomorrow',
-    guide: 'error-shows',
     way: `${error} off-once.dead now.stays door-shut.shut keys-look.wet dry-keys.later`,
     end: 'finish-dry',
     urgency: 'none',
   },
   {
     who: 'tenant on the phone, landlord far away: error in every bake, manual says call',
-    guide: 'error-shows',
     way: `${error} off-once.changed now.stays door-shut.shut keys-look.fine manual.call when.baking often.always`,
     end: 'stop-book',
     urgency: 'soon',
@@ -144,14 +128,12 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'retired engineer: an error in the self-clean, door open, back after one reset',
-    guide: 'error-shows',
     way: `${stays} ${reset} after-reset.error error-after.same`,
     end: 'stop-error',
     urgency: 'soon',
   },
   {
     who: 'hung after a brownout: gone with the reset',
-    guide: 'error-shows',
     way: `${stays} ${reset} after-reset.normal`,
     end: 'finish-watch',
     urgency: 'none',
@@ -160,14 +142,12 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'the handyman reset it this morning, no change',
-    guide: 'error-shows',
     way: `${stays} panel.reset-before when.idle often.always`,
     end: 'stop-book',
     urgency: 'soon',
   },
   {
     who: 'shift worker: Off pressed, the oven goes on heating',
-    guide: 'error-shows',
     way: `${error} off-once.same now.hot`,
     end: 'stop-runaway',
     urgency: 'today',
@@ -175,35 +155,30 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'error in the self-clean and the door is locked: on to the wait for the lock',
-    guide: 'error-shows',
     way: `${error} off-once.same now.locked door-locked/wait.less`,
     end: 'door-locked/finish-overnight',
     urgency: 'none',
   },
   {
     who: 'hard of hearing, a neighbor hears it: the alarm on the wall, loud beeps in a row',
-    guide: 'error-shows',
     way: 'danger.none what.beeps beep-source.alarm alarm-kind.loud',
     end: 'stop-co',
     urgency: 'emergency',
   },
   {
     who: 'old smoke alarm in the hall chirps',
-    guide: 'error-shows',
     way: 'danger.none what.beeps beep-source.unsure alarm-kind.chirp',
     end: 'finish-alarm',
     urgency: 'none',
   },
   {
     who: 'cannot tell what beeps: told to look at the alarms, no 911 call made of it',
-    guide: 'error-shows',
     way: 'danger.none what.beeps beep-source.unsure alarm-kind.unsure',
     end: 'finish-alarm',
     urgency: 'none',
   },
   {
     who: 'beeps on and on by itself, Off stops it for good',
-    guide: 'error-shows',
     way: 'danger.none what.beeps beep-source.range off-once.changed now.gone',
     end: 'finish-clear',
     urgency: 'none',
@@ -212,25 +187,32 @@ const situations: readonly Situation[] = [
 ];
 
 describe('a described person with an error, a beep or dead buttons', () => {
-  it.each(situations)('$who', (situation) => expectWalked(situation));
+  it.each(situations)('$who', expectWalked('error-shows'));
 });
 
 describe('answers it takes', () => {
   it.each([
-    ['to watch an error that Off cleared', 5, `${error} off-once.changed now.gone`],
-    ['to be done with a timer', 5, 'danger.none what.word word.ended off-once.changed now.gone'],
-    ['to clear the control lock', 4, 'danger.none what.word word.lock control-lock.went-off'],
-    ['to clear a hung control', 12, `${stays} ${reset} after-reset.normal`],
+    ['to watch an error that Off cleared', 5, `${error} off-once.changed now.gone`, 'finish-watch'],
+    [
+      'to be done with a timer',
+      5,
+      'danger.none what.word word.ended off-once.changed now.gone',
+      'finish-clear',
+    ],
+    [
+      'to clear the control lock',
+      4,
+      'danger.none what.word word.lock control-lock.went-off',
+      'finish-lock',
+    ],
+    ['to clear a hung control', 12, `${stays} ${reset} after-reset.normal`, 'finish-watch'],
     [
       'to be told to book',
       14,
       `${error} off-once.same now.stays door-shut.shut keys-look.fine manual.call when.idle often.first`,
+      'stop-book',
     ],
-  ])('%s: %i at most', (_, most, way) => {
-    const got = walked({ guide: 'error-shows', way, end: '', urgency: 'none', who: '' });
-    expect(got.end.kind).toMatch(/stop|finish/);
-    expect(got.answers).toBeLessThanOrEqual(most);
-  });
+  ])('%s: %i at most', expectAtMost('error-shows'));
 });
 
 describe('what must be said', () => {

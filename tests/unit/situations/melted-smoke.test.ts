@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { textFile } from '../../../src/content/load.ts';
-import { expectWalked, walked } from './walked.ts';
+import { expectAtMost, expectWalked } from './walked.ts';
 import type { Situation } from './walked.ts';
 import { gasFlameFirst } from './gas-flame.ts';
 
@@ -20,7 +20,6 @@ const coldGas = 'turn-off.cold fuel.gas-oven oven-flame.blue cool-enough.overnig
 const situations: readonly Situation[] = [
   {
     who: 'roast forgotten in a running self-clean: Off at once, aired out, opened the next day',
-    guide: GUIDE,
     way: 'danger.none what.full turn-off.done air-hot.less fuel-hot.electric wait-reach-hot.overnight inside.food spill.baked-on',
     end: 'finish-wiped',
     urgency: 'none',
@@ -29,7 +28,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'student who preheated the oven with a cutting board in it',
-    guide: GUIDE,
     way: `danger.none what.melted ${cooled} inside.plastic plastic-where.rack plastic-out.out`,
     end: 'finish-out',
     urgency: 'none',
@@ -38,7 +36,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'tenant who moved in: foil fused to the floor of a gas oven',
-    guide: GUIDE,
     way: `danger.none what.melted ${coldGas} inside.foil foil-where.stuck`,
     end: 'stop-foil',
     urgency: 'soon',
@@ -47,21 +44,18 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'widower, foil loose on the floor of an electric oven: lifted out, no visit',
-    guide: GUIDE,
     way: `danger.none what.melted ${cold} inside.foil foil-where.loose foil-out.out`,
     end: 'finish-out',
     urgency: 'none',
   },
   {
     who: 'mobile home, foil over the slots of a gas oven, flame not seen',
-    guide: GUIDE,
     way: 'danger.none what.melted turn-off.cold fuel.gas-oven oven-flame.not-seen cool-enough.overnight inside.foil foil-where.slots foil-slots.out',
     end: 'finish-out',
     urgency: 'none',
   },
   {
     who: 'father of three: a toy has dripped onto the heating element',
-    guide: GUIDE,
     way: `danger.none what.melted ${cooled} inside.plastic plastic-where.part`,
     end: 'stop-part',
     urgency: 'today',
@@ -70,14 +64,12 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'owner of a parrot: smoke in a self-clean that gets thicker',
-    guide: GUIDE,
     way: 'danger.none what.clean turn-off.done air-hot.more',
     end: 'stop-fire',
     urgency: 'emergency',
   },
   {
     who: 'holiday eve: last year’s goose smokes on for a while after Off, then less',
-    guide: GUIDE,
     way: 'danger.none what.clean turn-off.done air-hot.same smoke-more-hot.less fuel-hot.electric wait-reach-hot.overnight inside.food spill.baked-on',
     end: 'finish-wiped',
     urgency: 'none',
@@ -85,21 +77,18 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'night shift, the smoke is the same after half an hour',
-    guide: GUIDE,
     way: 'danger.none what.heat turn-off.done air-hot.same smoke-more-hot.same',
     end: 'stop-fire',
     urgency: 'emergency',
   },
   {
     who: 'poor sight, cannot tell about the smoke: no alarm made of it',
-    guide: GUIDE,
     way: 'danger.none what.unsure turn-off.unsure air-hot.unsure smoke-more-hot.unsure',
     end: 'stop-book',
     urgency: 'soon',
   },
   {
     who: 'smells like wires, a lid has melted in the drawer',
-    guide: GUIDE,
     way: `danger.none what.heat ${cold} inside.nothing drawer.things`,
     end: 'finish-drawer',
     urgency: 'none',
@@ -108,7 +97,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'elderly couple, a neighbor looked: smells of wires, nothing in the oven or the drawer',
-    guide: GUIDE,
     way: `danger.none what.clean ${cooled} inside.nothing drawer.clear smell-kind.wires`,
     end: 'stop-hidden',
     urgency: 'today',
@@ -117,7 +105,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'blind woman with a friend on the phone: smells burned, smoke came around the door',
-    guide: GUIDE,
     way: `danger.none what.heat ${cold} inside.nothing drawer.clear smell-kind.food smoke-from.door element-look.fine`,
     end: 'stop-book',
     urgency: 'soon',
@@ -126,7 +113,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'element with a blister, seen by a handy son: nobody bakes on',
-    guide: GUIDE,
     way: `danger.none what.heat ${cold} inside.nothing drawer.clear smell-kind.unsure smoke-from.unsure element-look.marked`,
     end: 'stop-part',
     urgency: 'today',
@@ -135,7 +121,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'first oven of their own, hot for the second time',
-    guide: GUIDE,
     way: `danger.none what.heat ${cooled} inside.nothing drawer.clear smell-kind.new`,
     end: 'finish-new',
     urgency: 'none',
@@ -145,7 +130,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'cleaned the night before with spray, eyes sting while wiping',
-    guide: GUIDE,
     way: `danger.none what.heat ${cooled} inside.cleaner cleaner-wipe.stings`,
     end: 'stop-cleaner',
     urgency: 'today',
@@ -153,14 +137,12 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'could not wipe the spray out: a visit, no poison call',
-    guide: GUIDE,
     way: `danger.none what.heat ${cold} inside.cleaner cleaner-wipe.unsure`,
     end: 'stop-book',
     urgency: 'soon',
   },
   {
     who: 'gas oven, sharp smell, no spray used: carbon monoxide, not poison',
-    guide: GUIDE,
     way: 'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.not-seen cool-enough.overnight inside.nothing drawer.clear smell-kind.sharp spray.no',
     end: 'stop-sharp',
     urgency: 'today',
@@ -169,7 +151,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'baker whose gas oven flame turned yellow: told at once',
-    guide: GUIDE,
     way: 'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.yellow',
     end: 'stop-flame',
     urgency: 'today',
@@ -178,7 +159,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'gas oven that lit with a bang',
-    guide: GUIDE,
     way: 'danger.none what.heat turn-off.cold fuel.gas-oven oven-flame.late',
     end: 'stop-late',
     urgency: 'today',
@@ -186,7 +166,6 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'night nurse: it smokes, and Off does nothing',
-    guide: GUIDE,
     way: 'danger.none what.heat turn-off.wont-stop',
     end: 'stop-runaway',
     urgency: 'today',
@@ -194,21 +173,18 @@ const situations: readonly Situation[] = [
   },
   {
     who: 'smoke and an error: aired out first, then the breaker, no guessing',
-    guide: GUIDE,
     way: 'danger.none what.clean turn-off.error error-write-error.written air-error.gone',
     end: 'stop-smoke-error',
     urgency: 'soon',
   },
   {
     who: 'smoky self-clean, everything cold, the door stays locked: over to the locked door',
-    guide: GUIDE,
     way: `danger.none what.clean ${cooled} inside.locked door-locked/wait-cold.no-less`,
     end: 'door-locked/stop-still-hot',
     urgency: 'today',
   },
   {
     who: 'smelled in the self-clean, now over, door locked and still warm',
-    guide: GUIDE,
     way: 'danger.none what.locked door-locked/wait-cold.less',
     end: 'door-locked/finish-overnight',
     urgency: 'none',
@@ -221,12 +197,10 @@ describe('people whose oven smokes or has something melted in it', () => {
     expect(new Set(situations.map(({ end }) => end)).size).toBeGreaterThan(12);
   });
 
-  it.each(situations)('$who', expectWalked);
+  it.each(situations)('$who', expectWalked(GUIDE));
 });
 
 describe('answers it takes', () => {
-  const way = (text: string) =>
-    walked({ guide: GUIDE, way: text, end: '', urgency: 'none', who: '' });
   it.each([
     ['to be told to turn it off', 2, 'danger.none what.full', 'turn-off'],
     ['to be told to let in air and wait', 3, 'danger.none what.heat turn-off.done', 'air'],
@@ -248,11 +222,7 @@ describe('answers it takes', () => {
       'danger.none what.heat turn-off.done air-hot.less fuel-hot.gas-oven oven-flame-hot.blue wait-reach-hot.cool inside.nothing drawer.clear smell-kind.food smoke-from.vent element-look.none-seen',
       'stop-book',
     ],
-  ])('%s: %i at most', (_, most, text, end) => {
-    const got = way(text);
-    expect(got.end.page).toBe(end);
-    expect(got.answers).toBeLessThanOrEqual(most);
-  });
+  ])('%s: %i at most', expectAtMost(GUIDE));
 });
 
 describe('what is said', () => {

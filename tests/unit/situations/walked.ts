@@ -11,7 +11,8 @@ import { guides, models } from '../../../src/content/load.ts';
 export interface Situation {
   /** Who, and what happened; the test's name. */
   readonly who: string;
-  readonly guide: string;
+  /** Where it is not the one that the file is about. */
+  readonly guide?: string;
   /** Answers in order as `page.answer`, pages as in the address or, on any track, by their sentences. */
   readonly way: string;
   /** The page it ends at. */
@@ -35,8 +36,8 @@ export function journeyOf(guide: Guide, way: string): Journey {
   });
 }
 
-/** What the published guides and figures make of a situation. */
-export function walked({ guide: name, way, details = {} }: Situation) {
+/** What the published guides and figures make of answers given in a guide. */
+export function walked(name: string, way: string, details: Situation['details'] = {}) {
   const guide = guides().find(({ id }) => (id as string) === name);
   if (!guide) throw new Error(`no guide ${name}`);
   const journey = journeyOf(guide, way);
@@ -57,11 +58,22 @@ export function walked({ guide: name, way, details = {} }: Situation) {
   };
 }
 
-/** A situation ends where it should, with what the technician should see first. */
-export function expectWalked(situation: Situation): void {
-  const { end, fault, check } = walked(situation);
-  expect(end.id).toBe(situation.end);
-  expect(end.urgency).toBe(situation.urgency);
-  if (situation.fault !== undefined) expect(fault).toBe(situation.fault);
-  if (situation.check !== undefined) expect(check).toBe(situation.check);
-}
+/** Each situation ends where it should, with what the technician should see first. */
+export const expectWalked =
+  (own: string) =>
+  ({ guide = own, way, details, ...meant }: Situation): void => {
+    const { end, fault, check } = walked(guide, way, details);
+    expect(end.id).toBe(meant.end);
+    expect(end.urgency).toBe(meant.urgency);
+    if (meant.fault !== undefined) expect(fault).toBe(meant.fault);
+    if (meant.check !== undefined) expect(check).toBe(meant.check);
+  };
+
+/** A page is come to after no more answers than that. */
+export const expectAtMost =
+  (guide: string) =>
+  (_what: string, most: number, way: string, page: string): void => {
+    const got = walked(guide, way);
+    expect(got.end.page).toBe(page);
+    expect(got.answers).toBeLessThanOrEqual(most);
+  };

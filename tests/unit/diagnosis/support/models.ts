@@ -59,8 +59,6 @@ export function modelOf(plain: Plain): Model {
       minutes,
       access: needs.map((one) => `a${one}`),
       reading: 'look',
-      provedDead: true,
-      wiresOff: false,
       tools: [],
       skills: [],
       cautions: [],
