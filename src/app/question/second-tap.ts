@@ -34,10 +34,10 @@ addEventListener('keydown', (event) => {
   const { key, repeat, ctrlKey, metaKey, altKey, target } = event;
   if (repeat) {
     if (key === 'Enter' && asking(event)) event.preventDefault();
-  } else if (!ctrlKey && !metaKey && !altKey && !(target as HTMLInputElement).type)
-    document
-      .querySelectorAll<HTMLElement>('body:not(.astray) .page [data-answer]')
-      [Number(key) - 1]?.click();
+  } else if (!ctrlKey && !metaKey && !altKey && !(target as HTMLInputElement).type) {
+    const answers = document.querySelectorAll<HTMLElement>('body:not(.astray) .page [data-answer]');
+    answers[Number(key) - 1]?.click();
+  }
 });
 addEventListener('focusout', (event) => {
   if (armed && asking(event) === armed) arm();
