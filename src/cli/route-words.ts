@@ -1,7 +1,7 @@
+/** English for the terminal: what is wrong with the whole of what was given, and what to do. */
 import type { EntriesProblem } from '../route/entries.ts';
 
-/** English for the terminal: what is wrong with the whole of what was given, and what to do. */
-/** The same where the bytes given are no text, or too many to look at. */
+/** Where the bytes given are no text, or too many to look at. */
 export const NO_TEXT =
   'This is not UTF-8, so names could come out wrong. In the spreadsheet choose "CSV UTF-8" and save it again.';
 export const TOO_LONG =

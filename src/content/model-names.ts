@@ -3,6 +3,7 @@ import { detailKey } from '../diagnosis/evidence.ts';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import { textFile } from './load.ts';
+import { valueAt } from './problem.ts';
 import { BLOCKS, MODEL, SOURCE } from './texts.ts';
 
 /** What the site calls things. */
@@ -15,10 +16,7 @@ export interface Names {
 
 /** The sentence at a path of nested texts, if there is one. */
 function sentence(texts: unknown, ...path: readonly string[]): string | undefined {
-  const found = path.reduce<unknown>(
-    (inside, key) => (isRecord(inside) ? inside[key] : undefined),
-    texts,
-  );
+  const found = valueAt(texts, path);
   return typeof found === 'string' ? found : undefined;
 }
 

@@ -1,12 +1,12 @@
 import { details, guides, models } from '../../src/content/load.ts';
 import { finishChance, loadFor, metBy, needChance } from '../../src/diagnosis/parts.ts';
 import { shares } from '../../src/diagnosis/posterior.ts';
-import { draw, seeded } from '../../src/diagnosis/random.ts';
+import { seeded } from '../../src/diagnosis/random.ts';
 import { COMPLAINT } from '../../src/diagnosis/evidence.ts';
 import type { Model, PartId } from '../../src/diagnosis/types.ts';
 import { partsToBring } from '../../src/route/parts-to-bring.ts';
 import { COSTS, many, modelOf, whole } from '../unit/diagnosis/support/models.ts';
-import { simulate } from '../unit/diagnosis/support/simulate.ts';
+import { draw, simulate } from '../unit/diagnosis/support/simulate.ts';
 import { alongOf, walked } from '../unit/route/support/day.ts';
 import type { Row } from './row.ts';
 

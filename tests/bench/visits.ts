@@ -6,13 +6,13 @@ import { perturbed } from '../../src/diagnosis/perturb.ts';
 import { openingFor, plan } from '../../src/diagnosis/plan.ts';
 import type { Route } from '../../src/diagnosis/plan.ts';
 import { shares } from '../../src/diagnosis/posterior.ts';
-import { draw, seeded } from '../../src/diagnosis/random.ts';
+import { seeded } from '../../src/diagnosis/random.ts';
 import type { Random } from '../../src/diagnosis/random.ts';
 import { reliability } from '../../src/diagnosis/reliability.ts';
 import type { Claim } from '../../src/diagnosis/reliability.ts';
 import type { CheckId, Evidence, Model } from '../../src/diagnosis/types.ts';
 import type { Guide } from '../../src/guide/types.ts';
-import { simulate } from '../unit/diagnosis/support/simulate.ts';
+import { draw, simulate } from '../unit/diagnosis/support/simulate.ts';
 import type { Manner, Simulated } from '../unit/diagnosis/support/simulate.ts';
 import type { Row } from './row.ts';
 

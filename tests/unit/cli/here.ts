@@ -1,11 +1,10 @@
 /** A command of src/cli run in this process: its whole file anew, but what it imports only once. */
 import { vi } from 'vitest';
-import { fileURLToPath } from 'node:url';
+import { inRoot } from '../../../src/cli/root.ts';
 
 /** Thrown in place of ending the process. */
 class Exit extends Error {}
 
-const inRoot = (path: string) => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 let runs = 0;
 
 /**

@@ -8,7 +8,7 @@ import { jobLabels } from '../../../src/app/shared/job-text.ts';
 import { staffWords } from '../../../src/cli/words.ts';
 import { newestGuide, readLine, sampleLines, writeLine } from '../../../src/cli/note-commands.ts';
 import { readingSchema } from '../../../src/cli/note-json.ts';
-import { schemaFiles } from '../../../src/cli/schema-files.ts';
+import { schemaFiles } from '../../../src/cli/schema.ts';
 import { readFileSync, readdirSync } from 'node:fs';
 import { here } from '../cli/here.ts';
 import { working } from './codebooks.ts';

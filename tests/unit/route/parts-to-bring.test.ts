@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { models } from '../../../src/content/load.ts';
-import { draw, seeded } from '../../../src/diagnosis/random.ts';
+import { draw } from '../diagnosis/support/simulate.ts';
+import { seeded } from '../../../src/diagnosis/random.ts';
 import type { Random } from '../../../src/diagnosis/random.ts';
 import type { Model } from '../../../src/diagnosis/types.ts';
 import { partsToBring } from '../../../src/route/parts-to-bring.ts';

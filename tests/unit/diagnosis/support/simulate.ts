@@ -5,12 +5,19 @@ import {
   evidenceOf,
   observed,
 } from '../../../../src/diagnosis/evidence.ts';
-import { draw } from '../../../../src/diagnosis/random.ts';
 import type { Random } from '../../../../src/diagnosis/random.ts';
 import type { Evidence, Model } from '../../../../src/diagnosis/types.ts';
 import type { Detail } from '../../../../src/guide/details.ts';
 import { qualify } from '../../../../src/guide/ids.ts';
 import type { Given, Guide } from '../../../../src/guide/types.ts';
+
+/** An index drawn from a distribution that sums to 1. */
+export function draw(distribution: readonly number[], random: Random): number {
+  let left = random();
+  const index = distribution.findIndex((one) => (left -= one) < 0);
+  // Rounding can leave a last sliver above the sum.
+  return index < 0 ? distribution.length - 1 : index;
+}
 
 /** A visit as it came about: what was wrong (its place in the model) and what was answered. */
 export interface Simulated {
