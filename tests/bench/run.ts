@@ -12,6 +12,7 @@ const NAMES = [
     'route',
     'pages',
     'hosting',
+    'offline',
     'build',
     'growth',
     'guides',

@@ -8,7 +8,7 @@ const KILOBIT = 1024 / 8;
  * trip, 1.6 Mbit/s down, 750 kbit/s up, 4 times slower. Applied by the DevTools protocol, Lighthouse
  * multiplies latency by 3.75 and throughput by 0.9 (lighthouse-core/config/constants.js); so do we.
  */
-const SLOW_4G = {
+export const SLOW_4G = {
   offline: false,
   latency: 150 * 3.75,
   downloadThroughput: 1.6 * 1024 * 0.9 * KILOBIT,

@@ -11,8 +11,8 @@ import { pagesOf, giveAnswer } from './support/site.ts';
 test.describe('a newer release', () => {
   // One worker, one copy.
   test.describe.configure({ mode: 'default' });
-  // What is asked for while one server takes the other's place is cut.
-  test.use({ expects: DOWN });
+  // What is asked for while one server takes the other's place is cut; what it had alone is gone.
+  test.use({ expects: [new RegExp(`${DOWN[0]?.source ?? ''}|404: .*/kept/rest`)] });
   let next: string;
   let css: string;
   test.beforeAll(async ({ small }) => {
@@ -89,5 +89,25 @@ test.describe('a newer release', () => {
       })
       .toBe(1);
     await expect.poll(() => cacheCount(later)).toBe(1);
+  });
+
+  test('takes the place of one that was never kept whole, at once', async ({
+    place: { origin, page },
+  }) => {
+    origin.fate = (path) => (path.startsWith('/_astro/kept/rest.') ? 'cut' : 'answer');
+    await page.goto('/door-locked/danger/');
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+    await origin.release(next);
+    origin.fate = () => 'answer';
+    await page.reload();
+    await expect
+      .poll(async () => {
+        await page.goto('/door-locked/danger/');
+        return page.locator('main[data-next]').count();
+      })
+      .toBe(1);
+    origin.fate = () => 'cut';
+    await page.goto('/preview/');
+    await isNew(page).toHaveCount(1);
   });
 });

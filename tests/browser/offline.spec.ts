@@ -52,8 +52,13 @@ test.describe('the network gone', () => {
     await page.goto(`/note/${new URL(page.url()).hash}`);
     const code = await shownCode(page);
     expect(code).toMatch(/^(?:[0-9A-Z]{4}-){3,}[0-9A-Z]{4}$/);
-    await page.goto(`/preview/#c=${code}`);
+    const answer = await page.goto(`/preview/#c=${code}`);
     await expect(page.locator('#preview h2').first()).toBeVisible();
+    // A kept page is as guarded as one of the host.
+    const headers = answer?.headers() ?? {};
+    expect(headers['content-type']).toBe('text/html;charset=utf-8');
+    expect(headers['content-security-policy']).toContain("frame-ancestors 'none'");
+    expect(headers['permissions-policy']).toContain('camera=(self)');
     // What loads on demand is there as well: the reader of QR codes.
     const scripts = (await list(small)).filter((file) => file.includes('zxing'));
     expect(scripts).toHaveLength(1);

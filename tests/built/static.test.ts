@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { content, firm, languageOf, languages, staffLanguages } from '../../src/content/load.ts';
 import { ownNodes, parseId } from '../../src/guide/ids.ts';
+import { unpack } from '../../src/offline/worker/bundle.ts';
 import { policy } from '../../src/site/policy.ts';
+import { bundlesOf } from '../browser/support/releases.ts';
 import { pagesOf, readablePagesOf } from '../browser/support/site.ts';
 import { guides } from '../browser/support/shortest-journeys.ts';
 import { dist, elements, markup, target } from './site.ts';
@@ -196,5 +198,27 @@ it.each(languages())('%s: can be installed, and starts at its own first page', (
     const png = readFileSync(join(dist, target(address, src).path));
     // PNG (W3C), section 11.2.1: width and height are the first words of the IHDR chunk.
     expect(`${String(png.readUInt32BE(16))}x${String(png.readUInt32BE(20))}`).toBe(sizes);
+  }
+});
+
+it('what is kept offline is what is published, byte by byte, in every language', async () => {
+  for (const language of languages()) {
+    const bundles = await bundlesOf(dist, rootOf(language));
+    const [shared, ...others] = bundles.values();
+    if (!shared) expect.fail(`${language} has no bundle`);
+    expect(others.length).toBeGreaterThan(1);
+    const before = unpack(shared, new Uint8Array());
+    let files = 0;
+    for (const [name, packed] of bundles) {
+      const bytes = packed === shared ? before : unpack(packed, before);
+      let at = 0;
+      for (const [path, size] of packed.files) {
+        const file = join(dist, rootOf(language), path.replace(/(^|\/)$/, '$1index.html'));
+        const same = readFileSync(file).equals(bytes.subarray(at, (at += size)));
+        expect(same, `${name}: ${path}`).toBe(true);
+        files += 1;
+      }
+    }
+    expect(files).toBeGreaterThan(100);
   }
 });

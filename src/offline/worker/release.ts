@@ -106,19 +106,22 @@ export async function keep(
   const first = left.has(shared.name) ? [shared, ...own] : own;
   if (!(await hasRoom(first))) throw new Full();
   const room = hasRoom([...first, ...rest]);
+  const common = before ? undefined : come(shared);
+  const keptBefore = async () =>
+    new Uint8Array((await before?.arrayBuffer()) ?? new ArrayBuffer(0));
+  const base = common?.then((packed) => store(shared, packed, new Uint8Array())) ?? keptBefore();
   const coming = own.map((bundle) => [bundle, come(bundle)] as const);
-  const base = before
-    ? before.arrayBuffer().then((body) => new Uint8Array(body))
-    : come(shared).then((packed) => store(shared, packed, new Uint8Array()));
   const ready = [
     base,
     ...coming.map(async ([bundle, packed]) => store(bundle, await packed, await base)),
   ];
   const others = rest.map(async (bundle) => {
-    // Asked for once the guides have come: the shared bundle, larger, is then still on its way.
-    await Promise.all(coming.map(([, packed]) => packed));
+    // Asked for once the first have come, put in place once these are: they share line and device.
+    await Promise.all([common, ...coming.map(([, packed]) => packed)]);
     if (!(await room)) throw new Full();
-    return store(bundle, await come(bundle), await base);
+    const packed = await come(bundle);
+    await Promise.all(ready);
+    return store(bundle, packed, await base);
   });
   const all = Promise.allSettled([...ready, ...others]);
   await Promise.all(ready).then(usable, () => undefined);

@@ -111,7 +111,8 @@ function keepAll(usable = (): void => undefined): Promise<void> {
   going ??= all()
     .catch(async (error: unknown) => {
       const why = whyOf(error);
-      isHopeless = why !== 'failed';
+      // A lost network alone may be another one by the next page.
+      isHopeless = !(error instanceof TypeError);
       const isAlone = (await otherReleases(release)).length === 0;
       for (const tab of isHopeless && isAlone ? await windows() : []) tab.postMessage(why);
       throw error;

@@ -7,6 +7,8 @@ import { makeOrigin, type Origin } from './origin.ts';
 import { bundlesOf, copyOf } from './releases.ts';
 import { watch } from './watch.ts';
 
+export { kept } from './releases.ts';
+
 export interface Place {
   readonly origin: Origin;
   readonly context: BrowserContext;
@@ -47,14 +49,6 @@ export const test = base.extend<
   },
 });
 
-/** Resolves once a release is in use and kept whole. */
-export const kept = (page: Page) =>
-  page.evaluate(async () => {
-    const { scope } = await navigator.serviceWorker.ready;
-    const missing = async () =>
-      (await (await caches.match(new URL('sw.js?missing', scope)))?.text()) ?? '';
-    while ((await missing()) !== '[]') await new Promise((done) => setTimeout(done, 20));
-  });
 /** What is kept of the first copy, and of what a worker remembers its addresses' beginning alone. */
 export const cached = (page: Page) =>
   page.evaluate(async () => {

@@ -2,6 +2,7 @@
 import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
+import type { Page } from '@playwright/test';
 import { releases } from '../../../src/content/load.ts';
 import type { Packed } from '../../../src/offline/worker/bundle.ts';
 import { keepOffline, type CopyFacts } from '../../../src/site/build/keep-offline.ts';
@@ -36,14 +37,23 @@ export async function copyOf(without?: RegExp): Promise<string> {
   return copy;
 }
 
-/** The bundles that the worker of a folder's default language keeps: file → what it holds. */
-export async function bundlesOf(dir: string): Promise<ReadonlyMap<string, Packed>> {
-  const worker = await readFile(join(dir, 'sw.js'), 'utf8');
+/** The bundles that a worker keeps, the default language's or that of a folder: file → what it holds. */
+export async function bundlesOf(dir: string, scope = ''): Promise<ReadonlyMap<string, Packed>> {
+  const worker = await readFile(join(dir, scope, 'sw.js'), 'utf8');
   const names = [...worker.matchAll(/_astro\/kept\/[\w.-]+\.json/g)].map(([name]) => name);
   const read = async (name: string) =>
     [name, JSON.parse(await readFile(join(dir, name), 'utf8')) as Packed] as const;
   return new Map(await Promise.all(names.map(read)));
 }
+
+/** Resolves once a release is in use and kept whole. */
+export const kept = (page: Page) =>
+  page.evaluate(async () => {
+    const { scope } = await navigator.serviceWorker.ready;
+    const missing = async () =>
+      (await (await caches.match(new URL('sw.js?missing', scope)))?.text()) ?? '';
+    while ((await missing()) !== '[]') await new Promise((done) => setTimeout(done, 20));
+  });
 
 /** The release of the content as it is. */
 export const newest = releases().length;
