@@ -2,8 +2,8 @@ import solid from '@astrojs/solid-js';
 import { defineConfig } from 'astro/config';
 import { liveContent } from './.config/live-content.mjs';
 import { contentGates } from './src/site/build/content-gates.ts';
-import { firmColors } from './src/site/build/firm-colors.ts';
 import { finishBuild } from './src/site/build/finish-build.ts';
+import { style } from './src/site/build/style.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
 const PAGE_PARTS =
@@ -28,7 +28,7 @@ export default defineConfig({
   compressHTML: true,
   integrations: [contentGates(), solid(), finishBuild()],
   vite: {
-    plugins: [trustedTemplates(), firmColors(), licences, liveContent()],
+    plugins: [trustedTemplates(), style(), licences, liveContent()],
     build: {
       // Nothing inline: the policy allows only files of our own.
       assetsInlineLimit: 0,

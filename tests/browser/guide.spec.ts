@@ -1,11 +1,12 @@
 // The guides by taps: whole journeys, and what a reader does on the way.
 import type { Page } from '@playwright/test';
 import { parseId } from '../../src/guide/ids.ts';
+import { formatFragment } from '../../src/address/fragment.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../src/guide/types.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
-import { toWait } from './support/codes.ts';
+import { to, toWait } from './support/codes.ts';
 import { answerLink, giveAnswer, walkGuide } from './support/site.ts';
 import { guides, shortestJourneys } from './support/shortest-journeys.ts';
 
@@ -387,4 +388,27 @@ test('the about page erases what it says and no more: Back, reload and other tab
   await expect
     .poll(async () => (await kept()).some(([key]) => key === 'hobnote.journey'))
     .toBe(true);
+});
+
+test('a number key answers, held down but one question, and never with Ctrl', async ({ page }) => {
+  await page.goto('/door-locked/since/#' + formatFragment(to('since')));
+  await expect(answerLink(page, 'unsure')).toHaveAttribute('href', /j=/);
+  const second = await page.locator('.answers a').nth(1).getAttribute('data-answer');
+  await page.evaluate(() => {
+    for (const more of [{ ctrlKey: true }, { repeat: true }])
+      document.body.dispatchEvent(
+        new KeyboardEvent('keydown', { key: '2', bubbles: true, ...more }),
+      );
+  });
+  await expect(page).toHaveURL(/\/since\//);
+  await page.keyboard.press('2');
+  await expect(page).toHaveURL(new RegExp(`since\\.${second ?? ''}(?:&|$)`));
+});
+
+test('a number typed into the field of the display is text', async ({ page }) => {
+  const write = '/door-locked/error-write-cold/#' + formatFragment(to('error-write-cold'));
+  await page.goto(write);
+  await page.locator('[data-error-field] input').press('1');
+  await expect(page.locator('[data-error-field] input')).toHaveValue('1');
+  await expect(page).toHaveURL(/error-write/);
 });

@@ -151,5 +151,4 @@ const fetched = new Set<string>();
 // Only Chromium takes such hints and knows these rules: WebKit has none, and Firefox counts a
 // hint under the policy's default, which lets nothing through.
 if (HTMLScriptElement.supports('speculationrules'))
-  for (const sign of ['pointerover', 'touchstart', 'focusin'])
-    addEventListener(sign, prefetch, { passive: true });
+  for (const sign of ['pointerover', 'touchstart', 'focusin']) addEventListener(sign, prefetch);

@@ -29,14 +29,16 @@ addEventListener(
   },
   true,
 );
-// So is a key held down.
-addEventListener(
-  'keydown',
-  (event) => {
-    if (event.repeat && event.key === 'Enter' && asking(event)) event.preventDefault();
-  },
-  true,
-);
+// So is a key held down. A number taps its answer, where it is no text and not the browser's own (Ctrl 1).
+addEventListener('keydown', (event) => {
+  const { key, repeat, ctrlKey, metaKey, altKey, target } = event;
+  if (repeat) {
+    if (key === 'Enter' && asking(event)) event.preventDefault();
+  } else if (!ctrlKey && !metaKey && !altKey && !(target as HTMLInputElement).type) {
+    const answers = document.querySelectorAll<HTMLElement>('body:not(.astray) .page [data-answer]');
+    answers[Number(key) - 1]?.click();
+  }
+});
 addEventListener('focusout', (event) => {
   if (armed && asking(event) === armed) arm();
 });

@@ -172,8 +172,7 @@ function run(box: HTMLElement): void {
     show();
   }
 
-  start.hidden = false;
-  sound.hidden = false;
+  start.hidden = sound.hidden = false;
   followChime(choice, find('.tap'));
   start.addEventListener('click', ({ defaultPrevented }) => {
     if (defaultPrevented) return;

@@ -90,7 +90,7 @@ export const CEILINGS = {
   /** Of it; a page that looks at the whole journey before it shows a step needs some 250 of them. */
   questionScript: 4_400,
   /** The same of a page that counts a wait, or tells whether the firm is open. */
-  clockScript: 5_900,
+  clockScript: 5_920,
   /** Photos, the details that matter most and what to do until the visit are on it. */
   note: 44_000,
   preview: 60_000,
