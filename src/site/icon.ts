@@ -40,7 +40,10 @@ const CLEAR = { r: 0, g: 0, b: 0, alpha: 0 };
  */
 const PART = { any: 0.92, maskable: 0.54 };
 
-export async function iconPng({ purpose, size }: Icon, svg = iconSvg()): Promise<Uint8Array<ArrayBuffer>> {
+export async function iconPng(
+  { purpose, size }: Icon,
+  svg = iconSvg(),
+): Promise<Uint8Array<ArrayBuffer>> {
   const side = Math.round(size * PART[purpose]);
   const picture = await sharp(Buffer.from(svg), { density: 400 })
     .resize({ width: side, height: side, fit: 'contain', background: CLEAR })
