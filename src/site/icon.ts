@@ -6,8 +6,7 @@ import drawing from './icon.svg?raw';
 import { token } from './tokens.ts';
 
 /** The app's icon: the firm's logo; where it has none ours, in the light theme's colors. */
-export function iconSvg(): string {
-  const { logo } = firm();
+export function iconSvg({ logo }: { readonly logo?: string | undefined } = firm()): string {
   if (logo !== undefined) {
     const file = readFileSync(join(content().root, logo));
     if (logo.endsWith('.svg')) return file.toString();
@@ -41,9 +40,9 @@ const CLEAR = { r: 0, g: 0, b: 0, alpha: 0 };
  */
 const PART = { any: 0.92, maskable: 0.54 };
 
-export async function iconPng({ purpose, size }: Icon): Promise<Uint8Array<ArrayBuffer>> {
+export async function iconPng({ purpose, size }: Icon, svg = iconSvg()): Promise<Uint8Array<ArrayBuffer>> {
   const side = Math.round(size * PART[purpose]);
-  const picture = await sharp(Buffer.from(iconSvg()), { density: 400 })
+  const picture = await sharp(Buffer.from(svg), { density: 400 })
     .resize({ width: side, height: side, fit: 'contain', background: CLEAR })
     .toBuffer();
   const background = purpose === 'maskable' ? token('paper') : CLEAR;

@@ -80,7 +80,7 @@ const hours = z.strictObject({
 /** When the firm is open. */
 export type Hours = z.infer<typeof hours>;
 
-const color = z.string().regex(/^#[0-9a-f]{6}$/i, 'a color as #1f5f8b');
+const color = z.string().regex(/^#[0-9a-f]{6}$/i, 'a color as #336699');
 
 const called = helpers.filter((helper) => helper !== 'technician');
 

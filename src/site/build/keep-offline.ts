@@ -178,7 +178,8 @@ async function writeBundle(
   };
   const text = JSON.stringify(packed);
   const hash = digest(text);
-  const path = `${FOLDER}/${name}.${hash.replaceAll(/[+/]/g, '-').slice(0, 10)}.json`;
+  const version = Buffer.from(hash, 'base64').toString('base64url').slice(0, 10);
+  const path = `${FOLDER}/${name}.${version}.json`;
   await mkdir(join(dist, FOLDER), { recursive: true });
   await writeFile(join(dist, path), text);
   return { name, path: up + path, hash, bytes: data.length, data };

@@ -92,7 +92,7 @@ export const pasted: Target = {
     }
     const { entries, columns, codes } = found.value;
     // In lines as they are, each that is not blank is an entry of its own.
-    if (codes === undefined)
+    if (codes === undefined && columns.length === 0)
       hold(
         isDeepStrictEqual(
           entries.map((entry) => entry.text),

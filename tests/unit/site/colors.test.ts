@@ -19,13 +19,15 @@ describe('colors have one source', () => {
     expect(() => token('no-such')).toThrow('--no-such');
   });
 
-  it('and the icon has it', async () => {
-    const used = new Set(iconSvg().match(/#[0-9a-f]{3,6}/g));
+  it('and our own icon has it, where the firm has no logo', async () => {
+    const own = iconSvg({});
+    expect(iconSvg()).not.toBe(own);
+    const used = new Set(own.match(/#[0-9a-f]{3,6}/g));
     expect(used).toEqual(new Set(['ink', 'paper', 'accent', 'accent-soft'].map(token)));
-    expect(iconSvg()).not.toContain('var(');
+    expect(own).not.toContain('var(');
     expect(icons.length).toBeGreaterThan(0);
     for (const icon of icons) {
-      const png = await iconPng(icon);
+      const png = await iconPng(icon, own);
       const { width, height, format } = await sharp(png).metadata();
       expect([width, height, format]).toEqual([icon.size, icon.size, 'png']);
       // The middle of the drawing's box, and of the bar above it.
