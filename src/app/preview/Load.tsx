@@ -69,7 +69,7 @@ export function Load(props: Props): JSX.Element {
           {(part) => (
             <li>
               {name(words(), 'parts', part.id)}
-              {part.fits === 'any' ? ` ${t('preview:load.universal')}` : ''}
+              {part.fits === 'any' ? ` ${t('preview:load.universal')} ` : ' '}
             </li>
           )}
         </For>
