@@ -187,7 +187,9 @@ describe('an oven that has cooled', () => {
   it('counts a clock that flashes after an outage for little: the outage is told already', () => {
     const hung = (...pairs: readonly string[]) => share(told(...pairs), 'control-hung');
     const outage = hung('since.outage');
-    expect(hung('since.outage', 'display.flashing', 'detail.storm.yes')).toBeLessThan(outage + 0.15);
+    expect(hung('since.outage', 'display.flashing', 'detail.storm.yes')).toBeLessThan(
+      outage + 0.15,
+    );
     expect(hung('since.over-4', 'display.flashing')).toBeGreaterThan(hung('since.over-4') + 0.1);
   });
 
