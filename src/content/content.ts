@@ -87,6 +87,8 @@ export interface Content {
   /** In the order of the file, which is part of the note code. */
   readonly details: () => Checked<readonly Detail[]>;
   /** The evidence model of the whole range. */
+  /** The figures of the evidence model as their files have them. */
+  readonly modelFiles: () => Checked<readonly SourceFile[]>;
   readonly model: () => Checked<Model>;
   /** Guide → the cut of the model that its journeys need. */
   readonly models: () => Checked<Readonly<Record<string, Model>>>;
@@ -257,14 +259,17 @@ function readerOf(root: string): Content {
       const values = parts.value;
       return ok(Object.fromEntries(own.map(({ id }, index) => [id, values[index] as T])));
     });
-  const model = once((): Checked<Model> => {
+  const modelFiles = once((): Checked<readonly SourceFile[]> => {
     const names = has('model') ? readdirSync(join(root, 'model')).toSorted() : [];
     const own = names.filter((name) => name.endsWith('.yaml')).map((name) => `model/${name}`);
-    const parts = all<[readonly Guide[], readonly Detail[], SourceFile[]]>(
+    // Without a file the first is the one that is missed.
+    return all<SourceFile[]>(...(own.length > 0 ? own : ['model/faults.yaml']).map(source));
+  });
+  const model = once((): Checked<Model> => {
+    const parts = all<[readonly Guide[], readonly Detail[], readonly SourceFile[]]>(
       wholeGuides(),
       details(),
-      // Without a file the first is the one that is missed.
-      all<SourceFile[]>(...(own.length > 0 ? own : ['model/faults.yaml']).map(source)),
+      modelFiles(),
     );
     if (!parts.ok) return parts;
     const [known, told, files] = parts.value;
@@ -329,6 +334,7 @@ function readerOf(root: string): Content {
     wholeGuides,
     copies,
     details,
+    modelFiles,
     model,
     models,
     staffViews: ofGuides('preview.yaml', (path, guide) => shaped(path, staffViewSchema(guide))),

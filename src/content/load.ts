@@ -52,6 +52,8 @@ export const guides = () => need(content().guides());
 export const wholeGuides = () => need(content().wholeGuides());
 /** The optional details, in the order of the note code. */
 export const details = () => need(content().details());
+/** The figures of the evidence model as their files have them. */
+export const modelFiles = () => need(content().modelFiles());
 /** The evidence model of the whole range. */
 export const model = () => need(content().model());
 /** Guide → the cut of the model that its journeys need. */

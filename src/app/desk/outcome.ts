@@ -1,6 +1,5 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
 import { createMemo } from 'solid-js';
-import { hashOf } from '../../address/grammar.ts';
 import { minuteOf } from './clocks.ts';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
@@ -11,7 +10,7 @@ import { copy } from '../shared/copy.ts';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
 import type { PreviewPart } from '../preview/page.ts';
 import { createFetched } from '../shared/fetched.ts';
-import { jobText } from '../shared/job-text.ts';
+import { jobText, previewLink } from '../shared/job-text.ts';
 import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
 import type { DeskState } from './state.ts';
@@ -62,7 +61,7 @@ export function createOutcome(page: Page, desk: DeskState) {
         ? {
             code: written,
             codeReadBack: desk.readBack() === written,
-            link: new URL(`../preview/${hashOf({ c: written })}`, location.href).href,
+            link: previewLink(written),
           }
         : {}),
       made: made(),

@@ -1,5 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
-import { answerWords, guideName, nodeWords } from '../shared/content-words.ts';
+import { guideName, nodeWords, stepWords } from '../shared/content-words.ts';
 import { sayer } from '../shared/words.ts';
 import type { Step } from '../../visit/read-visit.ts';
 import { Pairs } from './Pairs.tsx';
@@ -13,8 +13,7 @@ export function Answers(props: Props): JSX.Element {
   const words = () => props.page.words;
   // eslint-disable-next-line solid/reactivity -- another note is another part
   const { legs, tried, notAsked, guide, last, steps } = props.view;
-  const pair = ({ node, edge }: Step) =>
-    [nodeWords(words(), guide, node).short, answerWords(words(), guide, node, edge.id)] as const;
+  const pair = (step: Step) => stepWords(words(), guide, step);
   return (
     <details class="card answers">
       <summary>

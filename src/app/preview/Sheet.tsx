@@ -1,7 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
-import { fragmentHash } from '../../address/fragment.ts';
 import { qrPath } from '../note/qr.ts';
-import { answerWords, nodeWords } from '../shared/content-words.ts';
+import { stepWords } from '../shared/content-words.ts';
+import { previewLink } from '../shared/job-text.ts';
 import { name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
 import { Pairs } from './Pairs.tsx';
@@ -27,8 +27,7 @@ export function Sheet(props: VisitProps): JSX.Element {
   const { code, note } = reading;
   const { guide, steps, urgency, heldBy } = view;
   const drives = urgency !== 'emergency' && urgency !== 'none';
-  const link = new URL(fragmentHash({ journey: [], details: {}, code }), location.href);
-  const qr = qrPath(link.href);
+  const qr = qrPath(previewLink(code));
   return (
     <section class="sheet" aria-label={t('preview:sheet.title')}>
       <header>
@@ -62,12 +61,7 @@ export function Sheet(props: VisitProps): JSX.Element {
       <Show when={drives && props.visit}>{(visit) => <Work {...props} visit={visit()} />}</Show>
       <h2>{t('preview:answers.title', { count: steps.length })}</h2>
       <p class="told">
-        {steps
-          .map(
-            ({ node, edge }) =>
-              `${nodeWords(words(), guide, node).short}: ${answerWords(words(), guide, node, edge.id)}`,
-          )
-          .join(' · ')}
+        {steps.map((step) => stepWords(words(), guide, step).join(': ')).join(' · ')}
       </p>
       <Pairs
         class="blanks"

@@ -1,5 +1,5 @@
 import { For, type JSX } from 'solid-js';
-import { answerWords, nodeWords } from '../shared/content-words.ts';
+import { stepWords } from '../shared/content-words.ts';
 import { sayer } from '../shared/words.ts';
 import { wordsOf } from './facts.ts';
 import type { LoadProps } from './props.ts';
@@ -13,12 +13,10 @@ export function Sheets(props: LoadProps): JSX.Element {
     const { seen } = visit;
     const words = wordsOf(props.page, visit);
     if (!seen) return [];
-    return seen.steps.map(({ node, edge }) =>
-      t('job:line', {
-        asked: nodeWords(words, seen.guide, node).short,
-        answer: answerWords(words, seen.guide, node, edge.id),
-      }),
-    );
+    return seen.steps.map((step) => {
+      const [asked, answer] = stepWords(words, seen.guide, step);
+      return t('job:line', { asked, answer });
+    });
   };
   return (
     <div class="sheets">

@@ -1,7 +1,7 @@
 /** The route as a calendar file: its visits in words. Made on the device; nothing is sent. */
-import { hashOf } from '../../address/grammar.ts';
 import { calendarOf } from '../../route/calendar.ts';
 import type { PartsToBring } from '../../route/parts-to-bring.ts';
+import { previewLink } from '../shared/job-text.ts';
 import { titleOf, told } from './facts.ts';
 import type { Page } from './page.ts';
 import type { RouteState } from './state.ts';
@@ -18,7 +18,7 @@ export function routeCalendar(
     const caller = route.callerOf(visit);
     const { urgency, what, reason, flags, parts } = told(page, visit, load);
     const { code } = visit;
-    const link = code && new URL(`../preview/${hashOf({ c: code })}`, location.href).href;
+    const link = code && previewLink(code);
     const lines = [
       ...[caller.phone, what, reason, ...flags],
       ...(parts.length > 0 ? [`${t('round:visits.parts')}: ${parts.join('; ')}`] : []),

@@ -1,12 +1,11 @@
 import { createSignal, type JSX } from 'solid-js';
-import { hashOf } from '../../address/grammar.ts';
 import { defined } from '../../defined.ts';
 import { latestDay } from '../../note/day.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { makeJob, type Caller } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { copy } from './copy.ts';
-import { jobText } from './job-text.ts';
+import { jobText, previewLink } from './job-text.ts';
 import { sayer, type Words } from './words.ts';
 
 interface Props {
@@ -25,7 +24,7 @@ export function CopyJob(props: Props): JSX.Element {
   const text = (): string => {
     const { view, code, caller, error } = props;
     const job = makeJob(view, {
-      ...{ code, caller, link: new URL(`../preview/${hashOf({ c: code })}`, location.href).href },
+      ...{ code, caller, link: previewLink(code) },
       made: latestDay(view.note.day, new Date()),
       ...defined({ error }),
     });

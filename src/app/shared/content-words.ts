@@ -69,6 +69,15 @@ export function answerWords(
   return at(node, start ? at(start, answer) : answer);
 }
 
+/** What was asked at a step of a journey, in short, and what was answered. */
+export function stepWords(
+  words: Words,
+  guide: GuideNamed,
+  { node, edge }: { readonly node: NodeNamed; readonly edge: { readonly id: string } },
+): [asked: string, answer: string] {
+  return [nodeWords(words, guide, node).short, answerWords(words, guide, node, edge.id)];
+}
+
 /** Whose words for a detail: the homeowner's, who is asked, or the staff's. */
 export type Reader = 'note' | 'preview';
 const NAMED = { note: 'label', preview: 'name' } as const;

@@ -1,9 +1,10 @@
 /** A job in words: plain text to paste anywhere, which `visit/hand-over.ts` reads back. */
+import { hashOf } from '../../address/grammar.ts';
 import type { CodebookNode } from '../../note/codebook.ts';
 import { jobLines, type Labels } from '../../visit/hand-over.ts';
 import { callerFields, linesOf, oneLine, type Job } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
-import { answerWords, detailAnswer, detailName, guideName, nodeWords } from './content-words.ts';
+import { detailAnswer, detailName, guideName, nodeWords, stepWords } from './content-words.ts';
 import type { Key } from './keys.ts';
 import { flagWords, name } from './staff-words.ts';
 import type { Words } from './words.ts';
@@ -17,6 +18,10 @@ export const jobLabels = ({ t }: Pick<Words, 't'>): Labels =>
 /** Longer than any sentence of ours: only to make one line of what is not ours. */
 const LONG = 2000;
 
+/** Where the preview shows a code, as a whole address. */
+export const previewLink = (code: string): string =>
+  new URL(`../preview/${hashOf({ c: code })}`, location.href).href;
+
 /** The text of a job, its lines joined by line feeds; the most urgent things first. */
 export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job): string {
   const { t } = words;
@@ -26,10 +31,7 @@ export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job
   const top = (which: keyof Labels, text = '') =>
     text === '' ? [] : [line(labels[which], oneLine(text, LONG))];
   const short = (node: CodebookNode) => nodeWords(words, guide, node).short;
-  const answers = steps.map(({ node, edge }): [string, string] => [
-    short(node),
-    answerWords(words, guide, node, edge.id),
-  ]);
+  const answers = steps.map((step) => stepWords(words, guide, step));
   const told = nodeWords(words, guide, end);
   const { outcome, codeReadBack: back } = job;
   const percent = new Intl.NumberFormat(words.language, { style: 'percent' });

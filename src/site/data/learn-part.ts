@@ -1,18 +1,14 @@
-import { readFileSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename } from 'node:path';
 import { buildModel } from '../../diagnosis/build-model.ts';
 import { selectionOf } from '../../diagnosis/selection.ts';
 import { loadFigures } from '../../diagnosis/load.ts';
-import { content, details, guides, wholeGuides } from '../../content/load.ts';
+import { details, guides, modelFiles, wholeGuides } from '../../content/load.ts';
 import { namesOf } from '../../content/model-names.ts';
 import type { LearnPart } from '../../app/learn/page.ts';
 
 /** What the learning page loads: the figures, which calls become visits by them, and their words. */
 export function learnPart(language: string): LearnPart {
-  const folder = join(content().root, 'model');
-  const sources = readdirSync(folder)
-    .filter((name) => name.endsWith('.yaml'))
-    .map((name) => ({ file: name, source: readFileSync(join(folder, name), 'utf8') }));
+  const sources = modelFiles().map(({ file, source }) => ({ file: basename(file), source }));
   const read = loadFigures(sources, { guides: wholeGuides(), details: details() });
   // The gates have read them before.
   if (!read.ok) throw new Error('content/model');
