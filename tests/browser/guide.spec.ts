@@ -72,6 +72,19 @@ test('a page reached without a journey opens the danger list and asks to start o
   await axe(page);
 });
 
+test('in mid-guide the header is one row on a phone, however wide its letters', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 360, height: 620 });
+  await page.goto('/door-locked/since/#g=door-locked&j=danger.none');
+  await expect(page.locator('.bar .back')).toBeVisible();
+  const of = (part: string) => page.locator(`.bar ${part}`).boundingBox();
+  const [firm, back, danger] = [await of('.firm'), await of('.back'), await of('.danger-list')];
+  const middle = (box: typeof firm) => (box ? box.y + box.height / 2 : NaN);
+  expect(Math.abs(middle(firm) - middle(danger))).toBeLessThan(8);
+  expect(Math.abs(middle(back) - middle(danger))).toBeLessThan(8);
+});
+
 test('Back leads to the question before, and the answer can be changed', async ({ page }) => {
   await walkGuide(page, [...toWait]);
   await page.locator('.back').click();
