@@ -47,12 +47,14 @@ function shape(content: Content): readonly Problem[] {
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { blocks, carePages, demos, details, finder, firm, hazards, languages, model } = content;
   const { glossary, recall, regions, releases, retired, reviews, staffViews, sources } = content;
+  const { safety, study, wcag } = content;
   const known = languages();
   const read = [blocks, carePages, demos, details, finder, firm, hazards, model] as const;
   const later = [retired, recall, regions, releases, reviews, staffViews, sources] as const;
+  const told = [safety, study, wcag] as const;
   const parts = [
     ...files.map(content.text),
-    ...[...read, ...later].map((part) => part()),
+    ...[...read, ...later, ...told].map((part) => part()),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];
