@@ -112,7 +112,7 @@ export function argument(): Claim {
   const inGroups = groups.map((group) => {
     const own = log.filter(([, hazard]) => hazard.group === group);
     const outside = own.some(([, { controls }]) => controls['outside-our-reach']);
-    const claim = make('goal', `${group}: each of ${String(own.length)} hazards is controlled.`, {
+    const claim = make('goal', `${group}: ${String(own.length)} hazards controlled`, {
       href: `#${group.toLowerCase().replace(/\W+/g, '-')}`,
       undeveloped: outside,
     });
@@ -128,8 +128,7 @@ export function argument(): Claim {
       'Two provers that share no code say the same.',
       provers &&
         `${number(Object.keys(provers.guides).length)} guides and ${number(provers.slips.compared)} copies with a slip, ${dated(provers)}`,
-      provers?.slips.unequal === 0 &&
-        Object.values(provers.guides).every(({ equal }) => equal),
+      provers?.slips.unequal === 0 && Object.values(provers.guides).every(({ equal }) => equal),
     ),
     byRun(
       'The proof finds unsafe slips in a guide.',
