@@ -47,12 +47,15 @@ export function openState({ zone, open, holidays }: OpenHours, now: Date): OpenS
 
 /** A time of the day, `7 AM`. @param minute since midnight */
 export function timeOfDay(locale: string, minute: number): string {
+  // ICU writes whole hours in Canada's French `07 h`, with a space that breaks; people write `7 h`.
   return new Intl.DateTimeFormat(locale, {
     timeZone: 'UTC',
     hour: 'numeric',
     minute: minute % 60 === 0 ? undefined : '2-digit',
     hour12: locale.startsWith('en') || undefined,
-  }).format(minute * 60_000);
+  })
+    .format(minute * 60_000)
+    .replace(/^0?(\d+) h/, '$1\u00A0h');
 }
 
 /** The name of a day of the week. @param day 0 is Monday */
