@@ -75,9 +75,8 @@ function run(box: HTMLElement): void {
   const page = box.closest<HTMLElement>('.page');
   const node = (page?.dataset['node'] ?? '') as NodeId;
   const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
-  const [sound, alarm] = ['.chime', '.alarm'].map(find);
-  const choice = sound?.querySelector('input');
-  if (!start || !face || !said || !asks || !sound || !alarm || !choice) return;
+  const choice = box.querySelector('input');
+  if (!start || !face || !said || !asks || !choice) return;
   const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
   // The soonest end lies before the slowest by the width of the window.
   const window = (latest - earliest) * 60;
@@ -137,7 +136,7 @@ function run(box: HTMLElement): void {
 
   const show = (): void => {
     if (!wait) return;
-    face.hidden = alarm.hidden = false;
+    face.hidden = false;
     put(start, start.dataset['again'] ?? '');
     // It would throw away what is counted.
     start.dataset['confirm'] = start.dataset['twice'];
@@ -172,7 +171,7 @@ function run(box: HTMLElement): void {
     show();
   }
 
-  start.hidden = sound.hidden = false;
+  start.hidden = false;
   followChime(choice, find('.tap'));
   start.addEventListener('click', ({ defaultPrevented }) => {
     if (defaultPrevented) return;
