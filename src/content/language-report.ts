@@ -34,6 +34,12 @@ export function textsOf(content: Content, language: string): Checked<readonly st
   return fail([fileProblem({ file: content.shown('languages.yaml') }, TOP, trouble)]);
 }
 
+/** A guide's sentences without what phone staff say: a language they do not speak has none. */
+const withoutDesk = (pages: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(pages, (key, value: unknown) => (key === 'desk' ? undefined : value)),
+  ) as unknown;
+
 /** A language compared with English and measured, whether the firm speaks it yet or not. */
 export function languageReport(content: Content, language: string): Checked<LanguageReport> {
   const parts = all<
@@ -49,7 +55,12 @@ export function languageReport(content: Content, language: string): Checked<Lang
   );
   if (!texts.ok) return texts;
   const [english, own] = texts.value;
-  const read = (of: string, name: string) => (of === SOURCE ? english : own).get(name);
+  const silent = new Set(languages[language]?.staff === true ? [] : ofGuides);
+  const read = (of: string, name: string) => {
+    if (of !== SOURCE) return own.get(name);
+    const text = english.get(name);
+    return silent.has(name) ? withoutDesk(text) : text;
+  };
   const target = { language, glossary, same: new Set(languages[language]?.same) };
   return ok(checkLanguage({ all: names, guides: ofGuides, owners: ownerTexts, read }, target));
 }

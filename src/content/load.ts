@@ -114,10 +114,11 @@ export function languageOf(language: string): Language {
   return found;
 }
 
-/** A language as the firm's region writes it (BCP 47): plain where the sentences are at home. */
+/** A language and the region whose sentences they are (BCP 47), the firm's where none is told. */
 export function localeOf(language: string): string {
   const { region: name } = firm();
-  return name === HOME ? language : `${language}-${name}`;
+  const own = languageOf(language).region ?? (name === HOME ? undefined : name);
+  return own === undefined ? language : `${language}-${own}`;
 }
 
 /** The languages of this copy, the default one first. */

@@ -2,7 +2,16 @@ import i18next, { type i18n } from 'i18next';
 import type { Words } from '../app/shared/words.ts';
 import { parseId } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideText, languageOf, region, textFile, textsOf } from '../content/load.ts';
+import {
+  firm,
+  guides,
+  guideText,
+  languageOf,
+  localeOf,
+  region,
+  textFile,
+  textsOf,
+} from '../content/load.ts';
 import { regional, regionalSentence } from '../content/regions.ts';
 import { SOURCE } from '../content/texts.ts';
 import type { Told } from '../content/schema/firm.ts';
@@ -102,7 +111,7 @@ function engine(language: string): i18n {
 export function words(language: string): Words {
   const found = engine(language);
   return {
-    language,
+    language: localeOf(language),
     t: (key, facts = {}) =>
       fill(found.t(key, { ...facts, skipInterpolation: true }), facts, (name) =>
         missing(`${key} {{${name}}}`),

@@ -33,10 +33,13 @@ export function tellTranslation(problem: TranslationProblem): { what: string; hi
     case 'term-missing':
       return told(
         `"${problem.term}" is called ${either(problem.use)} in the glossary.`,
-        'Use that word.',
+        `Use that word. ${problem.why}`,
       );
     case 'term-forbidden':
-      return told(`the glossary refuses “${problem.found}”.`, `Say ${either(problem.use)}.`);
+      return told(
+        `the glossary refuses “${problem.found}”.`,
+        `Say ${either(problem.use)}. ${problem.why}`,
+      );
   }
 }
 

@@ -24,12 +24,14 @@ export type TranslationProblem =
       readonly path: string;
       readonly term: string;
       readonly use: readonly string[];
+      readonly why: string;
     }
   | {
       readonly code: 'term-forbidden';
       readonly path: string;
       readonly found: string;
       readonly use: readonly string[];
+      readonly why: string;
     };
 
 /** What the comparison needs to know of a language. */

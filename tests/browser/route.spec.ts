@@ -44,7 +44,8 @@ test('damaged lines are mended in place, and none is dropped', async ({ page }) 
   await axe(page);
   await noSidewaysScroll(page);
 
-  // A repaired code is a proposal: a visit only when it is confirmed.
+  // A repaired code is a proposal, letter under letter: a visit only when it is confirmed.
+  await expect(page.locator('.repair .compared .changed')).toHaveText([/^..$/]);
   await page.getByRole('button', { name: 'Yes, that is what the caller reads' }).click();
   await expect(rows(page)).toHaveCount(3);
   const line = page.getByLabel('Code in row 3');

@@ -3,7 +3,7 @@
  * width at every size, its targets, axe in both themes, the Tab key. Which pages: support/pages.ts.
  */
 import type { Page } from '@playwright/test';
-import { languages } from '../../src/content/load.ts';
+import { languages, localeOf } from '../../src/content/load.ts';
 import { ownNodes, parseId } from '../../src/guide/ids.ts';
 import { formatJourney } from '../../src/address/journey-text.ts';
 import { axeFaults } from './support/axe.ts';
@@ -71,7 +71,7 @@ async function links(page: Page, { guide, node, journey }: OfGuide, language: st
   return {
     given: { ...given, notes: new Set(given.notes) },
     wanted: {
-      lang: language,
+      lang: localeOf(language),
       heading: 1,
       lost: false,
       answers: node.answers.map(({ id, to }) =>

@@ -1,6 +1,11 @@
-import { Show, createMemo, createSignal, onCleanup, onMount } from 'solid-js';
+import { Show, createEffect, createMemo, createSignal, onCleanup, onMount } from 'solid-js';
 import { parseFragment } from '../../address/fragment.ts';
-import { codebookGuide, type CodebookGuide } from '../../note/codebook.ts';
+import {
+  codebookGuide,
+  newestRelease,
+  type Codebook,
+  type CodebookGuide,
+} from '../../note/codebook.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
@@ -44,8 +49,8 @@ interface Start {
 export function Calls(props: { readonly shell: Shell }) {
   // eslint-disable-next-line solid/reactivity -- what the page carries does not change
   const { shell } = props;
-  const guides = shell.codebook.guides.filter(({ id }) => Object.hasOwn(shell.files, id));
-  const first = Object.keys(shell.files).find((id) => codebookGuide(shell.codebook, id)) ?? '';
+  const guides = Object.keys(shell.files);
+  const [first = ''] = guides;
   const reloaded = isReload();
   const caller = createCaller(keeperOf(shell), !reloaded);
   const calls = createCallList(keeperOf(shell), !reloaded);
@@ -56,7 +61,7 @@ export function Calls(props: { readonly shell: Shell }) {
   /** The guide an address is about; none where a new call begins and there is a choice. */
   const asked = (how: Found): Start | undefined => {
     const { guide = first, journey, code } = parseFragment(location.hash).fragment;
-    const known = guides.some(({ id }) => id === guide) ? guide : first;
+    const known = guides.includes(guide) ? guide : first;
     return guides.length < 2 || journey.length > 0 || code !== undefined
       ? { guide: known, how }
       : undefined;
@@ -106,18 +111,38 @@ export function Calls(props: { readonly shell: Shell }) {
   addEventListener('hashchange', changed);
   onCleanup(() => removeEventListener('hashchange', changed));
 
-  const fetched = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
+  const part = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
+  const [codebook, setCodebook] = createSignal<Codebook>();
+  const [noBooks, setNoBooks] = createSignal(false);
+  const addBooks = (): void => {
+    setNoBooks(false);
+    const done = () => {
+      const newest = setCodebook(shell.codebooks.get(newestRelease(shell.codebooks) ?? 0));
+      setNoBooks(newest === undefined);
+    };
+    void shell.addBooks().then(done, done);
+  };
+  createEffect(() => start() && addBooks());
+  const fetched = {
+    ...part,
+    problem: () => part.problem() ?? (noBooks() ? { code: 'unreachable' as const } : undefined),
+    retry() {
+      part.retry();
+      addBooks();
+    },
+  };
   const [language, sayIn] = createSignal('');
   const spoken = createFetched<DeskPart>(
     () => shell.spoken[language()]?.files[start()?.guide ?? ''],
   );
   const said = createMemo(() => {
-    const part = spoken.value();
-    return part && makeWords({ language: language(), texts: part.texts });
+    const inOther = spoken.value();
+    return inOther && makeWords({ language: language(), texts: inOther.texts });
   });
   const page = createMemo((): Page | undefined => {
-    const part = fetched.value();
-    return part && { ...shell, ...part, words: pageWords(part.texts), said, sayIn };
+    const [loaded, newest] = [part.value(), codebook()];
+    if (!loaded || !newest) return undefined;
+    return { ...shell, ...loaded, codebook: newest, words: pageWords(loaded.texts), said, sayIn };
   });
 
   const Call = (own: {
@@ -154,7 +179,6 @@ export function Calls(props: { readonly shell: Shell }) {
       fallback={
         <Choose
           page={shell}
-          guides={guides}
           caller={caller}
           calls={others}
           onChoose={choose}
@@ -166,7 +190,10 @@ export function Calls(props: { readonly shell: Shell }) {
       {(chosen) => (
         <Show when={page()} keyed fallback={<Fetching words={shell.words} fetched={fetched} />}>
           {(loaded) => (
-            <Show when={codebookGuide(shell.codebook, chosen.guide)}>
+            <Show
+              when={codebookGuide(loaded.codebook, chosen.guide)}
+              fallback={<p class="told">{shell.words.t('desk:noBook')}</p>}
+            >
               {(guide) => <Call page={loaded} guide={guide()} start={chosen} />}
             </Show>
           )}

@@ -52,13 +52,16 @@ export interface DeskPart {
 export interface Shell extends DeskConfig {
   readonly words: Words;
   readonly codebooks: Codebooks;
-  readonly codebook: Codebook;
+  /** Fills them: with the first guide. */
+  readonly addBooks: () => Promise<void>;
   /** Guide → the address of its part, the main guide's first. */
   readonly files: Readonly<Record<string, string>>;
 }
 
 /** What every part of the desk reads in a call. */
 export interface Page extends Shell, DeskPart {
+  /** The one that codes are written in. */
+  readonly codebook: Codebook;
   /** The guide's sentences in the caller's language, where that is another and they are there. */
   readonly said: () => Words | undefined;
   /** Speak to the caller in a language; '' for the page's own. */

@@ -60,7 +60,7 @@ const now = (): number => Date.now() / 1000;
 /** The time of day as people write it where the device is, in the page's language. */
 const { lang } = document.documentElement;
 const [, region] = /-([A-Z]{2})\b/.exec(navigator.language) ?? [];
-const ofDay = new Intl.DateTimeFormat(region ? `${lang}-${region}` : lang, {
+const ofDay = new Intl.DateTimeFormat(region ? `${lang.slice(0, 2)}-${region}` : lang, {
   hour: 'numeric',
   minute: '2-digit',
 });

@@ -95,4 +95,5 @@ export const CEILINGS = {
   note: 44_000,
   preview: 60_000,
   round: 60_000,
+  desk: 60_000,
 } as const;

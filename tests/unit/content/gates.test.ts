@@ -38,6 +38,11 @@ it('refuses a language given twice', () => {
   expect(toldBy('shape', copy.folder).join()).toContain('each language once');
 });
 
+it('asks a language that no staff speak for nothing that phone staff say', () => {
+  spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, ar]');
+  expect(toldBy('languages', copy.folder)).toEqual([]);
+});
+
 describe('the published content', () => {
   it('passes every gate', () => {
     expect(gates.map(({ id }) => id)).toEqual([

@@ -5,7 +5,12 @@ import { tellTranslation } from '../../../src/text/language-words.ts';
 const spanish: Target = {
   language: 'es',
   glossary: {
-    breaker: { english: ['breaker', 'breakers'], use: ['disyuntor'], never: ['fusible'] },
+    breaker: {
+      english: ['breaker', 'breakers'],
+      use: ['disyuntor'],
+      never: ['fusible'],
+      why: 'Fuses.',
+    },
   },
   same: new Set(['Hobnote']),
 };
