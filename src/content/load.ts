@@ -9,7 +9,7 @@ import { makeCodebooks } from '../note/codebook.ts';
 import { openContent } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
-import { textsOf as namesOfTexts } from './language-report.ts';
+import { languageReport, readTexts, textsOf as namesOfTexts } from './language-report.ts';
 import { guideVersion } from './reviews.ts';
 import { regionalSources } from './regions.ts';
 import type { Language } from './schema/languages.ts';
@@ -17,6 +17,7 @@ import { HOME } from './schema/regions.ts';
 import type { Region } from './schema/regions.ts';
 import type { NodeText } from './schema/guide-text.ts';
 import { tellProblems } from './tell.ts';
+import { filledIn } from '../text/translation.ts';
 import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 
 /**
@@ -85,10 +86,21 @@ export function demoCodes(): readonly { readonly id: string; readonly code: stri
   });
 }
 
-/** One text file of a language: nested sentences. */
+/** One text file of a language: nested sentences, in English where the language has none. */
 export function textFile(language: string, name: string): Readonly<Record<string, unknown>> {
-  const { value } = need(content().text(`text/${language}/${name}.json`));
+  const read = (of: string) => need(readTexts(content(), of, [name])).get(name);
+  const value =
+    language === SOURCE ? read(SOURCE) : filledIn(read(SOURCE), read(language), language);
   return isRecord(value) ? value : {};
+}
+
+const behind = new Map<string, boolean>();
+/** Whether English stands in a language's pages. */
+export function isBehind(language: string): boolean {
+  if (language === SOURCE) return false;
+  const found = behind.get(language) ?? need(languageReport(content(), language)).behind.length > 0;
+  behind.set(language, found);
+  return found;
 }
 
 /** The sentences of a guide's own pages in a language, those of blocks among them. */

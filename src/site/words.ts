@@ -30,16 +30,19 @@ function missing(key: string): never {
   throw new Error(`No sentence for "${key}". Add it to content/text in every language.`);
 }
 
+/**
+ * A telephone number as a sentence shows it. One that breaks over two lines is hard to dial; from
+ * right to left its groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
+ */
+export function numberIn(language: string, shown: string): string {
+  const unbroken = shown.replaceAll(' ', '\u00a0');
+  return languageOf(language).direction === 'rtl' ? `\u2066${unbroken}\u2069` : unbroken;
+}
+
 /** What every sentence may name about the firm. */
 function firmFacts(language: string): Facts {
   const { name, phone, area, numbers } = firm();
-  // A number that breaks over two lines is hard to dial; in a sentence from right to left its
-  // groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
-  const rtl = languageOf(language).direction === 'rtl';
-  const whole = (text: string): string => {
-    const unbroken = text.replaceAll(' ', '\u00a0');
-    return rtl ? `\u2066${unbroken}\u2069` : unbroken;
-  };
+  const whole = (text: string) => numberIn(language, text);
   return {
     firm: name,
     short: firm()['short-name'] ?? name,

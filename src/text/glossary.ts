@@ -11,6 +11,18 @@ const LETTER = String.raw`[\p{L}\p{M}\p{N}]`;
 /** ECMAScript's own `\b` knows no letters but a to z. */
 const EDGE = `(?:(?<!${LETTER})(?=${LETTER})|(?<=${LETTER})(?!${LETTER}))`;
 
+/** Every sentence of a value with the keys that lead to it; names are none. */
+export function sentencesIn(
+  value: unknown,
+  path: readonly string[] = [],
+): (readonly [path: readonly string[], sentence: string])[] {
+  if (typeof value === 'string') return [[path, value]];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value)
+    .filter(([key]) => !NAMING.has(key))
+    .flatMap(([key, inner]) => sentencesIn(inner, [...path, key]));
+}
+
 const compiled = new Map<string, RegExp>();
 /** A glossary's pattern: a regular expression in which `\b` is the edge of a word in any script. */
 function pattern(source: string): RegExp {
@@ -69,17 +81,13 @@ function refusedWords(own: string, path: string, glossary: Glossary): Translatio
 }
 
 /**
- * The same for all sentences of a text file, names left out.
- * @param path where the value is, `file:` at the top of a file
+ * The same for all sentences of a text file.
+ * @param file its name, `file:`
  */
-export function refused(value: unknown, path: string, glossary: Glossary): TranslationProblem[] {
-  if (typeof value === 'string') return refusedWords(value, path, glossary);
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value)
-    .filter(([key]) => !NAMING.has(key))
-    .flatMap(([key, inner]) =>
-      refused(inner, path.endsWith(':') ? path + key : `${path}.${key}`, glossary),
-    );
+export function refused(value: unknown, file: string, glossary: Glossary): TranslationProblem[] {
+  return sentencesIn(value).flatMap(([path, sentence]) =>
+    refusedWords(sentence, file + path.join('.'), glossary),
+  );
 }
 
 /** Where a translation leaves a trade term out or says it in a word the glossary refuses. */

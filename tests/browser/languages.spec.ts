@@ -78,4 +78,6 @@ test('from right to left the page is mirrored, codes and numbers are not', async
     await expect(number).toHaveCSS('direction', 'ltr');
   // Unicode UAX 9: a number in a sentence is set apart, so that its groups keep their order.
   await expect(page.locator('footer')).toContainText('\u2066(207)\u00a0555-0142\u2069');
+  await page.goto('/ar/door-locked/stop-electric/');
+  await expect(page.locator('.reach')).toContainText('\u2066(207)\u00a0555-0143\u2069');
 });

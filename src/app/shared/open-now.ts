@@ -45,14 +45,16 @@ export function openState({ zone, open, holidays }: OpenHours, now: Date): OpenS
   return { open: false };
 }
 
-/** A time of the day, `7 AM`. @param minute since midnight */
+/** A time of the day, `7 AM`, that no line breaks. @param minute since midnight */
 export function timeOfDay(locale: string, minute: number): string {
   return new Intl.DateTimeFormat(locale, {
     timeZone: 'UTC',
     hour: 'numeric',
     minute: minute % 60 === 0 ? undefined : '2-digit',
     hour12: locale.startsWith('en') || undefined,
-  }).format(minute * 60_000);
+  })
+    .format(minute * 60_000)
+    .replaceAll(' ', '\u00a0');
 }
 
 /** The name of a day of the week. @param day 0 is Monday */
