@@ -2,7 +2,7 @@
 export interface Walks {
   /** Guide → its first page. */
   readonly starts: Readonly<Record<string, string>>;
-  /** Page → pages it leads to, each with the answers that do, joined by spaces; only what lies on some way to the page. */
+  /** The page first. Page → pages it leads to, each with the answers that do, joined by spaces; only what lies on some way to the page. */
   readonly edges: Readonly<Record<string, Readonly<Record<string, string>> | undefined>>;
 }
 
