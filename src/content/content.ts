@@ -6,7 +6,7 @@
 import { isUtf8 } from 'node:buffer';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import type { z } from 'zod';
+import { z } from 'zod';
 import { cutFor } from '../diagnosis/cut.ts';
 import { loadModel } from '../diagnosis/load.ts';
 import type { Model } from '../diagnosis/types.ts';
@@ -53,6 +53,12 @@ import { retiredSchema } from './schema/retired.ts';
 import { reviewsSchema } from './schema/reviews.ts';
 import type { Review } from './schema/reviews.ts';
 import { staffViewSchema } from './schema/staff-view.ts';
+
+/** Words with spaces between. */
+const ownWordsSchema = z.record(
+  z.string().regex(/^(?:all|[a-z]{2})$/),
+  z.string().transform((words): readonly string[] => words.trim().split(/\s+/)),
+);
 
 /** A part of content, or every problem that keeps it from being used. */
 export type Checked<T> = Result<T, readonly Problem[]>;
@@ -109,6 +115,8 @@ export interface Content {
   readonly recall: () => Checked<RecallFile>;
   /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
   readonly releases: () => Checked<readonly Release[]>;
+  /** Words that dictionaries lack, by language; `all` are names and signs of every language. */
+  readonly ownWords: () => Checked<Readonly<Record<string, readonly string[]>>>;
   /** How the trade's terms are said; a language may have no glossary. */
   readonly glossary: (language: string) => Checked<Glossary>;
 }
@@ -347,6 +355,7 @@ function readerOf(root: string): Content {
     retired,
     recall: file('recall.json', recallSchema),
     releases,
+    ownWords: file('spelling.yaml', ownWordsSchema),
     glossary: eachOnce((language) => {
       const path = `glossaries/${language}.json`;
       return has(path) ? shaped(path, glossarySchema) : ok({});

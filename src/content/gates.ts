@@ -47,10 +47,20 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { blocks, carePages, demos, details, finder, firm, hazards, languages, model } = content;
-  const { glossary, recall, regions, releases, retired, reviews, staffViews, sources } = content;
+  const { glossary, ownWords, recall, regions, releases, retired, reviews, staffViews, sources } =
+    content;
   const known = languages();
   const read = [blocks, carePages, demos, details, finder, firm, hazards, model] as const;
-  const later = [retired, recall, regions, releases, reviews, staffViews, sources] as const;
+  const later = [
+    ownWords,
+    retired,
+    recall,
+    regions,
+    releases,
+    reviews,
+    staffViews,
+    sources,
+  ] as const;
   const parts = [
     ...files.map(content.text),
     ...[...read, ...later].map((part) => part()),

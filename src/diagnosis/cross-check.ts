@@ -219,6 +219,8 @@ export function crossCheck(file: ModelFile, context: Context, report: Report): v
     if (context.guides)
       names(Object.keys(calls ?? {}), guides, ['faults', name, 'calls'], 'unknown-guide', report);
   }
+  const placed = Object.values(file.places).flat();
+  names(placed, file.faults, ['places'], 'unknown-fault', report);
   const kinds = context.details?.find(({ id }) => id === KIND)?.answers;
   for (const [name, { kinds: own = {}, instead = {}, after = [] }] of Object.entries(file.access)) {
     const others = [...new Set(Object.values(instead)), ...after];

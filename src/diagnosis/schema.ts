@@ -88,6 +88,8 @@ const check = z.strictObject({
 export const modelFile = z.strictObject({
   source: z.literal('assumption-common-practice'),
   faults: z.record(id, fault),
+  /** Where in the range → the faults that sit there, each in one place at most. */
+  places: z.record(id, z.array(id).min(1)).default({}),
   facts: z.record(id, fact),
   observations: z.record(key, table),
   access: z.record(

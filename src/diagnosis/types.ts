@@ -26,6 +26,8 @@ export interface Fault {
   readonly prior: number;
   /** All the parts the repair needs; empty when it needs none. */
   readonly parts: readonly PartId[];
+  /** Where in the range it sits, where that is one place. */
+  readonly place?: string;
   /** It stands for all that is not listed: no part and no check is known for it. */
   readonly unlisted?: true;
 }

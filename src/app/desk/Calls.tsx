@@ -1,27 +1,21 @@
-import { Show, createEffect, createMemo, createSignal, onCleanup, onMount } from 'solid-js';
+import { Show, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { parseFragment } from '../../address/fragment.ts';
-import {
-  codebookGuide,
-  newestRelease,
-  type Codebook,
-  type CodebookGuide,
-} from '../../note/codebook.ts';
+import { codebookGuide, newestRelease, type Codebook } from '../../note/codebook.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { makeWords, pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
-import { Desk } from './Desk.tsx';
 import { beganBefore } from './address.ts';
-import { createCallList, type CallRecord } from './calls.ts';
+import type { Call, CallProps, Then } from './Call.tsx';
+import { createCallList } from './calls.ts';
 import { createCaller } from './caller.ts';
-import { createClocks, pageTime } from './clocks.ts';
-import { onDanger } from './danger.ts';
+import { pageTime } from './clocks.ts';
 import type { Keeper } from './keeper.ts';
-import { createOutcome } from './outcome.ts';
 import type { DeskConfig, DeskPart, Page, Shell } from './page.ts';
-import { createDesk, type DeskState, type Found } from './state.ts';
+import type { DeskState, Found } from './state.ts';
 
 /** Only a reload goes on with the same call; a copied or a new tab does not. */
 function isReload(): boolean {
@@ -34,15 +28,9 @@ function keeperOf({ keepCaller }: DeskConfig): Keeper {
   return keepCaller === 'tab' ? tryStorage(() => sessionStorage) : undefined;
 }
 
-/** What is done once a guide's desk stands: a note taken over, a danger told. */
-type Then = (desk: DeskState) => void;
-
 /** A call that has its guide: a new one of its own each time, so that nothing of another is left. */
-interface Start {
+interface Start extends Pick<CallProps, 'how' | 'record' | 'then'> {
   readonly guide: string;
-  readonly how: Found;
-  readonly record?: CallRecord | undefined;
-  readonly then?: Then | undefined;
 }
 
 /** One call after another: what the caller says chooses the guide, its desk does the rest. */
@@ -113,14 +101,16 @@ export function Calls(props: { readonly shell: Shell }) {
 
   const part = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
   const [codebook, setCodebook] = createSignal<Codebook>();
+  const [call, setCall] = createSignal<typeof Call>();
   const [noBooks, setNoBooks] = createSignal(false);
   const addBooks = (): void => {
     setNoBooks(false);
-    const done = () => {
+    const done = ([, part]: readonly [unknown, { readonly Call: typeof Call }]) => {
+      setCall(() => part.Call);
       const newest = setCodebook(shell.codebooks.get(newestRelease(shell.codebooks) ?? 0));
       setNoBooks(newest === undefined);
     };
-    void shell.addBooks().then(done, done);
+    void Promise.all([shell.addBooks(), import('./Call.tsx')]).then(done, () => setNoBooks(true));
   };
   createEffect(() => start() && addBooks());
   const fetched = {
@@ -145,25 +135,6 @@ export function Calls(props: { readonly shell: Shell }) {
     return { ...shell, ...loaded, codebook: newest, words: pageWords(loaded.texts), said, sayIn };
   });
 
-  const Call = (own: {
-    readonly page: Page;
-    readonly guide: CodebookGuide;
-    readonly start: Start;
-  }) => {
-    /* eslint-disable solid/reactivity -- made once for each call */
-    const { how, record, then } = own.start;
-    const desk = createDesk(own.page, own.guide, caller, around, { how, record, began });
-    live = desk;
-    onDanger((answer) => {
-      desk.journey.show('danger');
-      desk.journey.choose(answer);
-    });
-    const outcome = createOutcome(own.page, desk);
-    const clocks = createClocks(desk);
-    onMount(() => then?.(desk));
-    return <Desk page={own.page} desk={desk} outcome={outcome} clocks={clocks} calls={others} />;
-    /* eslint-enable solid/reactivity */
-  };
   const around = {
     main: first,
     onOther: (guide: string, then: Then) => choose(guide, then),
@@ -194,7 +165,16 @@ export function Calls(props: { readonly shell: Shell }) {
               when={codebookGuide(loaded.codebook, chosen.guide)}
               fallback={<p class="told">{shell.words.t('desk:noBook')}</p>}
             >
-              {(guide) => <Call page={loaded} guide={guide()} start={chosen} />}
+              {(guide) => (
+                <Dynamic
+                  component={call()}
+                  page={loaded}
+                  guide={guide()}
+                  {...{ how: chosen.how, record: chosen.record, then: chosen.then }}
+                  {...{ caller, around, calls: others, began }}
+                  onLive={(desk) => (live = desk)}
+                />
+              )}
             </Show>
           )}
         </Show>

@@ -1,4 +1,5 @@
-import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
@@ -11,6 +12,8 @@ import { Checks } from './Checks.tsx';
 import { Faults, MoreFaults } from './Faults.tsx';
 import { Kit, Load } from './Load.tsx';
 import type { Page, PreviewPart } from './page.ts';
+import { Where } from './Where.tsx';
+import type { Sheet as SheetPart } from './Sheet.tsx';
 import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
 import { createVisit, type DiagnosisState } from './visit.ts';
 
@@ -82,6 +85,7 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
             </Show>
           )}
         </Show>
+        <Show when={!waits && visit}>{(seen) => <Where page={props.page} visit={seen()} />}</Show>
         <div class="folds">
           <Answers page={props.page} view={props.view} />
           <Show when={!waits && visit}>
@@ -135,16 +139,40 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
   );
 }
 
-/** The job sheet, for paper alone: fetched once the page stands. Without it the page is printed. */
+/** The job sheet, made while the page is printed; where it could not be fetched the page itself is. */
 function Paper(props: VisitProps): JSX.Element {
-  const [sheet, setSheet] = createSignal<() => JSX.Element>();
+  const [sheet, setSheet] = createSignal<typeof SheetPart>();
+  const [printing, setPrinting] = createSignal(false);
+  const [before, after] = [() => setPrinting(true), () => setPrinting(false)];
   onMount(() => {
+    addEventListener('beforeprint', before);
+    addEventListener('afterprint', after);
     void breathe()
       .then(() => import('./Sheet.tsx'))
-      .then(({ Sheet }) => setSheet(() => () => <Sheet {...props} />))
+      .then(({ Sheet }) => setSheet(() => Sheet))
       .catch(() => undefined);
   });
-  return <>{sheet()?.()}</>;
+  onCleanup(() => {
+    removeEventListener('beforeprint', before);
+    removeEventListener('afterprint', after);
+  });
+  const drives = () => props.view.urgency !== 'emergency' && props.view.urgency !== 'none';
+  return (
+    <Show when={printing() && sheet()}>
+      {(part) => (
+        <Dynamic
+          component={part()}
+          page={props.page}
+          title=""
+          code={props.reading.code}
+          view={props.view}
+          caller={props.extras.caller}
+          error={props.extras.error}
+          work={drives() ? props.visit : undefined}
+        />
+      )}
+    </Show>
+  );
 }
 
 interface ViewProps {
@@ -214,7 +242,7 @@ function Facts(props: Props): JSX.Element {
           )}
         </For>
       </li>
-      <For each={knownFacts(props)}>
+      <For each={knownFacts(props.page.words, props.extras.caller, props.reading.note)}>
         {({ label, text }) => (
           <li>
             {label} <bdi>{text}</bdi>

@@ -47,6 +47,7 @@ export function openState({ zone, open, holidays }: OpenHours, now: Date): OpenS
 
 /** A time of the day, `7 AM`, that no line breaks. @param minute since midnight */
 export function timeOfDay(locale: string, minute: number): string {
+  // ICU writes whole hours in Canada's French `07 h`; people write `7 h`.
   return new Intl.DateTimeFormat(locale, {
     timeZone: 'UTC',
     hour: 'numeric',
@@ -54,6 +55,7 @@ export function timeOfDay(locale: string, minute: number): string {
     hour12: locale.startsWith('en') || undefined,
   })
     .format(minute * 60_000)
+    .replace(/^0(?=\d h)/, '')
     .replaceAll(' ', '\u00a0');
 }
 
