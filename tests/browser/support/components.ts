@@ -10,8 +10,8 @@ export interface Example {
   readonly part: string;
   /** What brings it into this state. */
   readonly use?: (page: Page) => Promise<unknown>;
-  /** Its children in sight: those side by side joined by spaces, rows by slashes. */
-  readonly rows: string;
+  /** Its children in sight: those side by side joined by spaces, rows by slashes. Left out where it is text that wraps. */
+  readonly rows?: string;
 }
 
 const NOTE = written('danger.none since.over-4 near.quiet display.lock', { release: 5 });
@@ -25,27 +25,26 @@ const display = asked('display', '~since.unsure~near.quiet');
 export const components: Readonly<Record<string, readonly Example[]>> = {
   'answer row': [
     { state: 'a picture', path: display, part: '.answers a >> nth=0', rows: 'svg span' },
-    { state: 'words', path: near, part: '.answers a >> nth=0', rows: '' },
+    { state: 'words', path: near, part: '.answers a >> nth=0' },
     {
       state: 'tapped once',
       path: '/door-locked/danger/',
       part: '[data-confirm]',
       use: (page) => page.locator('[data-confirm]').click(),
-      rows: '',
     },
   ],
   'care box': [
     { state: 'danger', path: '/burner/gas-off/', part: '.care', rows: 'h2 / p' },
     { state: 'warning', path: wait, part: '.care', rows: 'h2 / p' },
     { state: 'caution', path: near, part: '.care', rows: 'h2 / p' },
-    { state: 'notice', path: '/error-shows/finish-clear/', part: '.care', rows: 'h2 / ul' },
+    { state: 'notice', path: '/error-shows/finish-clear/', part: '.care', rows: 'h2 / p' },
   ],
   'stop band': [
     { state: 'stop', path: '/door-locked/stop-gas/', part: '.head', rows: 'h1 div' },
     { state: 'done', path: '/door-locked/finish-open/', part: '.head', rows: 'h1 div' },
   ],
   'code plate': [
-    { state: 'note', path: near.replace('door-locked/near', 'note'), part: '.groups', rows: '' },
+    { state: 'note', path: near.replace('door-locked/near', 'note'), part: '.code-card > .groups' },
   ],
   'stage bar': [
     { state: 'first', path: '/door-locked/danger/', part: '.stages', rows: 'li li li li' },
@@ -61,8 +60,8 @@ export const components: Readonly<Record<string, readonly Example[]>> = {
       rows: 'ul / p button / label / p',
     },
   ],
-  'summary strip': [{ state: 'a visit', path: visit, part: '.outcome', rows: '' }],
-  'fault row': [{ state: 'folded', path: visit, part: '.fault > summary >> nth=0', rows: '' }],
-  'check row': [{ state: 'folded', path: visit, part: '.check > summary >> nth=0', rows: '' }],
-  chip: [{ state: 'a fact', path: visit, part: '.facts > li >> nth=0', rows: '' }],
+  'summary strip': [{ state: 'a visit', path: visit, part: '.outcome' }],
+  'fault row': [{ state: 'folded', path: visit, part: '.fault > summary >> nth=0' }],
+  'check row': [{ state: 'folded', path: visit, part: '.check > summary >> nth=0' }],
+  chip: [{ state: 'a fact', path: visit, part: '.facts > li >> nth=0' }],
 };
