@@ -79,6 +79,7 @@ function evidenceTable(key: string, table: TableFile, file: ModelFile): Evidence
       rules: rules.length > 0 ? rules : undefined,
       supersedes: table.supersedes,
       told: table.told,
+      tells: table.tells,
     }),
   };
 }

@@ -152,6 +152,12 @@ function evidence(
     names(over, file.observations, place, 'unknown-evidence', report);
   }
   givenAnswers(table.told ?? {}, keys, [...path, 'told'], report);
+  for (const [page, answers] of Object.entries(table.tells ?? {})) {
+    givenAnswers({ [page]: Object.keys(answers) }, keys, [...path, 'tells'], report);
+    const own = Object.fromEntries(table.answers.map((answer) => [answer, true]));
+    const told = [...new Set(Object.values(answers))];
+    names(told, own, [...path, 'tells', page], 'unknown-answer', report);
+  }
   distribution(table.default.p, table.answers.length, [...path, 'default', 'p'], report);
   rows(table.rows, table.answers.length, file, [...path, 'rows'], report);
   once(table.rows, [...path, 'rows'], report);

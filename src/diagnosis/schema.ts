@@ -58,6 +58,8 @@ const table = z.strictObject({
   supersedes: z.record(id, z.array(key).min(1)).optional(),
   /** Page → the answers of it that have told this already. */
   told: z.record(key, z.array(id).min(1)).optional(),
+  /** Of a detail: page → answer of it → the detail's answer that it is. */
+  tells: z.record(key, z.record(id, id)).optional(),
   default: row.omit({ faults: true }),
   rows: z.array(ruled),
 });

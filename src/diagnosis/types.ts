@@ -73,6 +73,8 @@ export interface EvidenceTable {
   readonly supersedes?: Readonly<Record<string, readonly string[]>>;
   /** Pages → their answers that have told this already: it then counts for nothing. */
   readonly told?: Readonly<Record<string, readonly string[]>>;
+  /** Pages → their answers → this table's answer that each is, and need not be asked. */
+  readonly tells?: Readonly<Record<string, Readonly<Record<string, string>>>>;
 }
 
 export interface AccessGroup {

@@ -1,5 +1,6 @@
 import { onMount } from 'solid-js';
 import type { CodebookGuide } from '../../note/codebook.ts';
+import type { NoteCode } from '../../note/types.ts';
 import { Desk } from './Desk.tsx';
 import type { OtherCalls } from './Choose.tsx';
 import type { CallRecord } from './calls.ts';
@@ -24,14 +25,16 @@ export interface CallProps {
   readonly calls: OtherCalls;
   /** Milliseconds since 1970. */
   readonly began: number;
+  /** Codes of the same caller's problems told before, for the same visit. */
+  readonly also: readonly NoteCode[];
   readonly onLive: (desk: DeskState) => void;
 }
 
 /** A call in its guide; loaded with the first one. */
 export function Call(props: CallProps) {
   /* eslint-disable solid/reactivity -- made once for each call */
-  const { page, guide, how, record, then, began } = props;
-  const desk = createDesk(page, guide, props.caller, props.around, { how, record, began });
+  const { page, guide, how, record, then, began, also } = props;
+  const desk = createDesk(page, guide, props.caller, props.around, { how, record, began, also });
   props.onLive(desk);
   onDanger((answer) => {
     desk.journey.show('danger');

@@ -2,6 +2,7 @@ import { Show, createEffect, createMemo, createSignal, onCleanup } from 'solid-j
 import { Dynamic } from 'solid-js/web';
 import { parseFragment } from '../../address/fragment.ts';
 import { codebookGuide, newestRelease, type Codebook } from '../../note/codebook.ts';
+import type { NoteCode } from '../../note/types.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
@@ -45,6 +46,8 @@ export function Calls(props: { readonly shell: Shell }) {
   /** When the call at hand began, before it has a guide. */
   let began = (reloaded ? beganBefore() : undefined) ?? pageTime();
   let live: DeskState | undefined;
+  /** Codes of the caller's problems told before. */
+  let also: readonly NoteCode[] = [];
 
   /** The guide an address is about; none where a new call begins and there is a choice. */
   const asked = (how: Found): Start | undefined => {
@@ -59,10 +62,11 @@ export function Calls(props: { readonly shell: Shell }) {
   /** The call at hand goes to the others, if there is anything of it; its place is empty then. */
   const leave = (held: boolean): void => {
     const empty = caller.isEmpty() && (live?.journey.length() ?? 0) === 0;
-    const own = { hash: '', caller: caller.caller(), read: [], began, held, at: '' };
+    const own = { hash: '', caller: caller.caller(), read: [], began, held, also, at: '' };
     if (!empty) calls.put(live?.record(held) ?? own);
     caller.clear();
     live = undefined;
+    also = [];
     began = pageTime();
   };
   const next = (held: boolean): void => {
@@ -75,7 +79,7 @@ export function Calls(props: { readonly shell: Shell }) {
     const record = calls.take(id);
     if (!record) return;
     caller.load(record.caller);
-    ({ began } = record);
+    ({ began, also = [] } = record);
     replaceHash('');
     setStart(
       record.guide === undefined ? undefined : { guide: record.guide, how: 'address', record },
@@ -85,6 +89,14 @@ export function Calls(props: { readonly shell: Shell }) {
     const last = calls.list().find(({ held }) => !held);
     if (last) take(last.id);
     return last !== undefined;
+  };
+  /** The caller and the call go on, with nothing of the problem that has its code. */
+  const another = (codes: readonly NoteCode[]): void => {
+    if (live) calls.put(live.record(false));
+    live = undefined;
+    also = codes;
+    replaceHash('');
+    setStart(asked('address'));
   };
   const choose = (guide: string, then?: Then): void => {
     setStart({ guide, how: 'address', then });
@@ -139,6 +151,7 @@ export function Calls(props: { readonly shell: Shell }) {
     main: first,
     onOther: (guide: string, then: Then) => choose(guide, then),
     onNext: next,
+    onAlso: another,
     takeBack,
   };
   const others = { list: calls.list, take };
@@ -171,7 +184,7 @@ export function Calls(props: { readonly shell: Shell }) {
                   page={loaded}
                   guide={guide()}
                   {...{ how: chosen.how, record: chosen.record, then: chosen.then }}
-                  {...{ caller, around, calls: others, began }}
+                  {...{ caller, around, calls: others, began, also }}
                   onLive={(desk) => (live = desk)}
                 />
               )}

@@ -3,6 +3,7 @@ import { readBack, type Compared as Place } from '../../note/read-back.ts';
 import { spell } from '../../note/spelling.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { Groups } from '../note/Groups.tsx';
+import { knownDetails } from '../note/code.ts';
 import { problemWords } from '../preview/sentences.ts';
 import { Compared } from '../shared/Compared.tsx';
 import { Key } from './Key.tsx';
@@ -70,8 +71,12 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
       }
     }
   };
+  const asked = () => knownDetails(props.page.codebook, props.desk.address.fragment().details);
   return (
     <>
+      <Show when={Object.keys(asked()).length < props.page.codebook.details.length && !back()}>
+        <p class="strong">{t('desk:codeOut.first')}</p>
+      </Show>
       <p class="quiet">{t('desk:codeOut.say')}</p>
       <Groups code={props.code} spelled={spelled()} label={t('desk:codeOut.title')} />
       <p class="field">

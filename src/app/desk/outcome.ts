@@ -65,6 +65,7 @@ export function createOutcome(page: Page, desk: DeskState) {
           }
         : {}),
       made: made(),
+      also: desk.also,
       breakerStaysOff: deskNodeOf(page, desk.journey.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),

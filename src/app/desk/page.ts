@@ -14,6 +14,8 @@ export interface DeskNode {
   readonly each?: string;
   /** Its answer may be noted before it is asked. */
   readonly ahead?: true;
+  /** Answer → the details that it tells, and need not be asked for. */
+  readonly tells?: Readonly<Record<string, Readonly<Record<string, string>>>>;
   /** About how many questions follow, where that can be said. */
   readonly more?: number;
 }

@@ -1,8 +1,12 @@
 import { For, Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
+import { hashOf } from '../../address/grammar.ts';
+import { readCode } from '../../note/read.ts';
+import { joined } from '../../visit/hand-over.ts';
 import { readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
+import { guideName } from '../shared/content-words.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { breathe } from '../shared/breathe.ts';
 import { createFetched } from '../shared/fetched.ts';
@@ -69,6 +73,7 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
           <Outcome page={props.page} view={props.view} />
           <Flags page={props.page} view={props.view} />
           <Facts {...props} />
+          <Others {...props} />
           <Show when={!waits && visit}>
             {(seen) => (
               <Load page={props.page} visit={seen()} modelNumber={props.extras.caller.model} />
@@ -222,6 +227,30 @@ function Flags(props: ViewProps): JSX.Element {
       </Show>
     </section>
   );
+}
+
+/** The visit's other problems, each a link that shows it with this one beside. */
+function Others(props: Props): JSX.Element {
+  const t = sayer(props);
+  const others = () => props.extras.also;
+  const hash = (code: string) => {
+    const rest = others().filter((one) => one !== code);
+    return hashOf({ c: joined([code, props.reading.code, ...rest]) });
+  };
+  return (
+    <Show when={others().length > 0}>
+      <p class="also strong">
+        {t('preview:also')}{' '}
+        <For each={others()}>{(code) => <a href={hash(code)}>{complaint(props, code)}</a>}</For>
+      </p>
+    </Show>
+  );
+}
+
+/** What another code is about; the code itself where it cannot be read. */
+function complaint({ page }: Pick<Props, 'page'>, code: string): string {
+  const reading = readCode(code, page.codebooks);
+  return reading.kind === 'exact' ? guideName(page.words, reading.note.guide) : code;
 }
 
 function Facts(props: Props): JSX.Element {

@@ -3,7 +3,6 @@ import type { Assessed } from '../../visit/assess.ts';
 import { totalOf } from '../../route/total.ts';
 import { sayer } from '../shared/words.ts';
 import { duration } from './facts.ts';
-import { TimeBar } from './TimeBar.tsx';
 import type { RouteProps } from './props.ts';
 
 /** The day's time. */
@@ -25,7 +24,6 @@ export function Total(props: RouteProps & { readonly figures: readonly Assessed[
           <dd>{duration(props.page.words, total().cautious)}</dd>
         </div>
       </dl>
-      <TimeBar {...props} />
       <p class="quiet">{t('round:total.note')}</p>
       <Show when={without() > 0}>
         <p class="strong">{t('round:total.without', { count: without() })}</p>
