@@ -1,6 +1,6 @@
 // The programs that tests and benchmarks drive: where they are, and how they are started.
 import { spawnSync } from 'node:child_process';
-import { accessSync, constants, globSync } from 'node:fs';
+import { accessSync, constants, existsSync, globSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { chromium as downloaded } from '@playwright/test';
 
@@ -9,7 +9,7 @@ interface Part {
   readonly debian: string;
   /** Its names on the PATH. */
   readonly names: readonly string[];
-  /** Where it may lie besides; those of Playwright and Macs. */
+  /** Where it may lie besides; those of Playwright and Macs, and files that are no programs. */
   readonly places?: () => readonly string[];
   /** The variable that names it; it is then looked for nowhere else. */
   readonly variable?: string;
@@ -50,6 +50,18 @@ const NGINX: Part = {
 };
 
 const SPIN: Part = { debian: 'spin', variable: 'SPIN', names: ['spin'] };
+const HUNSPELL: Part = { debian: 'hunspell', variable: 'HUNSPELL', names: ['hunspell'] };
+/** The dictionary of each language as its sentences are written. */
+export const DICTIONARIES: Readonly<Record<string, string>> = {
+  en: 'en_US',
+  es: 'es_US',
+  fr: 'fr_CA',
+  ar: 'ar',
+};
+const [ENGLISH, SPANISH, FRENCH, ARABIC] = ['en-us', 'es', 'fr', 'ar'].map((language): Part => ({
+  ...{ debian: `hunspell-${language}`, names: [] },
+  places: () => [`/usr/share/hunspell/${DICTIONARIES[language.slice(0, 2)] ?? ''}.dic`],
+})) as [Part, Part, Part, Part];
 const COMPILER: Part = { debian: 'gcc', names: ['gcc'] };
 
 export const PROGRAMS = {
@@ -60,6 +72,10 @@ export const PROGRAMS = {
     add: 'on Linux, install its driver (webkit2gtk-driver) and xvfb',
   },
   nginx: { parts: [NGINX], add: 'install nginx, or set NGINX to its path' },
+  Hunspell: {
+    parts: [HUNSPELL, ENGLISH, SPANISH, FRENCH, ARABIC],
+    add: 'install hunspell and its dictionaries en_US, es_US, fr_CA and ar',
+  },
   SPIN: { parts: [SPIN, COMPILER], add: 'install spin and gcc, or set SPIN to its path' },
 } as const satisfies Record<string, Parts>;
 export type Program = keyof typeof PROGRAMS;
@@ -78,7 +94,7 @@ function find({ names, places, variable = '' }: Part): string | undefined {
   if (asked) return [asked].find(runnable);
   const folders = (process.env['PATH'] ?? '').split(delimiter);
   const onPath = names.flatMap((name) => folders.map((folder) => join(folder, name)));
-  return onPath.find(runnable) ?? places?.().find(runnable);
+  return onPath.find(runnable) ?? places?.().find(existsSync);
 }
 
 /** Debian's packages of a program's parts that are not there; none where all is there. */
@@ -112,6 +128,9 @@ export const virtualScreen = (): string => need(SCREEN, 'WebKit');
 export const nginxProgram = (): string => need(NGINX, 'nginx');
 /** Path of the model checker SPIN. */
 export const spinProgram = (): string => need(SPIN, 'SPIN');
+
+/** Path of the spelling checker. */
+export const hunspellProgram = (): string => need(HUNSPELL, 'Hunspell');
 
 /** What a program says of its name and version, in one line; its name where it tells none. */
 export function version(program: Program): string {

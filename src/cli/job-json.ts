@@ -34,6 +34,7 @@ export const jobSchema = z
       .array(z.strictObject({ part: z.string(), chance: z.number().min(0).max(1) }))
       .describe('What to load and the chance that the visit needs each; none in an emergency'),
     code: code.optional().describe('Absent where no answer was given yet'),
+    also: z.array(code).min(1).optional().describe('Codes of other problems, for the same visit'),
     codeReadBack: z
       .boolean()
       .optional()

@@ -6,7 +6,7 @@
 import { isUtf8 } from 'node:buffer';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
-import type { z } from 'zod';
+import { z } from 'zod';
 import { cutFor } from '../diagnosis/cut.ts';
 import { loadModel } from '../diagnosis/load.ts';
 import type { Model } from '../diagnosis/types.ts';
@@ -52,7 +52,15 @@ import type { RecallFile } from './schema/recall.ts';
 import { retiredSchema } from './schema/retired.ts';
 import { reviewsSchema } from './schema/reviews.ts';
 import type { Review } from './schema/reviews.ts';
+import { safetySchema, studySchema, wcagSchema } from './schema/safety.ts';
+import type { Safety, Task, Wcag } from './schema/safety.ts';
 import { staffViewSchema } from './schema/staff-view.ts';
+
+/** Words with spaces between. */
+const ownWordsSchema = z.record(
+  z.string().regex(/^(?:all|[a-z]{2})$/),
+  z.string().transform((words): readonly string[] => words.trim().split(/\s+/)),
+);
 
 /** A part of content, or every problem that keeps it from being used. */
 export type Checked<T> = Result<T, readonly Problem[]>;
@@ -103,12 +111,20 @@ export interface Content {
   readonly demos: () => Checked<readonly Demo[]>;
   /** Who signed which version of a guide, the newest last. */
   readonly reviews: () => Checked<readonly Review[]>;
+  /** What the last runs found that the safety case tells of. */
+  readonly safety: () => Checked<Safety>;
+  /** What is met of WCAG 2.2, by the number of the criterion. */
+  readonly wcag: () => Checked<Wcag>;
+  /** The tasks of the study with people. */
+  readonly study: () => Checked<readonly Task[]>;
   /** What the oldest releases did not freeze of their guides; nothing in a copy without such. */
   readonly retired: () => Checked<Retired>;
   /** What copies kept on devices must not show any more. */
   readonly recall: () => Checked<RecallFile>;
   /** All frozen releases, the oldest first: 1, 2, 3 … without a gap. */
   readonly releases: () => Checked<readonly Release[]>;
+  /** Words that dictionaries lack, by language; `all` are names and signs of every language. */
+  readonly ownWords: () => Checked<Readonly<Record<string, readonly string[]>>>;
   /** How the trade's terms are said; a language may have no glossary. */
   readonly glossary: (language: string) => Checked<Glossary>;
 }
@@ -344,9 +360,13 @@ function readerOf(root: string): Content {
     hazards: file('hazards.yaml', hazardsSchema),
     demos: file('demo.json', demoSchema),
     reviews: file('reviews.yaml', reviewsSchema),
+    safety: file('safety.json', safetySchema),
+    wcag: file('wcag.yaml', wcagSchema),
+    study: file('study.yaml', studySchema),
     retired,
     recall: file('recall.json', recallSchema),
     releases,
+    ownWords: file('spelling.yaml', ownWordsSchema),
     glossary: eachOnce((language) => {
       const path = `glossaries/${language}.json`;
       return has(path) ? shaped(path, glossarySchema) : ok({});

@@ -24,9 +24,10 @@ import { regionProblems } from './regions.ts';
 import { TOP } from './read.ts';
 import type { Text } from './read.ts';
 import { guideTextSchema } from './schema/guide-text.ts';
+import { tooLong } from '../text/check-language.ts';
 import { refused } from '../text/glossary.ts';
 import type { TranslationProblem } from '../text/translation.ts';
-import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
+import { BLOCKS, MODEL, SOURCE, alone, joinedText, ownerTexts, staffTexts } from './texts.ts';
 
 /** One thing asked of content. */
 export interface Gate {
@@ -46,13 +47,25 @@ function shape(content: Content): readonly Problem[] {
     .map((file) => file.split(sep).join('/'))
     .filter((file) => /\.(?:json|yaml)$/.test(file) && !READ_APART.test(file));
   const { blocks, carePages, demos, details, finder, firm, hazards, languages, model } = content;
-  const { glossary, recall, regions, releases, retired, reviews, staffViews, sources } = content;
+  const { glossary, ownWords, recall, regions, releases, retired, reviews, staffViews, sources } =
+    content;
+  const { safety, study, wcag } = content;
   const known = languages();
   const read = [blocks, carePages, demos, details, finder, firm, hazards, model] as const;
-  const later = [retired, recall, regions, releases, reviews, staffViews, sources] as const;
+  const later = [
+    ownWords,
+    retired,
+    recall,
+    regions,
+    releases,
+    reviews,
+    staffViews,
+    sources,
+  ] as const;
+  const told = [safety, study, wcag] as const;
   const parts = [
     ...files.map(content.text),
-    ...[...read, ...later].map((part) => part()),
+    ...[...read, ...later, ...told].map((part) => part()),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];
@@ -111,11 +124,14 @@ function atSentence(
   content: Content,
   language: string,
   path: string,
-  make: (text: Text, path: Path) => Problem,
-): Problem[] {
+  make: (text: Pick<Text, 'file' | 'keyAt'>, path: Path) => Problem,
+): Problem {
   const [name = '', keys = ''] = path.split(':');
-  const text = content.text(`text/${language}/${name}.json`);
-  return text.ok ? [make(text.value, keys === '' ? [] : keys.split('.'))] : [];
+  const file = `text/${language}/${name}.json`;
+  const text = content.text(file);
+  // Of a file that is not there all is told at its beginning.
+  const places = text.ok ? text.value : { file: content.shown(file), keyAt: () => TOP };
+  return make(places, keys === '' ? [] : keys.split('.'));
 }
 
 function translationProblems(
@@ -123,15 +139,15 @@ function translationProblems(
   language: string,
   problems: readonly TranslationProblem[],
 ): readonly Problem[] {
-  return problems.flatMap((trouble) =>
+  return problems.map((trouble) =>
     atSentence(content, language, trouble.path, ({ file, keyAt }, path) => ({
       ...{ file, place: keyAt(path), about: 'translation', trouble },
     })),
   );
 }
 
-/** Which English sentences say what the English glossary refuses. */
-function englishTerms(content: Content): readonly Problem[] {
+/** Which English sentences say what the English glossary refuses, or are too long for a homeowner. */
+function englishSentences(content: Content): readonly Problem[] {
   const [glossary, others, guides] = [
     content.glossary(SOURCE),
     textsOf(content, SOURCE),
@@ -141,9 +157,12 @@ function englishTerms(content: Content): readonly Problem[] {
   const names = [...others.value, BLOCKS, ...guides.value.map(({ id }) => id)];
   const texts = readTexts(content, SOURCE, names);
   if (!texts.ok) return [];
-  const problems = [...texts.value].flatMap(([name, value]) =>
-    refused(value, `${name}:`, glossary.value),
-  );
+  const staff = new Set<string>([...staffTexts, MODEL]);
+  const owners = new Set<string>(ownerTexts);
+  const problems = [...texts.value].flatMap(([name, value]) => [
+    ...refused(value, `${name}:`, glossary.value),
+    ...(staff.has(name) ? [] : tooLong(value, `${name}:`, !owners.has(name))),
+  ]);
   return translationProblems(content, SOURCE, problems);
 }
 
@@ -153,14 +172,13 @@ function otherLanguages(content: Content): readonly Problem[] {
   const others = firm.ok ? firm.value.languages.filter((language) => language !== SOURCE) : [];
   return others.flatMap((language) => {
     const report = languageReport(content, language);
-    // Of a file that is missing only this gate knows that a language needs it.
     if (!report.ok) return report.error;
     const { problems, pages } = report.value;
     return [
       ...translationProblems(content, language, problems),
       ...pages
         .filter(({ score, least }) => score < least)
-        .flatMap((trouble) =>
+        .map((trouble) =>
           atSentence(content, language, trouble.page.replace('/', ':'), (text, path) =>
             fileProblem(text, text.keyAt(path), { code: 'too-hard', ...trouble }),
           ),
@@ -256,8 +274,8 @@ export const gates: readonly Gate[] = [
   },
   {
     id: 'languages',
-    asks: 'Every language keeps to its terms; all others say all that English says, and read easily.',
-    check: (content) => [...englishTerms(content), ...otherLanguages(content)],
+    asks: 'Every language keeps to its terms and to short sentences, has all that keeps readers safe, and reads easily.',
+    check: (content) => [...englishSentences(content), ...otherLanguages(content)],
   },
   {
     id: 'regions',

@@ -60,7 +60,12 @@ function ofModel(model: Model): Wanted[] {
       (path): Wanted => ({ file: 'diagnosis', path, by: ['model/parts.yaml', 'access', id] }),
     ),
   );
-  return [...faults, ...checks, ...parts, ...access];
+  const places = model.faults.flatMap(({ id, place }): Wanted[] =>
+    place === undefined
+      ? []
+      : [{ file: 'diagnosis', path: ['places', place], by: ['model/faults.yaml', 'faults', id] }],
+  );
+  return [...faults, ...places, ...checks, ...parts, ...access];
 }
 
 /** Each part of content that could be read gives what it asks for. */
@@ -85,7 +90,7 @@ function wanted(content: Content): { readonly all: Wanted[]; readonly closed: Cl
   if (model.ok) {
     all.push(...ofModel(model.value));
     closed.push([MODEL]);
-    for (const kind of ['access', 'tools', 'skills', 'cautions', 'parts'])
+    for (const kind of ['access', 'tools', 'skills', 'cautions', 'parts', 'places'])
       closed.push(['diagnosis', kind]);
   }
   const guides = content.guides();

@@ -9,7 +9,7 @@ import { makeCodebooks } from '../note/codebook.ts';
 import { openContent } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
-import { textsOf as namesOfTexts } from './language-report.ts';
+import { languageReport, readTexts, textsOf as namesOfTexts } from './language-report.ts';
 import { guideVersion } from './reviews.ts';
 import { regionalSources } from './regions.ts';
 import type { Language } from './schema/languages.ts';
@@ -17,6 +17,7 @@ import { HOME } from './schema/regions.ts';
 import type { Region } from './schema/regions.ts';
 import type { NodeText } from './schema/guide-text.ts';
 import { tellProblems } from './tell.ts';
+import { filledIn } from '../text/translation.ts';
 import { BLOCKS, SOURCE, alone, joinedText } from './texts.ts';
 
 /**
@@ -68,6 +69,14 @@ export const carePages = () => need(content().carePages());
 export const sources = () => regionalSources(need(content().sources()), region());
 /** Who signed which version of a guide, the newest last. */
 export const reviews = () => need(content().reviews());
+/** The hazard log: a hazard's name → what it is, what controls it, and what shows that. */
+export const hazards = () => need(content().hazards());
+/** What the last runs found that the safety case tells of. */
+export const safety = () => need(content().safety());
+/** What is met of WCAG 2.2, by the number of the criterion. */
+export const wcag = () => need(content().wcag());
+/** The tasks of the study with people. */
+export const study = () => need(content().study());
 /** The safety flags, in the order staff see them. */
 export const flags = () => need(content().flags());
 /** What copies kept on devices must not show any more. */
@@ -85,10 +94,21 @@ export function demoCodes(): readonly { readonly id: string; readonly code: stri
   });
 }
 
-/** One text file of a language: nested sentences. */
+/** One text file of a language: nested sentences, in English where the language has none. */
 export function textFile(language: string, name: string): Readonly<Record<string, unknown>> {
-  const { value } = need(content().text(`text/${language}/${name}.json`));
+  const read = (of: string) => need(readTexts(content(), of, [name])).get(name);
+  const value =
+    language === SOURCE ? read(SOURCE) : filledIn(read(SOURCE), read(language), language);
   return isRecord(value) ? value : {};
+}
+
+const behind = new Map<string, boolean>();
+/** Whether English stands in a language's pages. */
+export function isBehind(language: string): boolean {
+  if (language === SOURCE) return false;
+  const found = behind.get(language) ?? need(languageReport(content(), language)).behind.length > 0;
+  behind.set(language, found);
+  return found;
 }
 
 /** The sentences of a guide's own pages in a language, those of blocks among them. */
@@ -114,10 +134,11 @@ export function languageOf(language: string): Language {
   return found;
 }
 
-/** A language as the firm's region writes it (BCP 47): plain where the sentences are at home. */
+/** A language and the region whose sentences they are (BCP 47), the firm's where none is told. */
 export function localeOf(language: string): string {
   const { region: name } = firm();
-  return name === HOME ? language : `${language}-${name}`;
+  const own = languageOf(language).region ?? (name === HOME ? undefined : name);
+  return own === undefined ? language : `${language}-${own}`;
 }
 
 /** The languages of this copy, the default one first. */

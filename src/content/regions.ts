@@ -1,5 +1,5 @@
 /** What a region says instead of the English sentences, and the gate that holds every region to it. */
-import { NAMING } from '../text/glossary.ts';
+import { NAMING, sentencesIn } from '../text/glossary.ts';
 import { all } from './content.ts';
 import type { Content } from './content.ts';
 import { textsOf } from './language-report.ts';
@@ -78,15 +78,6 @@ export function regionalSources(
   );
 }
 
-/** Every sentence of a value with the way to it. */
-function sentencesOf(value: unknown, path: readonly string[] = []): [readonly string[], string][] {
-  if (typeof value === 'string') return [[path, value]];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value)
-    .filter(([key]) => !NAMING.has(key))
-    .flatMap(([key, inner]) => sentencesOf(inner, [...path, key]));
-}
-
 /** The first pattern of a region's `never` that a text matches. */
 function left({ never }: Region, text: string): string | undefined {
   for (const pattern of never) {
@@ -105,7 +96,7 @@ function ofRegion(
   const used = new Set<string>();
   const sentence = regionalSentence(region, (phrase) => used.add(phrase));
   const words = texts.flatMap((text) =>
-    sentencesOf(text.value).flatMap(([path, said]) => {
+    sentencesIn(text.value).flatMap(([path, said]) => {
       const found = left(region, sentence(said));
       if (found === undefined) return [];
       return [fileProblem(text, text.valueAt(path), { code: 'region-word', region: name, found })];
@@ -154,7 +145,7 @@ function ofFirm(
             ...{ code: 'region-emergency', region: firm.region, numbers: region.emergency },
           }),
         ]),
-    ...sentencesOf(text.value).flatMap(([path, said]) => {
+    ...sentencesIn(text.value).flatMap(([path, said]) => {
       const found = left(region, said);
       if (found === undefined || path[0] === 'region') return [];
       return [

@@ -79,6 +79,7 @@ function evidenceTable(key: string, table: TableFile, file: ModelFile): Evidence
       rules: rules.length > 0 ? rules : undefined,
       supersedes: table.supersedes,
       told: table.told,
+      tells: table.tells,
     }),
   };
 }
@@ -156,11 +157,15 @@ export function buildModel(file: ModelFile, costs: Costs = NO_COSTS): Model {
   const faults = Object.keys(file.faults);
   const priors = scaled(Object.values(file.faults).map(({ prior }) => prior));
   const list = Object.entries(file.faults);
+  const places = Object.entries(file.places).flatMap(([place, ids]) =>
+    ids.map((id) => [id, place] as const),
+  );
+  const placeOf = new Map(places);
   return {
     guide: '',
     source: file.source,
     faults: list.map(([id, { parts, calls }], index) => ({
-      ...{ id, prior: at(priors, index), parts },
+      ...{ id, prior: at(priors, index), parts, ...defined({ place: placeOf.get(id) }) },
       ...(calls ? {} : { unlisted: true }),
     })),
     facts: Object.entries(file.facts).map(([id, one]): Fact => ({

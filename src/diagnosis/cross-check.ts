@@ -152,6 +152,12 @@ function evidence(
     names(over, file.observations, place, 'unknown-evidence', report);
   }
   givenAnswers(table.told ?? {}, keys, [...path, 'told'], report);
+  for (const [page, answers] of Object.entries(table.tells ?? {})) {
+    givenAnswers({ [page]: Object.keys(answers) }, keys, [...path, 'tells'], report);
+    const own = Object.fromEntries(table.answers.map((answer) => [answer, true]));
+    const told = [...new Set(Object.values(answers))];
+    names(told, own, [...path, 'tells', page], 'unknown-answer', report);
+  }
   distribution(table.default.p, table.answers.length, [...path, 'default', 'p'], report);
   rows(table.rows, table.answers.length, file, [...path, 'rows'], report);
   once(table.rows, [...path, 'rows'], report);
@@ -219,6 +225,8 @@ export function crossCheck(file: ModelFile, context: Context, report: Report): v
     if (context.guides)
       names(Object.keys(calls ?? {}), guides, ['faults', name, 'calls'], 'unknown-guide', report);
   }
+  const placed = Object.values(file.places).flat();
+  names(placed, file.faults, ['places'], 'unknown-fault', report);
   const kinds = context.details?.find(({ id }) => id === KIND)?.answers;
   for (const [name, { kinds: own = {}, instead = {}, after = [] }] of Object.entries(file.access)) {
     const others = [...new Set(Object.values(instead)), ...after];

@@ -58,6 +58,8 @@ const table = z.strictObject({
   supersedes: z.record(id, z.array(key).min(1)).optional(),
   /** Page → the answers of it that have told this already. */
   told: z.record(key, z.array(id).min(1)).optional(),
+  /** Of a detail: page → answer of it → the detail's answer that it is. */
+  tells: z.record(key, z.record(id, id)).optional(),
   default: row.omit({ faults: true }),
   rows: z.array(ruled),
 });
@@ -88,6 +90,8 @@ const check = z.strictObject({
 export const modelFile = z.strictObject({
   source: z.literal('assumption-common-practice'),
   faults: z.record(id, fault),
+  /** Where in the range → the faults that sit there, each in one place at most. */
+  places: z.record(id, z.array(id).min(1)).default({}),
   facts: z.record(id, fact),
   observations: z.record(key, table),
   access: z.record(

@@ -26,6 +26,8 @@ export interface Fault {
   readonly prior: number;
   /** All the parts the repair needs; empty when it needs none. */
   readonly parts: readonly PartId[];
+  /** Where in the range it sits, where that is one place. */
+  readonly place?: string;
   /** It stands for all that is not listed: no part and no check is known for it. */
   readonly unlisted?: true;
 }
@@ -71,6 +73,8 @@ export interface EvidenceTable {
   readonly supersedes?: Readonly<Record<string, readonly string[]>>;
   /** Pages → their answers that have told this already: it then counts for nothing. */
   readonly told?: Readonly<Record<string, readonly string[]>>;
+  /** Pages → their answers → this table's answer that each is, and need not be asked. */
+  readonly tells?: Readonly<Record<string, Readonly<Record<string, string>>>>;
 }
 
 export interface AccessGroup {

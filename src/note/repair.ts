@@ -66,6 +66,15 @@ export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
   return onlyOne(off(given), length);
 }
 
+/** What was given beside the code it is taken for, place by place; an added character before the place it stood at. */
+export function beside(code: string, edits: readonly CodeEdit[]): Omit<CodeEdit, 'how'>[] {
+  const places = [...code.replaceAll('-', '')].map(
+    (is, at) => edits.find((edit) => edit.how !== 'added' && edit.at === at) ?? { at, is, was: is },
+  );
+  for (const edit of edits) if (edit.how === 'added') places.splice(edit.at, 0, edit);
+  return places;
+}
+
 function unreadablePlaces(given: Uint8Array): number[] {
   const places: number[] = [];
   for (let at = 0; at < given.length; at += 1) if (given[at] === unreadable) places.push(at);

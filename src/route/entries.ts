@@ -6,7 +6,7 @@ import Papa from 'papaparse';
 import type { Codebooks } from '../note/codebook.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { readCode } from '../note/read.ts';
-import { jobsIn, readPasted, type HandOver, type Labels } from '../visit/hand-over.ts';
+import { codesIn, jobsIn, readPasted, type HandOver, type Labels } from '../visit/hand-over.ts';
 import { callerFields } from '../visit/job.ts';
 import { knownColumns } from './known.ts';
 import { MOST_CHARACTERS, MOST_VISITS } from './limits.ts';
@@ -192,7 +192,13 @@ export function entriesOf(
       : table && widest(data) <= MOST_COLUMNS
         ? ofTable(data, table)
         : ofLines(text);
-  const count = found.entries.length;
+  // Two problems of one visit are two entries of one caller.
+  const entries = found.entries.flatMap((one) =>
+    codesIn(one.text).map((code) => ({ ...one, text: code })),
+  );
+  const count = entries.length;
   if (count === 0) return fail({ code: 'nothing' });
-  return count > room ? fail({ code: 'too-many', given: count, most: room }) : ok(found);
+  return count > room
+    ? fail({ code: 'too-many', given: count, most: room })
+    : ok({ ...found, entries });
 }

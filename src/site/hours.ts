@@ -1,5 +1,5 @@
 /** The firm's hours in a language's words, for pages that run no script. */
-import { firm, localeOf } from '../content/load.ts';
+import { firm } from '../content/load.ts';
 import { days } from '../content/schema/firm.ts';
 import type { Hours, Spans } from '../content/schema/firm.ts';
 import { nameOfDay, timeOfDay } from '../app/shared/open-now.ts';
@@ -25,8 +25,7 @@ function runs(open: Hours['open']): readonly Run[] {
 }
 
 /** `Monday to Friday, 7 AM to 7 PM; Saturday, 8 AM to 12 PM`. */
-export function hoursTold({ language, t }: Pick<Words, 'language' | 't'>): string {
-  const locale = localeOf(language);
+export function hoursTold({ language: locale, t }: Pick<Words, 'language' | 't'>): string {
   const span = (from: string, until: string) =>
     from === until ? from : t('site:hours.span', { from, until });
   return runs(firm().hours.open)

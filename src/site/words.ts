@@ -2,7 +2,16 @@ import i18next, { type i18n } from 'i18next';
 import type { Words } from '../app/shared/words.ts';
 import { parseId } from '../guide/ids.ts';
 import type { Guide, TextId } from '../guide/types.ts';
-import { firm, guides, guideText, languageOf, region, textFile, textsOf } from '../content/load.ts';
+import {
+  firm,
+  guides,
+  guideText,
+  languageOf,
+  localeOf,
+  region,
+  textFile,
+  textsOf,
+} from '../content/load.ts';
 import { regional, regionalSentence } from '../content/regions.ts';
 import { SOURCE } from '../content/texts.ts';
 import type { Told } from '../content/schema/firm.ts';
@@ -21,16 +30,19 @@ function missing(key: string): never {
   throw new Error(`No sentence for "${key}". Add it to content/text in every language.`);
 }
 
+/**
+ * A telephone number as a sentence shows it. One that breaks over two lines is hard to dial; from
+ * right to left its groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
+ */
+export function numberIn(language: string, shown: string): string {
+  const unbroken = shown.replaceAll(' ', '\u00a0');
+  return languageOf(language).direction === 'rtl' ? `\u2066${unbroken}\u2069` : unbroken;
+}
+
 /** What every sentence may name about the firm. */
 function firmFacts(language: string): Facts {
   const { name, phone, area, numbers } = firm();
-  // A number that breaks over two lines is hard to dial; in a sentence from right to left its
-  // groups would change places unless it is set apart (Unicode UAX 9, LRI … PDI).
-  const rtl = languageOf(language).direction === 'rtl';
-  const whole = (text: string): string => {
-    const unbroken = text.replaceAll(' ', '\u00a0');
-    return rtl ? `\u2066${unbroken}\u2069` : unbroken;
-  };
+  const whole = (text: string) => numberIn(language, text);
   return {
     firm: name,
     short: firm()['short-name'] ?? name,
@@ -102,7 +114,7 @@ function engine(language: string): i18n {
 export function words(language: string): Words {
   const found = engine(language);
   return {
-    language,
+    language: localeOf(language),
     t: (key, facts = {}) =>
       fill(found.t(key, { ...facts, skipInterpolation: true }), facts, (name) =>
         missing(`${key} {{${name}}}`),

@@ -2,9 +2,9 @@
 import { pageGrade } from '../proof/sentences.ts';
 import type { NodeSentences } from '../proof/sentences.ts';
 import { easeOf, measuredBy } from './reading-ease.ts';
-import { hardest } from './readability.ts';
+import { count, hardest, sentencesOf } from './readability.ts';
 import { spoken } from '../placeholders.ts';
-import { NAMING } from './glossary.ts';
+import { sentencesIn } from './glossary.ts';
 import { compare } from './translation.ts';
 import type { Target, TranslationProblem } from './translation.ts';
 
@@ -20,6 +20,8 @@ export interface LanguageReport {
   readonly language: string;
   readonly sentences: number;
   readonly problems: readonly TranslationProblem[];
+  /** What it lacks and can do without: English stands there. */
+  readonly behind: readonly TranslationProblem[];
   /** Every page and formula, the hardest page first. Empty where nothing is measured. */
   readonly pages: readonly HardPage[];
   readonly hardest: readonly { readonly sentence: string; readonly score: number }[];
@@ -32,6 +34,8 @@ export interface LanguageFiles {
   readonly guides: readonly string[];
   /** Of these, those homeowners read, guides not counted. */
   readonly owners: readonly string[];
+  /** Tests whether a language must have a sentence of its own; takes its path, `file:key.key`. */
+  readonly isSafety: (path: string) => boolean;
   /** A file's content. */
   readonly read: (language: string, name: string) => unknown;
 }
@@ -39,11 +43,35 @@ export interface LanguageFiles {
 const MOST_HARD_SENTENCES = 10;
 
 /** All sentences of a value, names left out, placeholders read as one word. */
-export function strings(value: unknown, key = ''): string[] {
-  if (typeof value === 'string') return NAMING.has(key) ? [] : [spoken(value)];
-  if (Array.isArray(value)) return value.flatMap((one) => strings(one));
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value).flatMap(([name, inner]) => strings(inner, name));
+const strings = (value: unknown): string[] =>
+  sentencesIn(value).map(([, sentence]) => spoken(sentence));
+
+/** Words a sentence may have, and sentences an item of a numbered list, of which each is one action. */
+export const MOST_WORDS = 20;
+export const MOST_SENTENCES = 3;
+/** A guide's page numbers the items of these. */
+const NUMBERED = new Set(['lines', 'now']);
+
+/**
+ * Sentences of homeowners' pages that are too long to keep in mind, and numbered items with more in
+ * them than one action: that they are no more than three sentences is all a rule can say of it.
+ * @param file its name, `file:`
+ * @param guide whether its keys are pages of a guide
+ */
+export function tooLong(value: unknown, file: string, guide: boolean): TranslationProblem[] {
+  return sentencesIn(value).flatMap(([keys, sentence]): TranslationProblem[] => {
+    const path = file + keys.join('.');
+    const said = sentencesOf([spoken(sentence)]);
+    const words = Math.max(0, ...said.map((one) => count([one]).words));
+    // "Too hot? Lower it." is one.
+    const steps = said.filter((one) => !/[?؟]$/.test(one)).length;
+    return [
+      ...(words > MOST_WORDS ? [{ code: 'sentence-long', path, count: words } as const] : []),
+      ...(guide && NUMBERED.has(keys.at(-2) ?? '') && steps > MOST_SENTENCES
+        ? [{ code: 'line-long', path, count: steps } as const]
+        : []),
+    ];
+  });
 }
 
 /** A node's sentences, placeholders read as one word. */
@@ -111,11 +139,25 @@ function reading(
 /** Everything wrong with a language's text files, and how easily homeowners' pages read. */
 export function checkLanguage(files: LanguageFiles, target: Target): LanguageReport {
   const { language } = target;
-  const problems = files.all.flatMap((name) =>
-    compare(files.read('en', name), files.read(language, name), `${name}:`, target),
+  const compared = files.all.flatMap((name) =>
+    compare(files.read('en', name), files.read(language, name) ?? {}, `${name}:`, target),
+  );
+  const [behind, problems] = [true, false].map((isBehind) =>
+    compared.filter(
+      ({ code, path }) => (code === 'key-missing' && !files.isSafety(path)) === isBehind,
+    ),
+  ) as [TranslationProblem[], TranslationProblem[]];
+  const long = [...files.owners, ...files.guides].flatMap((name) =>
+    tooLong(files.read(language, name), `${name}:`, files.guides.includes(name)),
   );
   const sentences = files.all.flatMap((name) => strings(files.read(language, name))).length;
-  return { language, sentences, problems, ...reading(files, language) };
+  const lacking = problems.map((problem) =>
+    problem.code === 'key-missing' ? { ...problem, code: 'safety-missing' as const } : problem,
+  );
+  return {
+    ...{ language, sentences, behind, problems: [...lacking, ...long] },
+    ...reading(files, language),
+  };
 }
 
 /** Whether a build may go on with the language. */

@@ -4,68 +4,90 @@ import type { TranslationProblem } from './translation.ts';
 /** Keys whose values name something and are the same in every language. */
 export const NAMING = new Set(['from']);
 
-const forms = z.array(z.string().trim().min(1));
+/** So that a pattern need not name each kind of apostrophe and space. */
+const plain = (text: string): string => text.replaceAll('’', "'").replace(/[\u00a0\u202f]/g, ' ');
 
-function readable(pattern: string): boolean {
+const LETTER = String.raw`[\p{L}\p{M}\p{N}]`;
+/** ECMAScript's own `\b` knows no letters but a to z. */
+const EDGE = `(?:(?<!${LETTER})(?=${LETTER})|(?<=${LETTER})(?!${LETTER}))`;
+
+/** Every sentence of a value with the keys that lead to it; names are none. */
+export function sentencesIn(
+  value: unknown,
+  path: readonly string[] = [],
+): (readonly [path: readonly string[], sentence: string])[] {
+  if (typeof value === 'string') return [[path, value]];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value)
+    .filter(([key]) => !NAMING.has(key))
+    .flatMap(([key, inner]) => sentencesIn(inner, [...path, key]));
+}
+
+const compiled = new Map<string, RegExp>();
+/** A glossary's pattern: a regular expression in which `\b` is the edge of a word in any script. */
+function pattern(source: string): RegExp {
+  const made =
+    compiled.get(source) ?? new RegExp(plain(source).replaceAll(String.raw`\b`, EDGE), 'iu');
+  compiled.set(source, made);
+  return made;
+}
+
+function readable(source: string): boolean {
   try {
-    return new RegExp(pattern, 'iu').flags !== '';
+    return pattern(source).unicode;
   } catch {
     return false;
   }
 }
 
+const patterns = z.array(z.string().min(1).refine(readable, 'no regular expression'));
+
 /**
- * `content/glossaries/<language>.json`: how the trade's terms are said. Where an English
- * sentence has one of `english` as a whole word, the translation has one of `use` in it; no
- * sentence at all, English ones neither, matches one of the patterns `never`. Upper and lower
- * case are the same.
+ * `content/glossaries/<language>.json`: how the trade's terms are said, and why so. Where an
+ * English sentence has one of `english` as a whole word, the translation matches one of the
+ * patterns `use`; no sentence at all, English ones neither, matches one of the patterns `never`.
+ * Upper and lower case are the same, and so are both apostrophes and all spaces.
  */
 export const glossarySchema = z.record(
   z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/),
   z.strictObject({
-    english: forms.default([]),
-    use: forms.min(1),
-    never: z.array(z.string().min(1).refine(readable, 'no regular expression')).default([]),
+    english: z.array(z.string().trim().min(1)).default([]),
+    use: patterns.min(1),
+    never: patterns.default([]),
+    /** Why the one is said and not the other, for whoever meets the refusal. */
+    why: z.string().trim().min(1),
   }),
 );
 
 export type Glossary = z.output<typeof glossarySchema>;
 
 /** A whole word or phrase in English, as a test of a sentence. */
-function wholeWord(phrase: string): RegExp {
-  const quoted = phrase.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
-  return new RegExp(`(?<![\\p{L}\\p{N}-])${quoted}(?![\\p{L}\\p{N}-])`, 'iu');
-}
-
-const tests = new Map<string, RegExp>();
 function said(sentence: string, phrase: string): boolean {
-  const test = tests.get(phrase) ?? wholeWord(phrase);
-  tests.set(phrase, test);
-  return test.test(sentence);
+  const quoted = phrase.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
+  return pattern(String.raw`(?<![\p{L}\p{N}-])${quoted}(?![\p{L}\p{N}-])`).test(sentence);
 }
 
 /** The words of a sentence that the glossary refuses. */
 function refusedWords(own: string, path: string, glossary: Glossary): TranslationProblem[] {
-  return Object.values(glossary).flatMap(({ use, never }) =>
-    never.flatMap((pattern) => {
-      const [found] = new RegExp(pattern, 'iu').exec(own) ?? [];
-      return found === undefined ? [] : [{ code: 'term-forbidden', path, found, use } as const];
+  const sentence = plain(own);
+  return Object.values(glossary).flatMap(({ use, never, why }) =>
+    never.flatMap((source) => {
+      const [found] = pattern(source).exec(sentence) ?? [];
+      return found === undefined
+        ? []
+        : [{ code: 'term-forbidden', path, found, use, why } as const];
     }),
   );
 }
 
 /**
- * The same for all sentences of a text file, names left out.
- * @param path where the value is, `file:` at the top of a file
+ * The same for all sentences of a text file.
+ * @param file its name, `file:`
  */
-export function refused(value: unknown, path: string, glossary: Glossary): TranslationProblem[] {
-  if (typeof value === 'string') return refusedWords(value, path, glossary);
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.entries(value)
-    .filter(([key]) => !NAMING.has(key))
-    .flatMap(([key, inner]) =>
-      refused(inner, path.endsWith(':') ? path + key : `${path}.${key}`, glossary),
-    );
+export function refused(value: unknown, file: string, glossary: Glossary): TranslationProblem[] {
+  return sentencesIn(value).flatMap(([path, sentence]) =>
+    refusedWords(sentence, file + path.join('.'), glossary),
+  );
 }
 
 /** Where a translation leaves a trade term out or says it in a word the glossary refuses. */
@@ -75,14 +97,16 @@ export function terms(
   path: string,
   glossary: Glossary,
 ): TranslationProblem[] {
-  const lower = own.toLowerCase();
+  const [theirs, ours] = [plain(english), plain(own)];
   const missing = Object.entries(glossary).filter(
-    ([, { english: theirs, use }]) =>
-      theirs.some((phrase) => said(english, phrase)) &&
-      !use.some((form) => lower.includes(form.toLowerCase())),
+    ([, { english: phrases, use }]) =>
+      phrases.some((phrase) => said(theirs, phrase)) &&
+      !use.some((source) => pattern(source).test(ours)),
   );
   return [
-    ...missing.map(([term, { use }]) => ({ code: 'term-missing', path, term, use }) as const),
+    ...missing.map(
+      ([term, { use, why }]) => ({ code: 'term-missing', path, term, use, why }) as const,
+    ),
     ...refusedWords(own, path, glossary),
   ];
 }

@@ -1,4 +1,5 @@
 /** Problems of translations in words, for whoever builds the site. */
+import { MOST_SENTENCES, MOST_WORDS } from './check-language.ts';
 import type { LanguageReport } from './check-language.ts';
 import type { TranslationProblem } from './translation.ts';
 
@@ -10,7 +11,22 @@ export function tellTranslation(problem: TranslationProblem): { what: string; hi
   const told = (what: string, hint: string) => ({ what: `${path}: ${what}`, hint });
   switch (problem.code) {
     case 'key-missing':
-      return told('is missing.', 'Translate the English sentence.');
+      return told('is missing: English stands there.', 'Translate the English sentence.');
+    case 'safety-missing':
+      return told(
+        'is missing, and it keeps readers safe: no copy can speak the language without it.',
+        'Translate the English sentence.',
+      );
+    case 'sentence-long':
+      return told(
+        `has a sentence of ${String(problem.count)} words; ${String(MOST_WORDS)} is the most.`,
+        'Make two of it.',
+      );
+    case 'line-long':
+      return told(
+        `has ${String(problem.count)} sentences; a numbered line has one action.`,
+        `Put it into ${String(MOST_SENTENCES)} or fewer.`,
+      );
     case 'key-unknown':
       return told('English has no such key.', 'Take it out, or correct its name.');
     case 'form-missing':
@@ -33,10 +49,13 @@ export function tellTranslation(problem: TranslationProblem): { what: string; hi
     case 'term-missing':
       return told(
         `"${problem.term}" is called ${either(problem.use)} in the glossary.`,
-        'Use that word.',
+        `Use that word. ${problem.why}`,
       );
     case 'term-forbidden':
-      return told(`the glossary refuses “${problem.found}”.`, `Say ${either(problem.use)}.`);
+      return told(
+        `the glossary refuses “${problem.found}”.`,
+        `Say ${either(problem.use)}. ${problem.why}`,
+      );
   }
 }
 
@@ -45,17 +64,17 @@ const MOST_PAGES = 5;
 
 /** A language's report for people. */
 export function languageLines(report: LanguageReport): string[] {
-  const { language, sentences, problems, pages, hardest } = report;
+  const { language, sentences, problems, behind, pages, hardest } = report;
   const hard = pages.filter(({ score, least }) => score < least);
   const shown = hard.length > 0 ? hard : pages.slice(0, MOST_PAGES);
   return [
-    `Language ${language}: ${String(sentences)} sentences, ${String(problems.length)} problems.`,
-    ...problems.slice(0, MOST_PROBLEMS).map((problem) => {
+    `Language ${language}: ${String(sentences)} sentences, ${String(problems.length)} problems, ${String(behind.length)} left in English.`,
+    ...[...problems, ...behind].slice(0, MOST_PROBLEMS).map((problem) => {
       const { what, hint } = tellTranslation(problem);
       return `  ${what} ${hint}`;
     }),
-    ...(problems.length > MOST_PROBLEMS
-      ? [`  And ${String(problems.length - MOST_PROBLEMS)} more.`]
+    ...(problems.length + behind.length > MOST_PROBLEMS
+      ? [`  And ${String(problems.length + behind.length - MOST_PROBLEMS)} more.`]
       : []),
     ...(pages.length === 0
       ? ['  How easily it reads is not measured: there is no formula in general use.']

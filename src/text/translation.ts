@@ -9,7 +9,11 @@ import { placeholders, spoken } from '../placeholders.ts';
 
 /** What is wrong with a translation; `path` is `file:key.key`. */
 export type TranslationProblem =
-  | { readonly code: 'key-missing' | 'key-unknown' | 'text-empty'; readonly path: string }
+  | {
+      readonly code: 'key-missing' | 'key-unknown' | 'safety-missing' | 'text-empty';
+      readonly path: string;
+    }
+  | { readonly code: 'sentence-long' | 'line-long'; readonly path: string; readonly count: number }
   | { readonly code: 'form-missing'; readonly path: string; readonly form: string }
   | { readonly code: 'kind-differs'; readonly path: string; readonly expected: string }
   | { readonly code: 'list-length'; readonly path: string; readonly expected: number }
@@ -24,12 +28,14 @@ export type TranslationProblem =
       readonly path: string;
       readonly term: string;
       readonly use: readonly string[];
+      readonly why: string;
     }
   | {
       readonly code: 'term-forbidden';
       readonly path: string;
       readonly found: string;
       readonly use: readonly string[];
+      readonly why: string;
     };
 
 /** What the comparison needs to know of a language. */
@@ -111,6 +117,8 @@ function compareObjects(
   const missing = [...wanted].flatMap(([key, from]): TranslationProblem[] => {
     if (ours.has(key)) return compare(theirs.get(from), ours.get(key), at(key), target);
     const [, , form] = FORM.exec(key) ?? [];
+    // Where the sentence has no form at all, one problem says so.
+    if (key !== from && !ours.has(from)) return [];
     return key !== from && form !== undefined
       ? [{ code: 'form-missing', path: at(key), form }]
       : [{ code: 'key-missing', path: at(key) }];
@@ -143,4 +151,22 @@ export function compare(
   if (typeof english === 'object' && english !== null && typeof own === 'object' && own !== null)
     return compareObjects(english, own, path, target);
   return [];
+}
+
+/** What a language says, and the English where it says nothing. */
+export function filledIn(english: unknown, own: unknown, language: string): unknown {
+  if (own === undefined) return ofLanguage(english, language);
+  if (kind(english) !== 'object' || kind(own) !== 'object' || !english || !own) return own;
+  const [theirs, ours] = [new Map(Object.entries(english)), new Map(Object.entries(own))];
+  return Object.fromEntries(
+    [...wantedKeys(english, language)].map(([key, from]) => [
+      key,
+      filledIn(theirs.get(key) ?? theirs.get(from), ours.get(key), language),
+    ]),
+  );
+}
+
+/** The English with as many counted forms as the language has. */
+function ofLanguage(english: unknown, language: string): unknown {
+  return kind(english) === 'object' && english ? filledIn(english, {}, language) : english;
 }

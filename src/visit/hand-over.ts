@@ -94,7 +94,7 @@ function fromLines(text: string, labels: Labels): HandOver[] {
     if (before === undefined) texts[name] = said;
     else if (name === 'remark') texts[name] = `${before}\n${said}`;
     // The first line of a name counts; the code is whole, but where it breaks at a hyphen.
-    const goesOn = before === undefined && (name !== 'code' || said.endsWith('-'));
+    const goesOn = before === undefined && (name !== 'code' || /[-+]$/.test(said));
     open = goesOn || name === 'remark' ? name : undefined;
   }
   return jobs.map((texts) => finished(texts, labels));
@@ -131,6 +131,9 @@ const textIn = (record: Readonly<Record<string, unknown>>, name: string): string
   return typeof value === 'string' ? value : undefined;
 };
 
+const alsoIn = ({ also }: Readonly<Record<string, unknown>>): string[] =>
+  Array.isArray(also) ? also.filter((one) => typeof one === 'string') : [];
+
 function fromObject(value: unknown): HandOver[] {
   if (!isRecord(value)) return [];
   const { caller } = value;
@@ -142,7 +145,10 @@ function fromObject(value: unknown): HandOver[] {
   );
   return [
     {
-      ...{ code: (code ?? '').trim(), caller: isRecord(caller) ? tidyCaller(caller) : {} },
+      ...{
+        code: joined([code ?? '', ...alsoIn(value)].map((one) => one.trim()).filter(Boolean)),
+        caller: isRecord(caller) ? tidyCaller(caller) : {},
+      },
       ...defined({ error, called, answered }),
     },
   ];
@@ -208,9 +214,19 @@ function amongWords(text: string, codebooks: Codebooks): Reading | undefined {
 
 const plain = (found: string): string => found.replaceAll('>', ' ');
 
+/** Codes of one visit stand in one line, joined by plus signs. */
+export const joined = (codes: readonly string[]): string => codes.join(' + ');
+/** Each has at least three whole groups, whatever else is wrong with it. */
+const SEVERAL = /^[\w?\s-]{12,}(?:\+[\w?\s-]{12,})+$/u;
+/** The codes of a line; the line itself where it has one or none. */
+export const codesIn = (text: string): readonly string[] =>
+  SEVERAL.test(text) ? text.split('+').map((one) => one.trim()) : [text];
+
 /** What somebody typed or pasted: the code in it, and what came along. */
 export interface Pasted {
   readonly reading: Reading;
+  /** Codes of the same visit's other problems, as they were given. */
+  readonly also?: readonly string[];
   /** Undefined where nothing but a code was given. */
   readonly came?: HandOver;
 }
@@ -221,10 +237,15 @@ export interface Pasted {
  * refused for the code that was found, or for the whole text where none was.
  */
 export function readPasted(text: string, codebooks: Codebooks, labels: Labels): Pasted {
-  const whole = readCode(text, codebooks);
+  const [first = text, ...others] = codesIn(text);
+  const whole = readCode(first, codebooks);
+  if (others.length > 0) return { reading: whole, also: others };
   if (whole.kind !== 'refused') return { reading: whole };
   const jobs = handOvers(text, labels).slice(0, TRIES);
-  const found = jobs.map((came): Pasted => ({ reading: readCode(came.code, codebooks), came }));
+  const found = jobs.map((came): Pasted => {
+    const [code = '', ...also] = codesIn(came.code);
+    return { reading: readCode(code, codebooks), came, ...(also.length > 0 ? { also } : {}) };
+  });
   const best =
     found.find(({ reading }) => reading.kind === 'exact') ??
     found.find(({ reading }) => reading.kind === 'repaired') ??

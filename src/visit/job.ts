@@ -51,6 +51,8 @@ export interface Job {
   readonly parts: readonly PartChance[];
   /** Absent where no answer was given yet. */
   readonly code?: NoteCode;
+  /** Codes of the caller's other problems, for the same visit. */
+  readonly also?: readonly NoteCode[];
   /** Whether the caller has read the code back without a difference, where that is known. */
   readonly codeReadBack?: boolean;
   /** Where the code opens. */
@@ -77,6 +79,7 @@ export type JobParts = Pick<
   | 'called'
   | 'answered'
   | 'code'
+  | 'also'
   | 'codeReadBack'
   | 'link'
   | 'made'
@@ -139,7 +142,8 @@ function loadOf({ urgency, model, evidence }: VisitView): readonly PartChance[] 
 /** Make a job; undefined where neither an answer nor anything about the caller is known. */
 export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
   const { note, guide, steps, because, flags, end, state, urgency } = view;
-  const { called, answered, code, codeReadBack, link, made, breakerStaysOff, cautions } = parts;
+  const { called, answered, code, also, codeReadBack, link, made, breakerStaysOff, cautions } =
+    parts;
   const caller = tidyCaller(parts.caller);
   if (!because && Object.keys(caller).length === 0) return undefined;
   return {
@@ -152,6 +156,7 @@ export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
     caller,
     parts: because ? loadOf(view) : [],
     ...(code && because ? defined({ code, codeReadBack, link }) : {}),
+    ...(also && also.length > 0 ? { also } : {}),
     release: note.release,
     made,
     ...(because

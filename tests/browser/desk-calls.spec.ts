@@ -49,6 +49,54 @@ test('an ordinary booking takes no more than 25 keys beside the caller’s data'
   expect(keys.presses).toBeLessThanOrEqual(25);
 });
 
+test('two problems of one caller are one job, on desk, preview and route', async ({ page }) => {
+  await page.goto('/desk/');
+  await seen(page);
+  await write(page, 'Ann Example', '(207) 555-0123', '1 Lantern Lane');
+  const keys = new Counted(page);
+  await keys.press('1');
+  await keys.answer(to('stop-book').journey);
+  const first = (await page.locator('.code-out .groups strong').allTextContents()).join('-');
+  await keys.press('w', '2');
+  // Who calls stays; of the problem before nothing does.
+  await expect(page.locator('#desk-name')).toHaveValue('Ann Example');
+  await expect(rows(page)).toHaveCount(0);
+  await keys.press('-', 'j');
+  await expect(status(page)).toHaveText('Job text copied.');
+  const text = await clipboard(page);
+  expect(text).toMatch(new RegExp(`\\nCode: [0-9A-Z-]{19,} \\+ ${first} `));
+  expect(text.match(/\nName: Ann Example/g)).toHaveLength(1);
+
+  await page.goto('/preview/');
+  await page.getByLabel('Note code').fill(text);
+  await page.locator('form.reader').evaluate((form: HTMLFormElement) => form.requestSubmit());
+  const other = page.locator('.also a');
+  await expect(other).toHaveText('The oven door stays locked');
+  await axe(page);
+  await other.click();
+  await expect(page.locator('.plate .groups')).toHaveText(new RegExp(`^${first.slice(0, 4)}`));
+  await expect(other).not.toHaveText('The oven door stays locked');
+
+  await page.goto('/round/');
+  await page.locator('#codes').fill(text);
+  await page.getByRole('button', { name: 'Add to route' }).click();
+  await expect(page.locator('.visit h3')).toHaveText(['Ann Example', 'Ann Example']);
+  await expect(page.locator('.visit').last()).toContainText('Same visit as 1');
+});
+
+test('what the answers tell of the range is filled in, and goes when they change', async ({
+  page,
+}) => {
+  await page.goto('/desk/#g=wrong-temperature&j=danger.none~what.too-hot');
+  await seen(page);
+  const heat = page.getByLabel('Has it been baking normally lately?');
+  await expect(heat).toHaveValue('too-hot');
+  expect(addressOf(page).details).toEqual({ heat: 'too-hot' });
+  await expect(page.locator('.code-out')).toContainText('Fill in the details first');
+  await page.goto('/desk/#g=wrong-temperature&j=danger.none~what.too-cool');
+  await expect(heat).toHaveValue('too-cool');
+});
+
 test('booked at once, the guide goes to the caller by link', async ({ page }) => {
   await openDesk(page);
   const keys = new Counted(page);

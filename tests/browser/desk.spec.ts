@@ -135,6 +135,7 @@ test.describe('by keys alone', () => {
     await page.keyboard.type(`${code.startsWith('Z') ? 'Y' : 'Z'}${code.slice(1)}`);
     await press(page, 'Enter');
     await expect(page.locator('.repair')).toContainText('Group 1, character 1');
+    await expect(page.locator('.repair .changed')).toHaveText(/^[YZ]./);
     await axe(page);
     await press(page, 'Enter');
     await expect(status(page)).toContainText('answers loaded from the code.');
@@ -167,7 +168,7 @@ test.describe('by keys alone', () => {
     await page.keyboard.type(code.slice(0, 5) + wrong + code.slice(6, 9));
     const said = page.locator('.back-said');
     await expect(said).toHaveText('1 difference. Read the marked group again.');
-    await expect(page.locator('.compared > .wrong')).toHaveText(`${code.charAt(5)}${wrong}`);
+    await expect(page.locator('.compared .changed')).toHaveText(`${code.charAt(5)}${wrong}`);
     await expect(page.locator('.differences')).toContainText(
       `Group 2, character 1: the code has ${code.charAt(5)}, the caller read ${wrong}`,
     );

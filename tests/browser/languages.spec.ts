@@ -1,5 +1,5 @@
 // The site in all its languages: what is done in one is the same in the others.
-import { languageOf, languages, staffLanguages } from '../../src/content/load.ts';
+import { languageOf, languages, localeOf, staffLanguages } from '../../src/content/load.ts';
 import { expect, test } from './support/fixtures.ts';
 import { codeFor, shownCode, to } from './support/note.ts';
 import { formatFragment } from '../../src/address/fragment.ts';
@@ -22,7 +22,7 @@ for (const language of languages())
       await giveAnswer(link, () => page.keyboard.press('Enter'));
       await expect(link).toHaveCount(0);
     }
-    await expect(page.locator('html')).toHaveAttribute('lang', language);
+    await expect(page.locator('html')).toHaveAttribute('lang', localeOf(language));
     await expect(page.locator('html')).toHaveAttribute('dir', languageOf(language).direction);
     await page.goto(`${rootOf(language)}note/#${formatFragment(note)}`);
     expect(await shownCode(page)).toBe(codeFor(note));
@@ -35,8 +35,8 @@ test('switching the language keeps the page and the journey, there and back', as
   await giveAnswer(answerLink(page, 'none'));
   await expect(page).toHaveURL(/since\/#.*j=/);
   for (const language of [...others, main]) {
-    await page.locator(`.languages a[hreflang="${language}"]`).click();
-    await expect(page.locator('html')).toHaveAttribute('lang', language);
+    await page.locator(`.languages a[hreflang="${localeOf(language)}"]`).click();
+    await expect(page.locator('html')).toHaveAttribute('lang', localeOf(language));
     const url = new URL(page.url());
     expect(url.pathname).toBe(`${rootOf(language)}door-locked/since/`);
     expect(new URLSearchParams(url.hash.slice(1)).get('j')).toBe('danger.none');
@@ -78,4 +78,6 @@ test('from right to left the page is mirrored, codes and numbers are not', async
     await expect(number).toHaveCSS('direction', 'ltr');
   // Unicode UAX 9: a number in a sentence is set apart, so that its groups keep their order.
   await expect(page.locator('footer')).toContainText('\u2066(207)\u00a0555-0142\u2069');
+  await page.goto('/ar/door-locked/stop-electric/');
+  await expect(page.locator('.reach')).toContainText('\u2066(207)\u00a0555-0143\u2069');
 });

@@ -1,5 +1,6 @@
 // The technician's page: damaged codes are proposals, hopeless ones are refused with words.
 import { readFileSync } from 'node:fs';
+import { jobSchema } from '../../src/cli/job-json.ts';
 import { protect } from '../../src/note/blocks.ts';
 import { readCode } from '../../src/note/read.ts';
 import { groupedText } from '../../src/note/symbols.ts';
@@ -25,24 +26,35 @@ test.describe('a damaged code is a proposal', () => {
   const dropAt = [...plain].findIndex(
     (sign, at) => at > 4 && sign !== plain.charAt(at + 1) && sign !== plain.charAt(at - 1),
   );
-  for (const [what, input, words] of [
-    ['a wrong character', put(5, other(5)), `character 2: ${plain.charAt(5)} instead of`],
+  const at = (place: number) => plain.charAt(place);
+  for (const [what, input, words, changed] of [
+    ['a wrong character', put(5, other(5)), `character 2: ${at(5)} instead of`, [other(5) + at(5)]],
     [
       'two wrong characters',
       put(5, other(5)).slice(0, 9) + other(9) + plain.slice(10),
-      `Group 3, character 2: ${plain.charAt(9)} instead of ${other(9)}`,
+      `Group 3, character 2: ${at(9)} instead of ${other(9)}`,
+      [other(5) + at(5), other(9) + at(9)],
     ],
-    ['a swap', put(swapAt, plain.charAt(swapAt + 1) + plain.charAt(swapAt)), 'neighbors swapped'],
-    ['a dropped character', put(dropAt, '', 1), `${plain.charAt(dropAt)} was missing`],
-    ['an added character', put(5, other(5) + plain.charAt(5), 1), 'removed'],
-    ['an unreadable character', put(5, '?'), `${plain.charAt(5)} filled in for ?`],
+    [
+      'a swap',
+      put(swapAt, at(swapAt + 1) + at(swapAt)),
+      'neighbors swapped',
+      [at(swapAt + 1) + at(swapAt), at(swapAt) + at(swapAt + 1)],
+    ],
+    ['a dropped character', put(dropAt, '', 1), `${at(dropAt)} was missing`, [`·${at(dropAt)}`]],
+    ['an added character', put(5, other(5) + at(5), 1), 'removed', [`${other(5)}·`]],
+    ['an unreadable character', put(5, '?'), `${at(5)} filled in for ?`, [`?${at(5)}`]],
   ] as const)
     test(what, async ({ page }) => {
       await open(page);
       await enter(page, input);
       await expect(status(page)).toContainText('with the caller.');
       await expect(page.locator('.repair')).toContainText(words);
-      await expect(page.locator('.repair .code')).toHaveText(CODE.replaceAll('-', ''));
+      await expect(page.locator('.repair .unseen')).toHaveText(CODE);
+      // Letter over letter, what was entered above; what differs is told by a shape too.
+      await expect(page.locator('.repair .compared .changed')).toHaveText([...changed]);
+      const arrow = (place: Element) => getComputedStyle(place, '::after').content;
+      expect(await page.locator('.compared .changed').first().evaluate(arrow)).toBe('"▲"');
       await expect(note(page)).toBeHidden();
       await axe(page);
       await noSidewaysScroll(page);
@@ -52,6 +64,25 @@ test.describe('a damaged code is a proposal', () => {
       await expect(note(page)).toBeVisible();
       expect(new URL(page.url()).hash).toBe(`#c=${CODE}`);
     });
+
+  test('where copying is blocked the job stands selected, as text and as JSON', async ({
+    page,
+  }) => {
+    await page.addInitScript(() => {
+      Object.defineProperty(navigator, 'clipboard', { value: undefined });
+    });
+    await open(page, `#c=${CODE}`);
+    for (const button of ['Copy job', 'Copy JSON']) {
+      await page.getByRole('button', { name: button }).click();
+      const text = page.getByLabel('Your browser blocks copying').last();
+      await expect(text).toBeFocused();
+      const given = await text.inputValue();
+      expect(await page.evaluate(() => getSelection()?.toString())).toBe(given);
+      expect(given).toContain(CODE);
+      if (button === 'Copy JSON') jobSchema.parse(JSON.parse(given));
+    }
+    await axe(page);
+  });
 
   test('five unreadable ones leave little to check with, and it says so', async ({ page }) => {
     await open(page, `#c=${encodeURIComponent(put(3, '?????'))}`);

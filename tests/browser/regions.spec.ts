@@ -101,7 +101,14 @@ for (const [region, { firm, lang, says, foreign }] of Object.entries(copies))
       try {
         const watched = await watch(context, served.url);
         const page = await context.newPage();
-        for (const path of ['', 'door-locked/danger/', 'care/alarms/', 'about/', 'staff/']) {
+        for (const path of [
+          '',
+          'door-locked/danger/',
+          'door-locked/wait/',
+          'care/alarms/',
+          'about/',
+          'staff/',
+        ]) {
           await page.goto(served.url + path);
           await axe(page);
         }

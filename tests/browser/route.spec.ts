@@ -44,7 +44,8 @@ test('damaged lines are mended in place, and none is dropped', async ({ page }) 
   await axe(page);
   await noSidewaysScroll(page);
 
-  // A repaired code is a proposal: a visit only when it is confirmed.
+  // A repaired code is a proposal, letter under letter: a visit only when it is confirmed.
+  await expect(page.locator('.repair .compared .changed')).toHaveText([/^..$/]);
   await page.getByRole('button', { name: 'Yes, that is what the caller reads' }).click();
   await expect(rows(page)).toHaveCount(3);
   const line = page.getByLabel('Code in row 3');
@@ -305,6 +306,17 @@ test('a day as jobs: by time, one page for all of them, a page each, a calendar'
   await page.getByRole('button', { name: 'Sort by time' }).click();
   expect((await order(page)).slice(0, 2)).toEqual(['Bo Quill', 'N0']);
   expect((await order(page)).at(-1)).toBe('Ann Lane');
+  // The day to scale, each visit a block, and as many brackets as were promised.
+  await expect(page.locator('.time-bar .block')).toHaveText([
+    '1',
+    '2',
+    '3',
+    '4',
+    '5',
+    '6',
+    '7',
+    '8',
+  ]);
   // In an emergency nobody plans parts or minutes.
   const danger = page.locator('.visit[data-urgency=emergency]');
   await expect(danger.first()).toContainText('Help comes first.');

@@ -5,7 +5,7 @@ import { CEILINGS, weigh, type Load } from './support/weight.ts';
 const listed = (loads: readonly Load[]) =>
   loads.map(({ url, type, bytes }) => `${String(bytes)} ${type} ${url}`).join('\n');
 
-for (const kind of ['question', 'note', 'preview', 'round'] as const)
+for (const kind of ['question', 'note', 'preview', 'round', 'desk'] as const)
   test(`no ${kind} page weighs more than its ceiling`, async ({ browser }) => {
     const { paths, ceiling } = kindsOf(siteDir()).find((one) => one.kind === kind) ?? {
       paths: [],

@@ -23,7 +23,7 @@ const all = pageFiles().map((file) => {
   return {
     file,
     address,
-    language: attribute(html, 'lang') ?? '',
+    language: (attribute(html, 'lang') ?? '').slice(0, 2),
     found,
   };
 });

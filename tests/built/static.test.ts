@@ -2,7 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { content, firm, languageOf, languages, staffLanguages } from '../../src/content/load.ts';
+import {
+  content,
+  firm,
+  languageOf,
+  languages,
+  localeOf,
+  staffLanguages,
+} from '../../src/content/load.ts';
 import { ownNodes, parseId } from '../../src/guide/ids.ts';
 import { unpack } from '../../src/offline/worker/bundle.ts';
 import { policy } from '../../src/site/policy.ts';
@@ -48,7 +55,7 @@ describe('every page', () => {
       const language = others.find((other) => path.startsWith(`/${other}/`)) ?? main;
       const [root] = elements(html, 'html');
       expect([root?.get('lang'), root?.get('dir')], path).toEqual([
-        language,
+        localeOf(language),
         languageOf(language).direction,
       ]);
       for (const link of elements(html, 'a')) {
@@ -186,7 +193,7 @@ it.each(languages())('%s: can be installed, and starts at its own first page', (
     readonly start_url: string;
     readonly icons: readonly { src: string; sizes: string; purpose: string }[];
   };
-  expect(manifest['lang']).toBe(language);
+  expect(manifest['lang']).toBe(localeOf(language));
   for (const member of ['name', 'short_name', 'description'])
     expect(manifest[member], member).toMatch(/\S/);
   expect(manifest['display']).toBe('standalone');

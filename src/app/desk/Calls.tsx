@@ -1,22 +1,22 @@
-import { Show, createMemo, createSignal, onCleanup, onMount } from 'solid-js';
+import { Show, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { parseFragment } from '../../address/fragment.ts';
-import { codebookGuide, type CodebookGuide } from '../../note/codebook.ts';
+import { codebookGuide, newestRelease, type Codebook } from '../../note/codebook.ts';
+import type { NoteCode } from '../../note/types.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { makeWords, pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
-import { Desk } from './Desk.tsx';
 import { beganBefore } from './address.ts';
-import { createCallList, type CallRecord } from './calls.ts';
+import type { Call, CallProps, Then } from './Call.tsx';
+import { createCallList } from './calls.ts';
 import { createCaller } from './caller.ts';
-import { createClocks, pageTime } from './clocks.ts';
-import { onDanger } from './danger.ts';
+import { pageTime } from './clocks.ts';
 import type { Keeper } from './keeper.ts';
-import { createOutcome } from './outcome.ts';
 import type { DeskConfig, DeskPart, Page, Shell } from './page.ts';
-import { createDesk, type DeskState, type Found } from './state.ts';
+import type { DeskState, Found } from './state.ts';
 
 /** Only a reload goes on with the same call; a copied or a new tab does not. */
 function isReload(): boolean {
@@ -29,34 +29,30 @@ function keeperOf({ keepCaller }: DeskConfig): Keeper {
   return keepCaller === 'tab' ? tryStorage(() => sessionStorage) : undefined;
 }
 
-/** What is done once a guide's desk stands: a note taken over, a danger told. */
-type Then = (desk: DeskState) => void;
-
 /** A call that has its guide: a new one of its own each time, so that nothing of another is left. */
-interface Start {
+interface Start extends Pick<CallProps, 'how' | 'record' | 'then'> {
   readonly guide: string;
-  readonly how: Found;
-  readonly record?: CallRecord | undefined;
-  readonly then?: Then | undefined;
 }
 
 /** One call after another: what the caller says chooses the guide, its desk does the rest. */
 export function Calls(props: { readonly shell: Shell }) {
   // eslint-disable-next-line solid/reactivity -- what the page carries does not change
   const { shell } = props;
-  const guides = shell.codebook.guides.filter(({ id }) => Object.hasOwn(shell.files, id));
-  const first = Object.keys(shell.files).find((id) => codebookGuide(shell.codebook, id)) ?? '';
+  const guides = Object.keys(shell.files);
+  const [first = ''] = guides;
   const reloaded = isReload();
   const caller = createCaller(keeperOf(shell), !reloaded);
   const calls = createCallList(keeperOf(shell), !reloaded);
   /** When the call at hand began, before it has a guide. */
   let began = (reloaded ? beganBefore() : undefined) ?? pageTime();
   let live: DeskState | undefined;
+  /** Codes of the caller's problems told before. */
+  let also: readonly NoteCode[] = [];
 
   /** The guide an address is about; none where a new call begins and there is a choice. */
   const asked = (how: Found): Start | undefined => {
     const { guide = first, journey, code } = parseFragment(location.hash).fragment;
-    const known = guides.some(({ id }) => id === guide) ? guide : first;
+    const known = guides.includes(guide) ? guide : first;
     return guides.length < 2 || journey.length > 0 || code !== undefined
       ? { guide: known, how }
       : undefined;
@@ -66,10 +62,11 @@ export function Calls(props: { readonly shell: Shell }) {
   /** The call at hand goes to the others, if there is anything of it; its place is empty then. */
   const leave = (held: boolean): void => {
     const empty = caller.isEmpty() && (live?.journey.length() ?? 0) === 0;
-    const own = { hash: '', caller: caller.caller(), read: [], began, held, at: '' };
+    const own = { hash: '', caller: caller.caller(), read: [], began, held, also, at: '' };
     if (!empty) calls.put(live?.record(held) ?? own);
     caller.clear();
     live = undefined;
+    also = [];
     began = pageTime();
   };
   const next = (held: boolean): void => {
@@ -82,7 +79,7 @@ export function Calls(props: { readonly shell: Shell }) {
     const record = calls.take(id);
     if (!record) return;
     caller.load(record.caller);
-    ({ began } = record);
+    ({ began, also = [] } = record);
     replaceHash('');
     setStart(
       record.guide === undefined ? undefined : { guide: record.guide, how: 'address', record },
@@ -92,6 +89,14 @@ export function Calls(props: { readonly shell: Shell }) {
     const last = calls.list().find(({ held }) => !held);
     if (last) take(last.id);
     return last !== undefined;
+  };
+  /** The caller and the call go on, with nothing of the problem that has its code. */
+  const another = (codes: readonly NoteCode[]): void => {
+    if (live) calls.put(live.record(false));
+    live = undefined;
+    also = codes;
+    replaceHash('');
+    setStart(asked('address'));
   };
   const choose = (guide: string, then?: Then): void => {
     setStart({ guide, how: 'address', then });
@@ -106,43 +111,47 @@ export function Calls(props: { readonly shell: Shell }) {
   addEventListener('hashchange', changed);
   onCleanup(() => removeEventListener('hashchange', changed));
 
-  const fetched = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
+  const part = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
+  const [codebook, setCodebook] = createSignal<Codebook>();
+  const [call, setCall] = createSignal<typeof Call>();
+  const [noBooks, setNoBooks] = createSignal(false);
+  const addBooks = (): void => {
+    setNoBooks(false);
+    const done = ([, part]: readonly [unknown, { readonly Call: typeof Call }]) => {
+      setCall(() => part.Call);
+      const newest = setCodebook(shell.codebooks.get(newestRelease(shell.codebooks) ?? 0));
+      setNoBooks(newest === undefined);
+    };
+    void Promise.all([shell.addBooks(), import('./Call.tsx')]).then(done, () => setNoBooks(true));
+  };
+  createEffect(() => start() && addBooks());
+  const fetched = {
+    ...part,
+    problem: () => part.problem() ?? (noBooks() ? { code: 'unreachable' as const } : undefined),
+    retry() {
+      part.retry();
+      addBooks();
+    },
+  };
   const [language, sayIn] = createSignal('');
   const spoken = createFetched<DeskPart>(
     () => shell.spoken[language()]?.files[start()?.guide ?? ''],
   );
   const said = createMemo(() => {
-    const part = spoken.value();
-    return part && makeWords({ language: language(), texts: part.texts });
+    const inOther = spoken.value();
+    return inOther && makeWords({ language: language(), texts: inOther.texts });
   });
   const page = createMemo((): Page | undefined => {
-    const part = fetched.value();
-    return part && { ...shell, ...part, words: pageWords(part.texts), said, sayIn };
+    const [loaded, newest] = [part.value(), codebook()];
+    if (!loaded || !newest) return undefined;
+    return { ...shell, ...loaded, codebook: newest, words: pageWords(loaded.texts), said, sayIn };
   });
 
-  const Call = (own: {
-    readonly page: Page;
-    readonly guide: CodebookGuide;
-    readonly start: Start;
-  }) => {
-    /* eslint-disable solid/reactivity -- made once for each call */
-    const { how, record, then } = own.start;
-    const desk = createDesk(own.page, own.guide, caller, around, { how, record, began });
-    live = desk;
-    onDanger((answer) => {
-      desk.journey.show('danger');
-      desk.journey.choose(answer);
-    });
-    const outcome = createOutcome(own.page, desk);
-    const clocks = createClocks(desk);
-    onMount(() => then?.(desk));
-    return <Desk page={own.page} desk={desk} outcome={outcome} clocks={clocks} calls={others} />;
-    /* eslint-enable solid/reactivity */
-  };
   const around = {
     main: first,
     onOther: (guide: string, then: Then) => choose(guide, then),
     onNext: next,
+    onAlso: another,
     takeBack,
   };
   const others = { list: calls.list, take };
@@ -154,7 +163,6 @@ export function Calls(props: { readonly shell: Shell }) {
       fallback={
         <Choose
           page={shell}
-          guides={guides}
           caller={caller}
           calls={others}
           onChoose={choose}
@@ -166,8 +174,20 @@ export function Calls(props: { readonly shell: Shell }) {
       {(chosen) => (
         <Show when={page()} keyed fallback={<Fetching words={shell.words} fetched={fetched} />}>
           {(loaded) => (
-            <Show when={codebookGuide(shell.codebook, chosen.guide)}>
-              {(guide) => <Call page={loaded} guide={guide()} start={chosen} />}
+            <Show
+              when={codebookGuide(loaded.codebook, chosen.guide)}
+              fallback={<p class="told">{shell.words.t('desk:noBook')}</p>}
+            >
+              {(guide) => (
+                <Dynamic
+                  component={call()}
+                  page={loaded}
+                  guide={guide()}
+                  {...{ how: chosen.how, record: chosen.record, then: chosen.then }}
+                  {...{ caller, around, calls: others, began, also }}
+                  onLive={(desk) => (live = desk)}
+                />
+              )}
             </Show>
           )}
         </Show>

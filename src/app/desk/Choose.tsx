@@ -1,5 +1,4 @@
 import { For, onMount, type Accessor } from 'solid-js';
-import type { CodebookGuide } from '../../note/codebook.ts';
 import { guideName } from '../shared/content-words.ts';
 import { CallerCard } from './CallerCard.tsx';
 import { Key, KeyButton } from './Key.tsx';
@@ -24,7 +23,6 @@ export interface OtherCalls {
 /** The start of a call: what the caller says, on number keys; who calls can be written from the first second. */
 export function Choose(props: {
   readonly page: Shell;
-  readonly guides: readonly CodebookGuide[];
   readonly caller: CallerState;
   readonly calls: OtherCalls;
   readonly onChoose: (guide: string, then?: (desk: DeskState) => void) => void;
@@ -32,11 +30,9 @@ export function Choose(props: {
   readonly onUndo: () => void;
 }) {
   const t = sayer(props);
-  // The main guide's first: the order shown.
-  const inOrder = () =>
-    Object.keys(props.page.files).filter((id) => props.guides.some((guide) => guide.id === id));
-  const withMain = (then: (desk: DeskState) => void): void =>
-    props.onChoose(inOrder()[0] ?? '', then);
+  // eslint-disable-next-line solid/reactivity -- what the page carries does not change
+  const guides = Object.keys(props.page.files);
+  const withMain = (then: (desk: DeskState) => void): void => props.onChoose(guides[0] ?? '', then);
   const code = () => withMain((desk) => desk.journey.show('code'));
   const danger = () => withMain((desk) => desk.journey.show('danger'));
   const seen = createSeen(() => true);
@@ -45,7 +41,7 @@ export function Choose(props: {
   listen(
     {
       answer(key) {
-        const guide = inOrder()[answerKeys.indexOf(key)];
+        const guide = guides[answerKeys.indexOf(key)];
         if (guide !== undefined && seen()) props.onChoose(guide);
       },
       codeIn: code,
@@ -68,7 +64,7 @@ export function Choose(props: {
           {t('desk:choose.title')}
         </h2>
         <ul class="choices" aria-label={t('desk:choose.label')}>
-          <For each={inOrder()}>
+          <For each={guides}>
             {(id, index) => (
               <li>
                 <button type="button" onClick={() => seen() && props.onChoose(id)}>

@@ -1,9 +1,11 @@
 import { For, Show, createEffect, createMemo, createSignal, on } from 'solid-js';
-import { readBack, type Compared } from '../../note/read-back.ts';
+import { readBack, type Compared as Place } from '../../note/read-back.ts';
 import { spell } from '../../note/spelling.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { Groups } from '../note/Groups.tsx';
+import { knownDetails } from '../note/code.ts';
 import { problemWords } from '../preview/sentences.ts';
+import { Compared } from '../shared/Compared.tsx';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
@@ -69,8 +71,12 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
       }
     }
   };
+  const asked = () => knownDetails(props.page.codebook, props.desk.address.fragment().details);
   return (
     <>
+      <Show when={Object.keys(asked()).length < props.page.codebook.details.length && !back()}>
+        <p class="strong">{t('desk:codeOut.first')}</p>
+      </Show>
       <p class="quiet">{t('desk:codeOut.say')}</p>
       <Groups code={props.code} spelled={spelled()} label={t('desk:codeOut.title')} />
       <p class="field">
@@ -107,22 +113,13 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
 }
 
 /** Code above, what was read back below, sign by sign; differences marked, and told in words. */
-function Differences(props: DeskProps & { readonly places: readonly Compared[] }) {
+function Differences(props: DeskProps & { readonly places: readonly Place[] }) {
   const t = sayer(props);
   const different = () => props.places.filter(({ how }) => how !== 'same');
   return (
     <>
       <p class="quiet">{t('desk:codeOut.compared')}</p>
-      <div class="compared" aria-hidden="true">
-        <For each={props.places}>
-          {({ at, is, was, how }) => (
-            <span class={how} classList={{ first: at % 4 === 0 && is !== '' }}>
-              <span>{is === '' ? '·' : is}</span>
-              <span>{was === '' ? '·' : was}</span>
-            </span>
-          )}
-        </For>
-      </div>
+      <Compared places={props.places} above="is" />
       <ul class="differences">
         <For each={different()}>
           {({ at, is, was, how }) => (

@@ -40,6 +40,11 @@ function actsOf({ desk, outcome }: DeskProps & Made): Acts {
     next: () => desk.askEnd(outcome.copied() !== 'same'),
     hold: () => desk.hold(),
     undo: () => desk.undo(),
+    also() {
+      const code = outcome.code();
+      if (code) desk.another(code);
+      else desk.say({ key: 'desk:status.noJob' });
+    },
     keys: toggleKeys,
     calls: focus('desk-calls'),
     ahead: focus('desk-ahead'),

@@ -38,7 +38,9 @@ export function DetailsCard(props: DeskProps) {
                 id={`desk-detail-${id}`}
                 onChange={({ currentTarget }) => choose(id, currentTarget.value)}
               >
-                <option value="">{t('desk:details.unanswered')}</option>
+                <Show when={props.desk.told()[id] === undefined}>
+                  <option value="">{t('desk:details.unanswered')}</option>
+                </Show>
                 <For each={answers}>
                   {(answer) => (
                     <option value={answer} selected={chosen()[id] === answer}>

@@ -23,6 +23,14 @@ export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
             <Key of={letters.job} /> {t('desk:job.copy')}
           </button>
           <KeyButton
+            of={letters.also}
+            says={t('desk:keys.also')}
+            onClick={() => {
+              const code = props.outcome.code();
+              if (code) props.desk.another(code);
+            }}
+          />
+          <KeyButton
             of={letters.json}
             says={t('desk:job.copyJson')}
             onClick={() => void props.outcome.copyJob('json')}

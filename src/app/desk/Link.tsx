@@ -1,7 +1,6 @@
-import { createSignal } from 'solid-js';
 import { fragmentHash } from '../../address/fragment.ts';
 import { parseId } from '../../guide/ids.ts';
-import { copy } from '../shared/copy.ts';
+import { CopyButton } from '../shared/CopyButton.tsx';
 import { Key } from './Key.tsx';
 import { letters } from './keys.ts';
 import { sayer } from '../shared/words.ts';
@@ -10,7 +9,6 @@ import type { DeskProps } from './state.ts';
 /** The guide from where the call stands, sent to the caller's own phone; the code comes back later. */
 export function Link(props: DeskProps) {
   const t = sayer(props);
-  const [copied, setCopied] = createSignal('');
   const link = (): string => {
     const { guide, journey, address } = props.desk;
     const { guide: of = guide.id, name } = parseId(journey.traced().end.id);
@@ -40,20 +38,13 @@ export function Link(props: DeskProps) {
         <a class="button plain" href={mail()}>
           {t('desk:link.mail')}
         </a>
-        <button
-          type="button"
-          class="plain"
-          onClick={() => {
-            const now = message();
-            void copy(now).then((worked) => worked && setCopied(now));
-          }}
-        >
-          {t('desk:link.copy')}
-        </button>
+        <CopyButton
+          page={props.page}
+          label={t('desk:link.copy')}
+          text={message}
+          done={t('desk:link.copied')}
+        />
       </div>
-      <p class="quiet" role="status">
-        {copied() === '' ? '' : t(copied() === message() ? 'desk:link.copied' : 'job:stale')}
-      </p>
     </section>
   );
 }

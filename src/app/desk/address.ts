@@ -28,10 +28,15 @@ export function wasFilled(): boolean {
   return remembered().filled === true;
 }
 
-/** The address follows the call; no one else writes it. @param guide where it must be named */
+/**
+ * The address follows the call; no one else writes it.
+ * @param guide where it must be named
+ * @param told the details that the answers tell by themselves
+ */
 export function createAddress(
   guide: string | undefined,
   { edited }: Pick<JourneyStore, 'edited'>,
+  told: () => Fragment['details'],
   { timer }: Pick<WaitStore, 'timer'>,
   { caller }: Pick<CallerState, 'caller'>,
   began: number,
@@ -42,7 +47,7 @@ export function createAddress(
     const { details, error, made } = noted();
     return {
       journey,
-      details,
+      details: { ...told(), ...details },
       ...defined({ error: error === '' ? undefined : error, timer: timer() }),
       ...(journey.length > 0 ? defined({ guide, made }) : {}),
     };
@@ -50,9 +55,14 @@ export function createAddress(
   createEffect(() => {
     replaceHash(fragmentHash(fragment()), { filled: Object.keys(caller()).length > 0, began });
   });
+  const set = (next: Noted): void => {
+    // What the answers tell by themselves goes with them when they change.
+    const own = Object.entries(next.details).filter(([id, answer]) => told()[id] !== answer);
+    setNoted({ ...next, details: Object.fromEntries(own) });
+  };
   return {
     fragment,
-    set: setNoted,
-    note: (more: Partial<Noted>) => setNoted((now) => ({ ...now, ...more })),
+    set,
+    note: (more: Partial<Noted>) => set({ ...noted(), ...more }),
   };
 }

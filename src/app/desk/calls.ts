@@ -1,6 +1,7 @@
 /** The calls of this tab besides the one at hand: on hold, or over and yet to be taken back. */
 import { createSignal } from 'solid-js';
 import { isRecord } from '../../guide/shape.ts';
+import type { NoteCode } from '../../note/types.ts';
 import { tidyCaller, type Caller } from '../../visit/job.ts';
 import { keep, kept, type Keeper } from './keeper.ts';
 
@@ -14,6 +15,8 @@ export interface CallRecord {
   readonly caller: Caller;
   /** Pages whose cautions were read out. */
   readonly read: readonly string[];
+  /** Codes of the same caller's problems told before, for the same visit. */
+  readonly also?: readonly NoteCode[] | undefined;
   /** The code that the caller read back. */
   readonly readBack?: string | undefined;
   /** Milliseconds since 1970: when it began, and when the last answer was given. */
@@ -34,12 +37,12 @@ const KEY = 'hobnote.desk.calls';
 
 function isCall(value: unknown): value is CallRecord {
   if (!isRecord(value)) return false;
-  const { guide, hash, at, id, began, read, caller } = value;
+  const { guide, hash, at, id, began, read, caller, also = [] } = value;
   return (
     ['string', 'undefined'].includes(typeof guide) &&
     [hash, at].every((text) => typeof text === 'string') &&
     [id, began].every((number) => typeof number === 'number') &&
-    Array.isArray(read) &&
+    [read, also].every(Array.isArray) &&
     isRecord(caller)
   );
 }

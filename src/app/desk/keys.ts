@@ -17,6 +17,7 @@ export const letters = {
   hold: 'h',
   calls: 'b',
   undo: 'u',
+  also: 'w',
   clear: 'x',
   next: 'n',
 } as const;

@@ -6,7 +6,7 @@ import { tidyErrorText } from '../../note/error-text.ts';
 import { makeJob, type Job } from '../../visit/job.ts';
 import type { Note } from '../../note/types.ts';
 import { readVisit } from '../../visit/read-visit.ts';
-import { copy } from '../shared/copy.ts';
+import { copy } from '../shared/Copy.tsx';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
 import type { PreviewPart } from '../preview/page.ts';
 import { createFetched } from '../shared/fetched.ts';
@@ -65,6 +65,7 @@ export function createOutcome(page: Page, desk: DeskState) {
           }
         : {}),
       made: made(),
+      also: desk.also,
       breakerStaysOff: deskNodeOf(page, desk.journey.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
@@ -94,17 +95,11 @@ export function createOutcome(page: Page, desk: DeskState) {
         desk.say({ key: 'desk:status.noJob' });
         return;
       }
-      const now = textOf(form);
-      const worked = await copy(now);
+      const field = form === 'json' ? '#desk-json' : '#desk-job';
+      const worked = await copy(textOf(form), document.querySelector<HTMLTextAreaElement>(field));
       if (worked) desk.setCopied(text());
       const done = form === 'json' ? 'desk:status.copiedJson' : 'desk:status.copied';
       desk.say({ key: worked ? done : 'desk:status.byHand' });
-      if (worked) return;
-      const field = document.querySelector<HTMLTextAreaElement>(
-        form === 'json' ? '#desk-json' : '#desk-job',
-      );
-      field?.focus();
-      field?.select();
     },
   };
 }

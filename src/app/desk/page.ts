@@ -14,6 +14,8 @@ export interface DeskNode {
   readonly each?: string;
   /** Its answer may be noted before it is asked. */
   readonly ahead?: true;
+  /** Answer → the details that it tells, and need not be asked for. */
+  readonly tells?: Readonly<Record<string, Readonly<Record<string, string>>>>;
   /** About how many questions follow, where that can be said. */
   readonly more?: number;
 }
@@ -52,13 +54,16 @@ export interface DeskPart {
 export interface Shell extends DeskConfig {
   readonly words: Words;
   readonly codebooks: Codebooks;
-  readonly codebook: Codebook;
+  /** Fills them: with the first guide. */
+  readonly addBooks: () => Promise<void>;
   /** Guide → the address of its part, the main guide's first. */
   readonly files: Readonly<Record<string, string>>;
 }
 
 /** What every part of the desk reads in a call. */
 export interface Page extends Shell, DeskPart {
+  /** The one that codes are written in. */
+  readonly codebook: Codebook;
   /** The guide's sentences in the caller's language, where that is another and they are there. */
   readonly said: () => Words | undefined;
   /** Speak to the caller in a language; '' for the page's own. */

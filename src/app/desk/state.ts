@@ -1,10 +1,10 @@
 /** The state of one call, put together of small stores; how its parts get at it. */
-import { batch, createSignal } from 'solid-js';
+import { batch, createMemo, createSignal } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { fragmentHash, parseFragment } from '../../address/fragment.ts';
 import { latestDay } from '../../note/day.ts';
 import type { CodebookGuide } from '../../note/codebook.ts';
-import type { Note } from '../../note/types.ts';
+import type { Note, NoteCode } from '../../note/types.ts';
 import { nodeWords } from '../shared/content-words.ts';
 import { localDay } from '../note/code.ts';
 import type { Key } from '../shared/keys.ts';
@@ -30,6 +30,8 @@ export interface Around {
   readonly onOther: (guide: string, then: (desk: DeskState) => void) => void;
   /** The call makes way for the next one: over, or on hold. */
   readonly onNext: (held: boolean) => void;
+  /** Another problem of the same caller, whose codes so far these are. */
+  readonly onAlso: (codes: readonly NoteCode[]) => void;
   /** Take back the call that was over last; says whether there was one. */
   readonly takeBack: () => boolean;
 }
@@ -58,6 +60,8 @@ export interface Begun {
   readonly record: CallRecord | undefined;
   /** Milliseconds since 1970. */
   readonly began: number;
+  /** Codes of the same caller's problems told before, for the same visit. */
+  readonly also: readonly NoteCode[];
 }
 
 /** Begins with a call taken up again, or with what the address says. */
@@ -66,7 +70,7 @@ export function createDesk(
   guide: CodebookGuide,
   caller: CallerState,
   around: Around,
-  { record, how, began }: Begun,
+  { record, how, began, also }: Begun,
 ) {
   const [found, setFound] = createSignal<readonly Key[]>([]);
   const [status, say] = createSignal<DeskStatus>();
@@ -91,7 +95,15 @@ export function createDesk(
   );
   const wait = createWait(page, journey, say, answered);
   const named = guide.id === around.main ? undefined : guide.id;
-  const address = createAddress(named, journey, wait, caller, began);
+  const told = createMemo(() =>
+    journey
+      .traced()
+      .steps.reduce<Record<string, string>>(
+        (all, { node, edge }) => ({ ...all, ...deskNodeOf(page, node).tells?.[edge.id] }),
+        {},
+      ),
+  );
+  const address = createAddress(named, journey, told, wait, caller, began);
   const seen = createSeen(journey.spot);
 
   const load = (hash: string, pages: readonly string[] = []): void => {
@@ -132,6 +144,8 @@ export function createDesk(
     wait,
     caller,
     address,
+    /** The details that the answers tell by themselves. */
+    told,
     sure,
     /** Milliseconds since 1970. */
     began,
@@ -207,6 +221,9 @@ export function createDesk(
       sure.ask({ ask, yes: () => around.onNext(false) });
     },
     hold: () => around.onNext(true),
+    also,
+    /** The caller has another problem: the call goes on with it, this code kept for the visit. */
+    another: (code: NoteCode) => around.onAlso([...also, code]),
     undo(): void {
       const last = undos.pop();
       if (last) {
@@ -217,7 +234,7 @@ export function createDesk(
     record(held: boolean): Omit<CallRecord, 'id'> {
       return {
         ...{ guide: guide.id, hash: hashNow(), caller: caller.caller(), read: journey.read() },
-        ...{ readBack: readBack(), began, answered: answered() },
+        ...{ readBack: readBack(), began, answered: answered(), also },
         ...{ copied: copied(), held, at: nodeWords(page.words, guide, journey.traced().end).short },
       };
     },

@@ -12,7 +12,7 @@ export function Groups(props: {
         {(group, index) => (
           <li>
             <strong>{group}</strong>
-            <span>{props.spelled[index()]?.join(' ')}</span>
+            <span>{props.spelled[index()]?.join('\n')}</span>
           </li>
         )}
       </For>

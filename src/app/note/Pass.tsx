@@ -1,17 +1,9 @@
 import { Show, createSignal, onCleanup, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
-import { copy } from '../shared/copy.ts';
+import { ByHand, copy } from '../shared/Copy.tsx';
 import type { Key } from '../shared/keys.ts';
 import type { Words } from '../shared/words.ts';
 import type { Photos as PhotosPart } from './Photos.tsx';
-
-/** Select a field's text once it stands in the page. */
-function mark(field: HTMLTextAreaElement): void {
-  queueMicrotask(() => {
-    field.focus();
-    field.select();
-  });
-}
 
 /** Web Share Level 2; some browsers share text alone. */
 function canShareFiles(): boolean {
@@ -37,6 +29,7 @@ export function Pass(props: {
   const canSpeak = 'speechSynthesis' in window;
 
   async function copied(text: string, done: Key): Promise<void> {
+    setManual();
     const worked = await copy(text);
     setManual(worked ? undefined : text);
     props.say(props.words.t(worked ? done : 'note:pass.copyByHand'));
@@ -79,14 +72,7 @@ export function Pass(props: {
   return (
     <>
       <Show when={manual()}>
-        {(text) => (
-          <p class="by-hand">
-            <label for="by-hand">{props.words.t('note:pass.byHand')}</label>
-            <textarea id="by-hand" readonly rows="3" ref={mark}>
-              {text()}
-            </textarea>
-          </p>
-        )}
+        {(text) => <ByHand label={props.words.t('note:pass.byHand')} text={text()} />}
       </Show>
       <div class="pass no-print">
         <Show when={canShare}>

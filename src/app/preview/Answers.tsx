@@ -12,12 +12,25 @@ export function Answers(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   // eslint-disable-next-line solid/reactivity -- another note is another part
-  const { legs, tried, notAsked, guide, last, steps } = props.view;
+  const { legs, tried, notAsked, guide, last, steps, state, end } = props.view;
   const pair = (step: Step) => stepWords(words(), guide, step);
   return (
     <details class="card answers">
       <summary>
         <h2>{t('preview:answers.title', { count: steps.length })}</h2>
+        {/* The same in one glance: for the eye alone, what is unfolded says it all. */}
+        <span class="line" aria-hidden="true">
+          <For each={steps}>
+            {(step) => (
+              <span classList={{ tried: step.node.kind === 'step' }}>
+                <span>{pair(step)[1]}</span>
+              </span>
+            )}
+          </For>
+          <span class={`end ${state}`}>
+            <span>{nodeWords(words(), guide, end).short}</span>
+          </span>
+        </span>
       </summary>
       <Show when={last !== guide.id}>
         <p class="crossed">

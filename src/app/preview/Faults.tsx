@@ -1,6 +1,7 @@
-import { For, Show, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import { COMPLAINT, VISIT } from '../../diagnosis/evidence.ts';
 import type { Share, Weight } from '../../diagnosis/posterior.ts';
+import type { FaultId } from '../../diagnosis/types.ts';
 import {
   answerWords,
   detailAnswer,
@@ -12,7 +13,11 @@ import { faultReason, name, names, resultName } from '../shared/staff-words.ts';
 import { sayer } from '../shared/words.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
+import { Fold } from './Fold.tsx';
+import { percent } from './facts.ts';
+import { rangeOf } from './stability.ts';
 import type { DiagnosisState } from './visit.ts';
+import { MOST_SHOWN, likely } from './work.ts';
 
 export interface DiagnosisProps {
   readonly page: Page;
@@ -21,11 +26,6 @@ export interface DiagnosisProps {
   readonly visit: DiagnosisState;
 }
 
-/** Faults in sight at once. */
-const IN_SIGHT = 2;
-/** Faults shown with their reasons, and the least share to be among them. */
-const MOST_SHOWN = 5;
-const LEAST_SHOWN = 0.03;
 /** Reasons for a fault, and against it. */
 const MOST_REASONS = 3;
 /** Weights in decibans: 1 is "about the smallest change a person perceives" (Good), 5 triples odds. */
@@ -33,12 +33,13 @@ const SLIGHT = 1;
 const CLEAR = 4;
 const STRONG = 8;
 
-/** The faults worth a look, the likeliest first. */
-export function likely(visit: DiagnosisState): readonly Share[] {
-  return visit.ranking().filter(({ share }, index) => index < MOST_SHOWN && share >= LEAST_SHOWN);
-}
+/** Faults in sight at once: what else decides has to stand there too. */
+const inSight = (): number => (matchMedia('(min-width: 60rem)').matches ? MOST_SHOWN : 2);
 
-/** The likeliest faults with their odds; opened, the answers that speak for and against each. */
+/** By name: a row whose share changes stays the same row, open if it was. */
+const namesOf = (shares: readonly Share[]): FaultId[] => shares.map(({ fault }) => fault);
+
+/** The likeliest faults in one chart; opened, the answers that speak for and against each. */
 export function Faults(props: DiagnosisProps): JSX.Element {
   const t = sayer(props);
   const shown = () => likely(props.visit);
@@ -56,26 +57,26 @@ export function Faults(props: DiagnosisProps): JSX.Element {
         <p class="quiet">{t('preview:ranking.prior')}</p>
       </Show>
       <ol class="faults">
-        <For each={shown().slice(0, IN_SIGHT)}>{(one) => <Fault {...props} one={one} />}</For>
+        <For each={namesOf(shown().slice(0, inSight()))}>
+          {(fault, place) => <Fault {...props} fault={fault} place={place() + 1} />}
+        </For>
       </ol>
     </section>
   );
 }
 
-/** The faults after the likeliest: a few with their reasons, the rest by name. */
+/** The faults after those in sight: a few with their reasons, the rest by name. */
 export function MoreFaults(props: DiagnosisProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const ranking = () => props.visit.ranking();
   const others = () => ranking().slice(likely(props.visit).length);
+  const seen = () => Math.min(inSight(), likely(props.visit).length);
   return (
-    <details class="card ranking">
-      <summary>
-        <h2>{t('preview:ranking.others', { count: ranking().length - IN_SIGHT })}</h2>
-      </summary>
-      <ol class="faults" start={IN_SIGHT + 1}>
-        <For each={likely(props.visit).slice(IN_SIGHT)}>
-          {(one) => <Fault {...props} one={one} />}
+    <Fold class="ranking" title={t('preview:ranking.others', { count: ranking().length - seen() })}>
+      <ol class="faults">
+        <For each={namesOf(likely(props.visit).slice(seen()))}>
+          {(fault, place) => <Fault {...props} fault={fault} place={place() + 1 + seen()} />}
         </For>
       </ol>
       <p class="quiet">
@@ -84,23 +85,25 @@ export function MoreFaults(props: DiagnosisProps): JSX.Element {
             words(),
             others().reduce((sum, { share }) => sum + share, 0),
           ),
-          faults: names(
-            words(),
-            'faults',
-            others().map(({ fault }) => fault),
-          ),
+          faults: names(words(), 'faults', namesOf(others())),
         })}
       </p>
-    </details>
+    </Fold>
   );
 }
 
-function Fault(props: DiagnosisProps & { readonly one: Share }): JSX.Element {
+function Fault(
+  props: DiagnosisProps & { readonly fault: FaultId; readonly place: number },
+): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const fault = () => props.one.fault;
+  const fault = () => props.fault;
+  const [open, setOpen] = createSignal(false);
+  const one = createMemo(() => props.visit.ranking().find((share) => share.fault === fault()));
+  const share = () => one()?.share ?? 0;
+  const range = () => rangeOf(props.visit, fault());
   const reasons = (side: 'for' | 'against') =>
-    props.one.weights
+    (one()?.weights ?? [])
       .filter(({ decibans }) => Math.abs(decibans) >= SLIGHT && decibans > 0 === (side === 'for'))
       .toSorted((a, b) => Math.abs(b.decibans) - Math.abs(a.decibans))
       .slice(0, MOST_REASONS);
@@ -112,45 +115,68 @@ function Fault(props: DiagnosisProps & { readonly one: Share }): JSX.Element {
   const none = () => t('preview:plan.none');
   return (
     <li>
-      <details class="fault">
+      <details class="fault" onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>
-          <span class="title">{name(words(), 'faults', fault())}</span>{' '}
-          <strong class="odds">{odds(words(), props.one.share)}</strong>
-          <svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
-            <rect class="all" width="100" height="4" />
-            <rect width={100 * props.one.share} height="4" />
-          </svg>
-        </summary>
-        <p>{faultReason(words(), fault())}</p>
-        <For each={['for', 'against'] as const}>
-          {(side) => (
-            <Show when={reasons(side).length > 0}>
-              <h3>{t(`preview:ranking.${side}`)}</h3>
-              <ul class={side}>
-                <For each={reasons(side)}>
-                  {(weight) => (
-                    <li>
-                      {answered(props, weight)}{' '}
-                      <span class="quiet">
-                        ({t(`preview:ranking.strength.${strength(weight)}`)})
-                      </span>
-                    </li>
-                  )}
-                </For>
-              </ul>
+          <span class="place" aria-hidden="true">
+            {props.place}
+          </span>
+          <span class="title">{name(words(), 'faults', fault())}</span>
+          <strong class="odds">{odds(words(), share())}</strong>
+          <svg viewBox="0 0 100 8" preserveAspectRatio="none" aria-hidden="true">
+            <rect class="all" y="2" width="100" height="4" />
+            <rect y="2" width={100 * share()} height="4" />
+            <Show when={range()}>
+              {(found) => (
+                <path
+                  class="range"
+                  d={`M${100 * found().low} 0v8m0-4H${100 * found().high}m0-4v8`}
+                />
+              )}
             </Show>
-          )}
-        </For>
-        <dl>
-          <div>
-            <dt>{t('preview:ranking.checks')}</dt>
-            <dd>{names(words(), 'checks', checks()) || none()}</dd>
-          </div>
-          <div>
-            <dt>{t('preview:ranking.parts')}</dt>
-            <dd>{names(words(), 'parts', parts()) || none()}</dd>
-          </div>
-        </dl>
+          </svg>
+          <Show when={range()}>
+            {(found) => (
+              <span class="unseen">
+                {t('preview:firm.range', {
+                  low: percent(words(), found().low),
+                  high: percent(words(), found().high),
+                })}
+              </span>
+            )}
+          </Show>
+        </summary>
+        <Show when={open()}>
+          <p>{faultReason(words(), fault())}</p>
+          <For each={['for', 'against'] as const}>
+            {(side) => (
+              <Show when={reasons(side).length > 0}>
+                <h3>{t(`preview:ranking.${side}`)}</h3>
+                <ul class={side}>
+                  <For each={reasons(side)}>
+                    {(weight) => (
+                      <li>
+                        {answered(props, weight)}{' '}
+                        <span class="quiet">
+                          ({t(`preview:ranking.strength.${strength(weight)}`)})
+                        </span>
+                      </li>
+                    )}
+                  </For>
+                </ul>
+              </Show>
+            )}
+          </For>
+          <dl>
+            <div>
+              <dt>{t('preview:ranking.checks')}</dt>
+              <dd>{names(words(), 'checks', checks()) || none()}</dd>
+            </div>
+            <div>
+              <dt>{t('preview:ranking.parts')}</dt>
+              <dd>{names(words(), 'parts', parts()) || none()}</dd>
+            </div>
+          </dl>
+        </Show>
       </details>
     </li>
   );

@@ -1,22 +1,19 @@
-import { For, Show, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
-import { stabilityInPieces, type Stability } from '../../diagnosis/stability.ts';
+import { For, Show, type JSX } from 'solid-js';
 import { madeOn } from '../../note/day.ts';
 import type { Interval } from '../../physics/oven-miss.ts';
 import { differenceInFahrenheit } from '../../physics/temperature.ts';
 import { driftOf, type Drift } from '../../visit/drift.ts';
-import { breathe } from '../shared/breathe.ts';
 import { name } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
-import { answered, likely, type DiagnosisProps } from './Faults.tsx';
+import { answered, type DiagnosisProps } from './Faults.tsx';
+import { likely } from './work.ts';
 import { Pairs } from './Pairs.tsx';
 import type { VisitProps } from './told.ts';
 import { minutes, percent, shareWords } from './facts.ts';
+import { FACTOR, rangeOf } from './stability.ts';
 
 type Props = VisitProps & Pick<DiagnosisProps, 'guides'>;
 
-/** By how much each figure may be wrong, up or down. */
-const FACTOR = 2;
-const DRAWS = 300;
 const routes = ['best', 'likeliest', 'fixed'] as const;
 
 /** What the page rests on, for whoever doubts it: shares, weights, trials, times, the sensor, the day. */
@@ -45,8 +42,8 @@ export function Figures(props: Props): JSX.Element {
 function Diagnosed(props: DiagnosisProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const drawn = createStability(() => props);
-  const range = (fault: string) => drawn()?.ranges.find((one) => one.fault === fault);
+  const drawn = () => props.visit.stability();
+  const range = (fault: string) => rangeOf(props.visit, fault);
   const decibans = (value: number) =>
     new Intl.NumberFormat(words().language, {
       signDisplay: 'always',
@@ -112,34 +109,6 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
       </ul>
     </>
   );
-}
-
-/** How stable the ranking is, drawn in pieces so that the page can answer between them. */
-function createStability(of: () => DiagnosisProps): () => Stability | undefined {
-  const [stability, setStability] = createSignal<Stability>();
-  createEffect(
-    on(
-      () => of().visit.evidence(),
-      (evidence) => {
-        const life = new AbortController();
-        onCleanup(() => life.abort());
-        setStability(undefined);
-        const draw = async (): Promise<void> => {
-          const pieces = stabilityInPieces(of().visit.model, evidence, {
-            factor: FACTOR,
-            draws: DRAWS,
-          });
-          while (!life.signal.aborted) {
-            const { done, value } = pieces.next();
-            if (done) return void setStability(value);
-            await breathe();
-          }
-        };
-        void draw();
-      },
-    ),
-  );
-  return stability;
 }
 
 /** The day a note was made, how long ago, and the other day that its code could mean. */

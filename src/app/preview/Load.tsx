@@ -1,5 +1,4 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
-import type { SparePart } from '../../diagnosis/types.ts';
 import { worthAsking, type Change } from '../../diagnosis/ask.ts';
 import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { name, names } from '../shared/staff-words.ts';
@@ -7,30 +6,15 @@ import { sayer, type Words } from '../shared/words.ts';
 import { minutes, money } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
+import { Fold } from './Fold.tsx';
 import type { DiagnosisState } from './visit.ts';
+import { asksModel, loaded, needed } from './work.ts';
 
 interface Props {
   readonly page: Page;
   readonly visit: DiagnosisState;
   /** It came with the code in the long form. */
   readonly modelNumber: string | undefined;
-}
-
-/** Tools or skills in the order in which the checks ask for them. */
-export function needed(visit: DiagnosisState, kind: 'tools' | 'skills'): string[] {
-  const steps = visit.plan().best.steps;
-  const of = (id: string) => visit.model.checks.find((check) => check.id === id)?.[kind] ?? [];
-  return [...new Set(steps.flatMap(({ check }) => of(check)))];
-}
-
-/** What to load, as the model has it. */
-export function loaded({ model, load }: DiagnosisState): readonly SparePart[] {
-  return model.parts.filter(({ id }) => load().parts.includes(id));
-}
-
-/** Whether a part would be loaded that fits by a model number nobody has told. */
-export function asksModel(visit: DiagnosisState, modelNumber: string | undefined): boolean {
-  return !modelNumber && loaded(visit).some(({ fits }) => fits === 'model');
 }
 
 /** Parts of which less is needed are not worth a line. */
@@ -108,10 +92,7 @@ export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
       .weighed()
       .filter(({ part, needed: chance }) => chance >= LEAST || loaded(props.visit).includes(part));
   return (
-    <details class="card kit">
-      <summary>
-        <h2>{t('preview:load.more')}</h2>
-      </summary>
+    <Fold class="kit" title={t('preview:load.more')}>
       <dl>
         <For each={['tools', 'skills'] as const}>
           {(kind) => (
@@ -142,6 +123,6 @@ export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
           minutes: minutes(words(), finding()),
         })}
       </p>
-    </details>
+    </Fold>
   );
 }

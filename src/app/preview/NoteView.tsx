@@ -1,7 +1,12 @@
-import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
+import { hashOf } from '../../address/grammar.ts';
+import { readCode } from '../../note/read.ts';
+import { joined } from '../../visit/hand-over.ts';
 import { readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
+import { guideName } from '../shared/content-words.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { breathe } from '../shared/breathe.ts';
 import { createFetched } from '../shared/fetched.ts';
@@ -11,6 +16,8 @@ import { Checks } from './Checks.tsx';
 import { Faults, MoreFaults } from './Faults.tsx';
 import { Kit, Load } from './Load.tsx';
 import type { Page, PreviewPart } from './page.ts';
+import { Where } from './Where.tsx';
+import type { Sheet as SheetPart } from './Sheet.tsx';
 import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
 import { createVisit, type DiagnosisState } from './visit.ts';
 
@@ -66,6 +73,7 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
           <Outcome page={props.page} view={props.view} />
           <Flags page={props.page} view={props.view} />
           <Facts {...props} />
+          <Others {...props} />
           <Show when={!waits && visit}>
             {(seen) => (
               <Load page={props.page} visit={seen()} modelNumber={props.extras.caller.model} />
@@ -82,6 +90,7 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
             </Show>
           )}
         </Show>
+        <Show when={!waits && visit}>{(seen) => <Where page={props.page} visit={seen()} />}</Show>
         <div class="folds">
           <Answers page={props.page} view={props.view} />
           <Show when={!waits && visit}>
@@ -135,16 +144,40 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
   );
 }
 
-/** The job sheet, for paper alone: fetched once the page stands. Without it the page is printed. */
+/** The job sheet, made while the page is printed; where it could not be fetched the page itself is. */
 function Paper(props: VisitProps): JSX.Element {
-  const [sheet, setSheet] = createSignal<() => JSX.Element>();
+  const [sheet, setSheet] = createSignal<typeof SheetPart>();
+  const [printing, setPrinting] = createSignal(false);
+  const [before, after] = [() => setPrinting(true), () => setPrinting(false)];
   onMount(() => {
+    addEventListener('beforeprint', before);
+    addEventListener('afterprint', after);
     void breathe()
       .then(() => import('./Sheet.tsx'))
-      .then(({ Sheet }) => setSheet(() => () => <Sheet {...props} />))
+      .then(({ Sheet }) => setSheet(() => Sheet))
       .catch(() => undefined);
   });
-  return <>{sheet()?.()}</>;
+  onCleanup(() => {
+    removeEventListener('beforeprint', before);
+    removeEventListener('afterprint', after);
+  });
+  const drives = () => props.view.urgency !== 'emergency' && props.view.urgency !== 'none';
+  return (
+    <Show when={printing() && sheet()}>
+      {(part) => (
+        <Dynamic
+          component={part()}
+          page={props.page}
+          title=""
+          code={props.reading.code}
+          view={props.view}
+          caller={props.extras.caller}
+          error={props.extras.error}
+          work={drives() ? props.visit : undefined}
+        />
+      )}
+    </Show>
+  );
 }
 
 interface ViewProps {
@@ -196,6 +229,30 @@ function Flags(props: ViewProps): JSX.Element {
   );
 }
 
+/** The visit's other problems, each a link that shows it with this one beside. */
+function Others(props: Props): JSX.Element {
+  const t = sayer(props);
+  const others = () => props.extras.also;
+  const hash = (code: string) => {
+    const rest = others().filter((one) => one !== code);
+    return hashOf({ c: joined([code, props.reading.code, ...rest]) });
+  };
+  return (
+    <Show when={others().length > 0}>
+      <p class="also strong">
+        {t('preview:also')}{' '}
+        <For each={others()}>{(code) => <a href={hash(code)}>{complaint(props, code)}</a>}</For>
+      </p>
+    </Show>
+  );
+}
+
+/** What another code is about; the code itself where it cannot be read. */
+function complaint({ page }: Pick<Props, 'page'>, code: string): string {
+  const reading = readCode(code, page.codebooks);
+  return reading.kind === 'exact' ? guideName(page.words, reading.note.guide) : code;
+}
+
 function Facts(props: Props): JSX.Element {
   const t = sayer(props);
   const errors = () => [props.reading.note.error, props.extras.error].filter((text) => text);
@@ -214,7 +271,7 @@ function Facts(props: Props): JSX.Element {
           )}
         </For>
       </li>
-      <For each={knownFacts(props)}>
+      <For each={knownFacts(props.page.words, props.extras.caller, props.reading.note)}>
         {({ label, text }) => (
           <li>
             {label} <bdi>{text}</bdi>

@@ -1,7 +1,9 @@
-import { For, Match, Show, Switch, createEffect, on, type JSX } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, createSignal, on, type JSX } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
 import { hashOf } from '../../address/grammar.ts';
 import type { ReadProblem } from '../../note/types.ts';
-import { NoteView } from './NoteView.tsx';
+import { Fetching } from '../shared/Fetching.tsx';
+import type { NoteView } from './NoteView.tsx';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
@@ -32,6 +34,23 @@ export function Preview(props: Props): JSX.Element {
   const refused = () => {
     const now = reading();
     return props.state.settled() && now?.kind === 'refused' ? now.problem : undefined;
+  };
+  // With the first code, as the codebooks: what reads it is half of what a page without one weighs.
+  const [noteView, setNoteView] = createSignal<typeof NoteView>();
+  const [lost, setLost] = createSignal(false);
+  const load = (): void => {
+    setLost(false);
+    import('./NoteView.tsx').then(
+      (part) => setNoteView(() => part.NoteView),
+      () => setLost(true),
+    );
+  };
+  const any = () => props.state.code() !== '';
+  createEffect(on(any, (some) => some && !noteView() && load()));
+  const fetched = {
+    value: noteView,
+    problem: () => (lost() ? { code: 'unreachable' as const } : undefined),
+    retry: load,
   };
   createEffect(
     on(
@@ -72,7 +91,21 @@ export function Preview(props: Props): JSX.Element {
             )}
           </Match>
           <Match when={exact()}>
-            {(now) => <NoteView page={props.page} reading={now()} extras={props.state.extras()} />}
+            {(now) => (
+              <Show
+                when={noteView()}
+                fallback={<Fetching words={props.page.words} fetched={fetched} />}
+              >
+                {(part) => (
+                  <Dynamic
+                    component={part()}
+                    page={props.page}
+                    reading={now()}
+                    extras={props.state.extras()}
+                  />
+                )}
+              </Show>
+            )}
           </Match>
         </Switch>
       </div>

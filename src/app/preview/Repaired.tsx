@@ -1,5 +1,7 @@
 import { For, Show, type JSX } from 'solid-js';
+import { beside } from '../../note/repair.ts';
 import type { CodeEdit, Reading } from '../../note/types.ts';
+import { Compared } from '../shared/Compared.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Page } from './page.ts';
 
@@ -16,28 +18,13 @@ const SPARE_ENOUGH = 2;
 /** A proposed code: what was changed, and the question whether it is the caller's. */
 export function Repaired(props: Props): JSX.Element {
   const t = sayer(props);
-  const groups = () => props.reading.code.split('-');
-  const changed = (at: number) =>
-    props.reading.places.some((place) => place.how !== 'added' && place.at === at);
   return (
     <section class="card repair">
       <h2>{t('preview:repair.title')}</h2>
       <p>{t('preview:repair.lead')}</p>
-      <p class="code">
-        <For each={groups()}>
-          {(group, index) => (
-            <span class="group">
-              <For each={[...group]}>
-                {(symbol, place) => (
-                  <Show when={changed(4 * index() + place())} fallback={symbol}>
-                    <mark>{symbol}</mark>
-                  </Show>
-                )}
-              </For>
-            </span>
-          )}
-        </For>
-      </p>
+      <p class="unseen">{props.reading.code}</p>
+      <p class="quiet">{t('preview:repair.compared')}</p>
+      <Compared places={beside(props.reading.code, props.reading.places)} above="was" />
       <h3>{t('preview:repair.changed')}</h3>
       <ul>
         <For each={props.reading.places}>

@@ -1,106 +1,143 @@
 import { For, Show, type JSX } from 'solid-js';
+import type { NoteCode } from '../../note/types.ts';
+import type { Caller } from '../../visit/job.ts';
+import type { VisitView } from '../../visit/read-visit.ts';
 import { qrPath } from '../note/qr.ts';
 import { stepWords } from '../shared/content-words.ts';
 import { previewLink } from '../shared/job-text.ts';
 import { name, names, resultName } from '../shared/staff-words.ts';
-import { sayer } from '../shared/words.ts';
+import { sayer, type Words } from '../shared/words.ts';
 import { Pairs } from './Pairs.tsx';
-import { asksModel, loaded, needed } from './Load.tsx';
-import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
+import { flagLines, knownFacts, outcomeWords } from './told.ts';
 import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
-import { likely } from './Faults.tsx';
-import type { DiagnosisState } from './visit.ts';
+import { asksModel, likely, loaded, needed, type Work } from './work.ts';
+
+/** A visit as a sheet has it: one without a code is a caller and lines to write on. */
+export interface SheetProps {
+  readonly page: { readonly words: Words };
+  /** What stands at its head besides the code. */
+  readonly title: string;
+  readonly code: NoteCode | undefined;
+  readonly view: VisitView | undefined;
+  readonly caller: Caller;
+  readonly error?: string | undefined;
+  /** What else a list said of it. */
+  readonly others?: readonly string[];
+  readonly work: Work | undefined;
+}
 
 /** As many as a page holds. */
 const MOST_CHECKS = 5;
 const MOST_FAULTS = 3;
 /** Lines to write on. */
-const blanks = ['name', 'phone', 'address', 'time', 'model', 'serial'] as const;
+const known = ['name', 'phone', 'address', 'time', 'model', 'serial'] as const;
+const blanks = ['found', 'used', 'spent', 'remark', 'signed'] as const;
 
 /** The visit on one sheet of paper: what to know, what to load, boxes to tick, lines to write on. */
-export function Sheet(props: VisitProps): JSX.Element {
+export function Sheet(props: SheetProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  // eslint-disable-next-line solid/reactivity -- another note is another sheet
-  const { reading, view } = props;
-  const { code, note } = reading;
-  const { guide, steps, urgency, heldBy } = view;
-  const drives = urgency !== 'emergency' && urgency !== 'none';
-  const qr = qrPath(previewLink(code));
+  const error = () => props.error ?? props.view?.note.error ?? '';
+  const others = () => [
+    error() === '' ? t('preview:error.none') : `${t('preview:error.title')}: ${error()}`,
+    ...knownFacts(words(), props.caller, props.view?.note)
+      .filter(({ id }) => !known.some((blank) => blank === id))
+      .map(({ label, text }) => `${label} ${text}`),
+    ...(props.others ?? []),
+  ];
   return (
     <section class="sheet" aria-label={t('preview:sheet.title')}>
       <header>
         <div>
-          <p class="code">{code}</p>
-          <p class="urgency">{t(`preview:outcome.urgency.${urgency}`)}</p>
-          <p>
-            {t(`preview:outcome.${props.view.state}`)}: {outcomeWords(words(), props.view)}
-          </p>
-          <Show when={heldBy}>{(who) => <p class="strong">{t(`preview:held.${who()}`)}</p>}</Show>
+          <p>{props.title}</p>
+          <p class="code">{props.code ?? t('job:lines.none')}</p>
+          <Show when={props.view}>
+            {(view) => (
+              <>
+                <p class="urgency">{t(`preview:outcome.urgency.${view().urgency}`)}</p>
+                <p>
+                  {t(`preview:outcome.${view().state}`)}: {outcomeWords(words(), view())}
+                </p>
+                <Show when={view().heldBy}>
+                  {(who) => <p class="strong">{t(`preview:held.${who()}`)}</p>}
+                </Show>
+              </>
+            )}
+          </Show>
         </div>
-        <svg viewBox={`0 0 ${qr.size} ${qr.size}`} shape-rendering="crispEdges" aria-hidden="true">
-          <path d={qr.path} />
-        </svg>
+        <Show when={props.code}>{(code) => <Qr code={code()} />}</Show>
       </header>
       <Pairs
         class="blanks"
-        rows={blanks.map((blank) => [t(`job:lines.${blank}`), props.extras.caller[blank]])}
+        rows={known.map((blank) => [t(`job:lines.${blank}`), props.caller[blank]])}
       />
-      <ul class="warned">
-        <For each={flagLines(words(), props.view)}>{(line) => <li>{line}</li>}</For>
-      </ul>
-      <p>
-        {[
-          note.error ? `${t('preview:error.title')}: ${note.error}` : t('preview:error.none'),
-          ...knownFacts(props)
-            .filter(({ id }) => !blanks.some((blank) => blank === id))
-            .map(({ label, text }) => `${label} ${text}`),
-        ].join(' · ')}
-      </p>
-      <Show when={drives && props.visit}>{(visit) => <Work {...props} visit={visit()} />}</Show>
-      <h2>{t('preview:answers.title', { count: steps.length })}</h2>
-      <p class="told">
-        {steps.map((step) => stepWords(words(), guide, step).join(': ')).join(' · ')}
-      </p>
-      <Pairs
-        class="blanks"
-        rows={(['found', 'used', 'spent'] as const).map((blank) => [
-          t(`preview:sheet.${blank}`),
-          '',
-        ])}
-      />
+      <Show when={props.view}>
+        {(view) => (
+          <ul class="warned">
+            <For each={flagLines(words(), view())}>{(line) => <li>{line}</li>}</For>
+          </ul>
+        )}
+      </Show>
+      <p>{others().join(' · ')}</p>
+      <Show when={props.work}>
+        {(work) => <ToDo page={props.page} work={work()} model={props.caller.model} />}
+      </Show>
+      <Show when={props.view}>
+        {(view) => (
+          <>
+            <h2>{t('preview:answers.title', { count: view().steps.length })}</h2>
+            <p class="told">
+              {view()
+                .steps.map((step) => stepWords(words(), view().guide, step).join(': '))
+                .join(' · ')}
+            </p>
+          </>
+        )}
+      </Show>
+      <Pairs class="blanks" rows={blanks.map((blank) => [t(`preview:sheet.${blank}`), ''])} />
     </section>
   );
 }
 
-/** Faults, load and checks, each with its box. */
-function Work(props: VisitProps & { readonly visit: DiagnosisState }): JSX.Element {
+function Qr(props: { readonly code: NoteCode }): JSX.Element {
+  const qr = () => qrPath(previewLink(props.code));
+  return (
+    <svg viewBox={`0 0 ${qr().size} ${qr().size}`} shape-rendering="crispEdges" aria-hidden="true">
+      <path d={qr().path} />
+    </svg>
+  );
+}
+
+/** Load, faults and checks, each with its box. */
+function ToDo(
+  props: Pick<SheetProps, 'page'> & { readonly work: Work; readonly model: string | undefined },
+): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const checks = () =>
-    props.visit
+    props.work
       .plan()
       .best.steps.slice(0, MOST_CHECKS)
       .flatMap((step) => {
-        const check = props.visit.model.checks.find(({ id }) => id === step.check);
+        const check = props.work.model.checks.find(({ id }) => id === step.check);
         return check ? [{ check, step }] : [];
       });
   return (
     <>
       <h2>{t('preview:load.title')}</h2>
       <ul class="boxes">
-        <For each={loaded(props.visit)} fallback={<li>{t('preview:load.noParts')}</li>}>
+        <For each={loaded(props.work)} fallback={<li>{t('preview:load.noParts')}</li>}>
           {({ id }) => <li>{name(words(), 'parts', id)}</li>}
         </For>
-        <Show when={asksModel(props.visit, props.extras.caller.model)}>
+        <Show when={asksModel(props.work, props.model)}>
           <li>{t('preview:load.callModel')}</li>
         </Show>
       </ul>
-      <p class="told">{names(words(), 'tools', needed(props.visit, 'tools'))}</p>
+      <p class="told">{names(words(), 'tools', needed(props.work, 'tools'))}</p>
       <h2>{t('preview:ranking.title')}</h2>
       <p>
-        {likely(props.visit)
+        {likely(props.work)
           .slice(0, MOST_FAULTS)
           .map(({ fault, share }) => `${name(words(), 'faults', fault)}, ${odds(words(), share)}`)
           .join(' · ')}

@@ -11,7 +11,7 @@ import type { Codebooks } from '../../note/codebook.ts';
 import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import type { Reading } from '../../note/types.ts';
-import { readPasted, type Labels } from '../../visit/hand-over.ts';
+import { joined, readPasted, type Labels } from '../../visit/hand-over.ts';
 import type { Caller } from '../../visit/job.ts';
 
 export interface PreviewState {
@@ -37,6 +37,8 @@ export interface PreviewState {
 
 export interface Extras extends Pick<Fragment, 'error'> {
   readonly caller: Caller;
+  /** Codes of the same visit's other problems, as they were given. */
+  readonly also: readonly string[];
 }
 
 /**
@@ -60,23 +62,29 @@ export function createPreviewState(
 
   const read = (text: string) => {
     if (text.trim() === '') return undefined;
-    if (whole()) return readPasted(text, codebooks, labels).reading;
+    if (whole()) return readPasted(text, codebooks, labels);
     const added = () => setWhole(true);
     void addBooks().then(added, added);
     return undefined;
   };
-  const reading = createMemo(() => read(code()));
-  const cameAs = createMemo(() => read(came().fragment.code ?? ''));
+  const pasted = createMemo(() => read(code()));
+  const reading = () => pasted()?.reading;
+  const cameAs = createMemo(() => read(came().fragment.code ?? '')?.reading);
 
+  const also = () => ({ also: pasted()?.also ?? [] });
   /** A model number must not stay on the page when the next caller's code is typed. */
   const extras = createMemo((): Extras => {
     const [now, then] = [reading(), cameAs()];
     // Until it can be read, a code is the one that came as long as its text is.
-    if (!now && (whole() || code() !== came().fragment.code)) return { caller: {} };
+    if (!now && (whole() || code() !== came().fragment.code)) return { ...also(), caller: {} };
     const other = now && now.kind !== 'refused' && then && then.kind !== 'refused';
-    if (other && now.code !== then.code) return { caller: {} };
+    if (other && now.code !== then.code) return { ...also(), caller: {} };
     const { error, model, remark } = came().fragment;
-    return { ...defined({ error }), caller: { ...handed(), ...defined({ model, remark }) } };
+    return {
+      ...also(),
+      ...defined({ error }),
+      caller: { ...handed(), ...defined({ model, remark }) },
+    };
   });
 
   const store = () => {
@@ -106,8 +114,9 @@ export function createPreviewState(
   const take = () => {
     const text = code();
     if (readCode(text, codebooks).kind !== 'refused') return;
-    const { reading: now, came: found } = readPasted(text, codebooks, labels);
-    const only = found?.code ?? (now.kind === 'refused' ? undefined : now.code);
+    const { reading: now, came: found, also: others = [] } = readPasted(text, codebooks, labels);
+    const only =
+      found?.code ?? (now.kind === 'refused' ? undefined : joined([now.code, ...others]));
     if (only === undefined) return;
     if (found) {
       const { model, remark, ...caller } = found.caller;
@@ -149,7 +158,8 @@ export function createPreviewState(
     },
     say(what) {
       const now = reading();
-      if (what === 'confirmed' && now?.kind === 'repaired') setCode(now.code);
+      if (what === 'confirmed' && now?.kind === 'repaired')
+        setCode(joined([now.code, ...also().also]));
       setSaid(what);
       store();
     },

@@ -1,6 +1,6 @@
 /** What a code says in words, for the screen and for paper. */
-import type { Reading } from '../../note/types.ts';
-import { callerFields } from '../../visit/job.ts';
+import type { Note, Reading } from '../../note/types.ts';
+import { callerFields, type Caller } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 import { flagWords } from '../shared/staff-words.ts';
@@ -47,17 +47,13 @@ interface Known {
 }
 
 /** What is known of the range and the customer besides the answers. */
-export function knownFacts({
-  page: { words },
-  reading: { note },
-  extras,
-}: Pick<VisitProps, 'page' | 'reading' | 'extras'>): Known[] {
+export function knownFacts(words: Words, caller: Caller, note: Note | undefined): Known[] {
   const came = callerFields.map((field): Known => ({
     id: field,
     label: PLAIN.includes(field) ? '' : `${words.t(`job:lines.${field}`)}:`,
-    text: extras.caller[field] ?? '',
+    text: caller[field] ?? '',
   }));
-  const details = Object.entries(note.details).map(([id, answer]) => ({
+  const details = Object.entries(note?.details ?? {}).map(([id, answer]) => ({
     id,
     label: PLAIN.includes(id) ? '' : `${detailName(words, 'preview', id)}:`,
     text: detailAnswer(words, 'preview', id, answer),

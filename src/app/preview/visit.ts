@@ -3,8 +3,10 @@ import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { loadFor, weigh, type Load, type Weighed } from '../../diagnosis/parts.ts';
 import { plan, stillOpen, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
+import type { Stability } from '../../diagnosis/stability.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
+import { createStability } from './stability.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
 
 export interface DiagnosisState {
@@ -19,6 +21,8 @@ export interface DiagnosisState {
   readonly load: Accessor<Load>;
   /** What it costs and saves to have each part along. */
   readonly weighed: Accessor<readonly Weighed[]>;
+  /** How far the shares move; undefined while that is worked out. */
+  readonly stability: Accessor<Stability | undefined>;
   tap(tap: Tap): void;
   undo(check: string): void;
 }
@@ -56,6 +60,7 @@ export function createVisit(model: Model, answers: Evidence, code: string): Diag
     plan: createMemo(() => plan(model, evidence())),
     load,
     weighed: createMemo(() => weigh(model, open(), load())),
+    stability: createStability(model, evidence),
     tap: (tap) => set(withTap(taps(), tap)),
     undo: (check) => set(without(taps(), check)),
   };

@@ -1,24 +1,10 @@
-import {
-  Show,
-  createEffect,
-  createMemo,
-  createSignal,
-  on,
-  onCleanup,
-  onMount,
-  type JSX,
-} from 'solid-js';
-import { partsToBring } from '../../route/parts-to-bring.ts';
+import { Show, createEffect, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
+import { Dynamic } from 'solid-js/web';
+import { Fetching } from '../shared/Fetching.tsx';
 import { sayer } from '../shared/words.ts';
+import type { Day } from './Day.tsx';
 import { AddByHand } from './AddByHand.tsx';
 import { Enter } from './Enter.tsx';
-import { PartsToBring } from './PartsToBring.tsx';
-import { Mend } from './Mend.tsx';
-import { Out } from './Out.tsx';
-import { Sheets } from './Sheets.tsx';
-import { Total } from './Total.tsx';
-import { Visits } from './Visits.tsx';
-import { createFigures } from './figures.ts';
 import type { Page } from './page.ts';
 import { createRoute } from './state.ts';
 
@@ -27,7 +13,6 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   const t = sayer(props);
   // eslint-disable-next-line solid/reactivity -- the page is made once
   const route = createRoute(props.page);
-  const figures = createFigures(route.visits);
   const [said, setSaid] = createSignal('');
   const say = (text: string): void => {
     // The same words again are told again.
@@ -41,16 +26,24 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   onMount(() => addEventListener('beforeunload', ask));
   onCleanup(() => removeEventListener('beforeunload', ask));
   const parts = { route, say };
-  const load = createMemo(() => partsToBring(figures()));
   const any = () => route.visits().length + route.unread().length > 0;
   const [open, setOpen] = createSignal(true);
   // Emptied, it is there to be filled.
   createEffect(on(any, (some) => !some && setOpen(true), { defer: true }));
-  const [sheets, setSheets] = createSignal(false);
-  const printSheets = (): void => {
-    setSheets(true);
-    addEventListener('afterprint', () => setSheets(false), { once: true });
-    print();
+  const [day, setDay] = createSignal<typeof Day>();
+  const [lost, setLost] = createSignal(false);
+  const loadDay = (): void => {
+    setLost(false);
+    import('./Day.tsx').then(
+      (part) => setDay(() => part.Day),
+      () => setLost(true),
+    );
+  };
+  createEffect(on(any, (some) => some && !day() && loadDay()));
+  const fetched = {
+    value: day,
+    problem: () => (lost() ? { code: 'unreachable' as const } : undefined),
+    retry: loadDay,
   };
   return (
     <>
@@ -75,17 +68,10 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
       <Show when={route.lost()}>
         <p class="lost strong">{t('round:keptCodes')}</p>
       </Show>
-      <Visits {...props} {...parts} load={load()} />
-      <Mend {...props} {...parts} />
-      <Show when={route.visits().length > 0}>
-        <Total {...props} {...parts} figures={figures()} />
-        <PartsToBring {...props} {...parts} load={load()} />
-      </Show>
       <Show when={any()}>
-        <Out {...props} {...parts} load={load()} onSheets={printSheets} />
-      </Show>
-      <Show when={sheets()}>
-        <Sheets {...props} {...parts} load={load()} />
+        <Show when={day()} fallback={<Fetching words={props.page.words} fetched={fetched} />}>
+          {(part) => <Dynamic component={part()} {...props} {...parts} />}
+        </Show>
       </Show>
     </>
   );

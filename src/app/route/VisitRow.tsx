@@ -11,6 +11,8 @@ interface Props extends LoadProps {
   readonly visit: Listed;
   /** Its place in the day, from 0. */
   readonly place: number;
+  /** The place of another problem of the same visit, where that stands above. */
+  readonly goesWith: number | undefined;
   /** The row that has the same code, where another has. */
   readonly same: number | undefined;
   readonly dragging: boolean;
@@ -87,6 +89,9 @@ export function VisitRow(props: Props): JSX.Element {
           </button>
         </span>
       </div>
+      <Show when={props.goesWith}>
+        {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
+      </Show>
       <Show when={props.same}>
         {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
       </Show>

@@ -4,6 +4,7 @@ import type { LoadProps } from './props.ts';
 import { breathe } from '../shared/breathe.ts';
 import { titleOf } from './facts.ts';
 import type { Listed } from './state.ts';
+import { TimeBar } from './TimeBar.tsx';
 import { VisitRow } from './VisitRow.tsx';
 
 /** Rows drawn at a time: some milliseconds' work. */
@@ -31,6 +32,12 @@ export function Visits(props: LoadProps): JSX.Element {
       if (code !== undefined && !rows.has(code)) rows.set(code, { id, row });
     return rows;
   });
+  /** The place of the problem above that is the same visit's. */
+  const goesWith = (visit: Listed, place: number): number | undefined => {
+    const above = visits()[place - 1];
+    const same = above && props.route.visitKey(above) === props.route.visitKey(visit);
+    return same ? place : undefined;
+  };
   const move = (id: number, to: number, by: 'up' | 'down' | 'drag'): void => {
     const visit = visits().find((one) => one.id === id);
     if (!visit || !props.route.move(id, to)) return;
@@ -87,6 +94,7 @@ export function Visits(props: LoadProps): JSX.Element {
             </For>
             <span class="quiet">{t('round:visits.lead')}</span>
           </p>
+          <TimeBar {...props} />
           <ol class="visits" ref={(element) => (list = element)}>
             <For each={shown()}>
               {(visit, place) => {
@@ -96,6 +104,7 @@ export function Visits(props: LoadProps): JSX.Element {
                     {...props}
                     visit={visit}
                     place={place()}
+                    goesWith={goesWith(visit, place())}
                     same={first()?.id === visit.id ? undefined : first()?.row}
                     onMove={(to, by) => move(visit.id, to, by)}
                     onDragStart={() => setDragged(visit.id)}

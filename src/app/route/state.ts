@@ -67,6 +67,8 @@ export interface RouteState {
   /** What a visit's columns say of whom it is for. */
   callerOf(visit: Pick<Listed, 'others'>): Caller;
   windowOf(visit: Pick<Listed, 'others'>): Window | undefined;
+  /** Alike for two problems of one visit: by whom and when it is. */
+  visitKey(visit: Listed): string;
   /** What a reload has left out, where it has: only codes are kept (`desk: keep-caller`). */
   readonly lost: Accessor<boolean>;
   takeOut(id: number): void;
@@ -94,17 +96,31 @@ export function createRoute(page: Page): RouteState {
   const known = createMemo(() => knownColumns(columns(), labels));
   const callerOf = ({ others }: Pick<Listed, 'others'>) => callerIn(known(), others);
   const windowIn = (visit: Pick<Listed, 'others'>) => windowOf(callerOf(visit).time ?? '');
+  /** By whom and when a visit is; two problems of one caller are one visit. */
+  const visitKey = (visit: Listed): string => {
+    const { name = '', phone = '', address = '', time = '' } = callerOf(visit);
+    return name + phone + address === '' ? `#${visit.id}` : [name, phone, address, time].join('\n');
+  };
+  /** The problems of one visit one after the other, in the place of the first. */
+  const together = (list: readonly Listed[]): Listed[] => {
+    const visits = new Map<string, Listed[]>();
+    for (const visit of list) {
+      const key = visitKey(visit);
+      visits.set(key, [...(visits.get(key) ?? []), visit]);
+    }
+    return [...visits.values()].flat();
+  };
   /** Moved by hand: what comes later goes to the end, and nothing else moves. */
   const inOrder = (list: readonly Listed[]): Listed[] => {
     const urgent = byUrgency(list.toSorted((a, b) => a.id - b.id));
-    if (order() !== 'time') return urgent;
+    if (order() !== 'time') return together(urgent);
     const timed = urgent.map((visit) => {
       const { day = '', from = Infinity } = windowIn(visit) ?? {};
       return { visit, day, from };
     });
     const byTime = (a: (typeof timed)[number], b: (typeof timed)[number]): number =>
       a.day === b.day ? Math.sign(a.from - b.from) || 0 : a.day < b.day ? -1 : 1;
-    return timed.toSorted(byTime).map(({ visit }) => visit);
+    return together(timed.toSorted(byTime).map(({ visit }) => visit));
   };
   const visitOf = ({ id, row, others, reading }: Ready): Listed => {
     if (!reading) return { id, row, others, code: undefined, seen: undefined, assessed: undefined };
@@ -256,6 +272,7 @@ export function createRoute(page: Page): RouteState {
     known,
     callerOf,
     windowOf: windowIn,
+    visitKey,
     lost,
     takeOut(id) {
       const at = visits().findIndex((visit) => visit.id === id);

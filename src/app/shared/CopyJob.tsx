@@ -1,10 +1,10 @@
-import { createSignal, type JSX } from 'solid-js';
+import type { JSX } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { latestDay } from '../../note/day.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { makeJob, type Caller } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
-import { copy } from './copy.ts';
+import { CopyButton } from './CopyButton.tsx';
 import { jobText, previewLink } from './job-text.ts';
 import { sayer, type Words } from './words.ts';
 
@@ -17,37 +17,30 @@ interface Props {
   readonly error?: string | undefined;
 }
 
-/** A visit handed over as the desk would: its job's text on the clipboard. */
+/** A visit handed over as the desk would: its job as text and as data. */
 export function CopyJob(props: Props): JSX.Element {
   const t = sayer(props);
-  const [copied, setCopied] = createSignal<string>();
-  const text = (): string => {
+  const job = () => {
     const { view, code, caller, error } = props;
-    const job = makeJob(view, {
+    return makeJob(view, {
       ...{ code, caller, link: previewLink(code) },
       made: latestDay(view.note.day, new Date()),
       ...defined({ error }),
     });
-    return job ? jobText(props.page.words, view, job) : code;
   };
-  const said = () => {
-    const last = copied();
-    if (last === undefined) return '';
-    return t(last === text() ? 'job:copied' : 'job:stale');
+  const text = (): string => {
+    const made = job();
+    return made ? jobText(props.page.words, props.view, made) : props.code;
   };
   return (
     <>
-      <button
-        type="button"
-        class="plain"
-        onClick={() => {
-          const now = text();
-          void copy(now).then((worked) => worked && setCopied(now));
-        }}
-      >
-        {t('job:copy')}
-      </button>
-      <span role="status">{said()}</span>
+      <CopyButton page={props.page} label={t('job:copy')} text={text} done={t('job:copied')} />
+      <CopyButton
+        page={props.page}
+        label={t('job:copyJson')}
+        text={() => JSON.stringify(job() ?? { code: props.code }, undefined, 2)}
+        done={t('job:copied')}
+      />
     </>
   );
 }

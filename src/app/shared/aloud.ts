@@ -15,7 +15,7 @@ function parts(): HTMLElement[] {
     (part) =>
       part.offsetParent &&
       part.innerText.trim() &&
-      !part.closest('nav, .unseen, details:not([open])') &&
+      !part.closest('nav, .stages, .unseen, details:not([open])') &&
       !part.querySelector(PARTS),
   );
 }
@@ -52,7 +52,7 @@ function read(): void {
 if (button && speech) {
   // A voice of another language would make a riddle of the page. Voices may come late.
   (speech.onvoiceschanged = () => {
-    button.disabled = !speech.getVoices().some((voice) => voice.lang.startsWith(lang));
+    button.disabled = !speech.getVoices().some((voice) => voice.lang.startsWith(lang.slice(0, 2)));
   })();
   button.addEventListener('click', read);
   addEventListener('pagehide', () => {

@@ -1,7 +1,7 @@
 /** A job in words: plain text to paste anywhere, which `visit/hand-over.ts` reads back. */
 import { hashOf } from '../../address/grammar.ts';
 import type { CodebookNode } from '../../note/codebook.ts';
-import { jobLines, type Labels } from '../../visit/hand-over.ts';
+import { jobLines, joined, type Labels } from '../../visit/hand-over.ts';
 import { callerFields, linesOf, oneLine, type Job } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { detailAnswer, detailName, guideName, nodeWords, stepWords } from './content-words.ts';
@@ -40,7 +40,7 @@ export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job
   const unread = (job.cautions?.unread ?? [])
     .flatMap((id) => guide.nodes.get(id as never) ?? [])
     .map(short);
-  const code = job.code ?? labels.none;
+  const code = joined([...(job.code ? [job.code] : []), ...(job.also ?? [])]) || labels.none;
   return [
     ...top(
       'job',

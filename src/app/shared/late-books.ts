@@ -5,8 +5,14 @@ export function makeLateBooks(): { codebooks: Codebooks; addBooks: () => Promise
   const codebooks = new Map<number, Codebook>();
   let adding: Promise<void> | undefined;
   const addBooks = () =>
-    (adding ??= import('./books.ts').then(({ codebooks: all }) => {
-      for (const [release, codebook] of all) codebooks.set(release, codebook);
-    }));
+    (adding ??= import('./books.ts').then(
+      ({ codebooks: all }) => {
+        for (const [release, codebook] of all) codebooks.set(release, codebook);
+      },
+      (problem: unknown) => {
+        adding = undefined;
+        throw problem;
+      },
+    ));
   return { codebooks, addBooks };
 }

@@ -1,7 +1,9 @@
 /** The language the browser asks for stands out among the links; nobody is sent anywhere. */
 const links = [...document.querySelectorAll<HTMLAnchorElement>('.languages a')];
-const own = document.documentElement.lang;
+/** Whoever asks for Mexican Spanish reads that of the US more easily than English. */
+const plain = (tag: string): string => tag.slice(0, 2).toLowerCase();
+const own = plain(document.documentElement.lang);
 const wanted = navigator.languages
-  .map((tag) => tag.slice(0, 2).toLowerCase())
-  .find((tag) => tag === own || links.some(({ hreflang }) => hreflang === tag));
-for (const link of links) link.classList.toggle('wanted', link.hreflang === wanted);
+  .map(plain)
+  .find((tag) => tag === own || links.some(({ hreflang }) => plain(hreflang) === tag));
+for (const link of links) link.classList.toggle('wanted', plain(link.hreflang) === wanted);

@@ -45,14 +45,18 @@ export function openState({ zone, open, holidays }: OpenHours, now: Date): OpenS
   return { open: false };
 }
 
-/** A time of the day, `7 AM`. @param minute since midnight */
+/** A time of the day, `7 AM`, that no line breaks. @param minute since midnight */
 export function timeOfDay(locale: string, minute: number): string {
+  // ICU writes whole hours in Canada's French `07 h`; people write `7 h`.
   return new Intl.DateTimeFormat(locale, {
     timeZone: 'UTC',
     hour: 'numeric',
     minute: minute % 60 === 0 ? undefined : '2-digit',
     hour12: locale.startsWith('en') || undefined,
-  }).format(minute * 60_000);
+  })
+    .format(minute * 60_000)
+    .replace(/^0(?=\d h)/, '')
+    .replaceAll(' ', '\u00a0');
 }
 
 /** The name of a day of the week. @param day 0 is Monday */

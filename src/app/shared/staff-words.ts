@@ -13,7 +13,8 @@ export function demoName(words: Words, demo: string): string {
 }
 
 /** What the diagnosis names. */
-export type Kind = 'faults' | 'checks' | 'parts' | 'access' | 'tools' | 'skills' | 'cautions';
+export type Kind =
+  'faults' | 'checks' | 'places' | 'parts' | 'access' | 'tools' | 'skills' | 'cautions';
 
 /** The name of something in the diagnosis: faults and checks are worded with the model. */
 export function name(words: Words, kind: Kind, id: string): string {

@@ -9,6 +9,7 @@ import type { Key, ListKey } from './keys.ts';
 
 /** A language's sentences, the same at build time and in the browser. */
 export interface Words {
+  /** A tag (BCP 47), with a region where the sentences keep to one. */
   readonly language: string;
   /**
    * One sentence. Counted ones (`_one`, `_other` …) take `count`. Throws where a fact is missing,

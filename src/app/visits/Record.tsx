@@ -2,7 +2,7 @@ import { For, Show, createResource, createSignal, onCleanup, type JSX } from 'so
 import { MOST_MINUTES, MOST_REMARK, NOTHING, OTHER } from '../../diagnosis/visits-schema.ts';
 import { defined } from '../../defined.ts';
 import { oneLine } from '../../visit/job.ts';
-import { copy } from '../shared/copy.ts';
+import { copy } from '../shared/Copy.tsx';
 import { sayer } from '../shared/words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
@@ -202,12 +202,7 @@ function Unsaved(props: {
       <button
         type="button"
         class="plain"
-        onClick={() =>
-          void copy(props.text).then((done) => {
-            if (!done) field?.select();
-            setCopied(done);
-          })
-        }
+        onClick={() => void copy(props.text, field).then(setCopied)}
       >
         {t('visits:record.copy')}
       </button>

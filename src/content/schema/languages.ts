@@ -3,6 +3,11 @@ import { z } from 'zod';
 const language = z.strictObject({
   /** In the language itself. */
   name: z.string().trim().min(1),
+  /** Whose way of writing the language the sentences keep to (ISO 3166-1): without it the firm's. */
+  region: z
+    .string()
+    .regex(/^[A-Z]{2}$/)
+    .optional(),
   direction: z.enum(['ltr', 'rtl']),
   /** Whether the staff's pages speak it too. */
   staff: z.boolean(),

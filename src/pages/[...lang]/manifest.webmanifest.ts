@@ -1,6 +1,6 @@
 import type { APIRoute } from 'astro';
 import { languageParams } from '../../site/addresses.ts';
-import { firm, languageOf, mainLanguage } from '../../content/load.ts';
+import { firm, languageOf, localeOf, mainLanguage } from '../../content/load.ts';
 import { iconFile, icons } from '../../site/icon.ts';
 import { token } from '../../site/tokens.ts';
 import { words } from '../../site/words.ts';
@@ -17,7 +17,7 @@ export const GET: APIRoute<{ language: string }> = ({ props: { language } }) => 
     name: firm().name,
     short_name: firm()['short-name'] ?? firm().name,
     description: t('site:home.title'),
-    lang: language,
+    lang: localeOf(language),
     dir: languageOf(language).direction,
     display: 'standalone',
     background_color: token('paper'),

@@ -2,7 +2,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { firm, languageOf, languages, releases } from '../../content/load.ts';
+import { firm, languageOf, languages, localeOf, releases } from '../../content/load.ts';
 import { address } from '../addresses.ts';
 import { headersFile } from '../policy.ts';
 import { words } from '../words.ts';
@@ -15,7 +15,7 @@ function page(language: string): string {
   const { t } = words(language);
   const { phone, numbers } = firm();
   return `<!doctype html>
-<html lang="${language}" dir="${languageOf(language).direction}">
+<html lang="${localeOf(language)}" dir="${languageOf(language).direction}">
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escaped(t('offline:closed.title'))}</title>

@@ -2,6 +2,8 @@ import { defined } from '../../defined.ts';
 import type { Guide, GuideNode } from '../../guide/types.ts';
 import { moreQuestions, remaining, type Remaining } from '../../guide/remaining.ts';
 import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
+import { models } from '../../content/load.ts';
+import { detailKey, keyIn } from '../../diagnosis/evidence.ts';
 import { makeCalls } from './phone-links.ts';
 import { deskNamespace } from '../words.ts';
 import { guideTexts } from './texts.ts';
@@ -23,10 +25,25 @@ function isAhead({ kind, block, caution, timer, answers }: GuideNode): boolean {
   return kind === 'question' && !caution && !timer && facts.every((fact) => HARMLESS.has(fact));
 }
 
-function deskNode(node: GuideNode, left: Remaining | undefined): DeskNode {
+const DETAIL = detailKey('');
+
+/** What a page's answers tell of the details: the model knows. */
+function tellsOf(guide: Guide, { sentences }: GuideNode): DeskNode['tells'] {
+  const tables = (models()[guide.id]?.evidence ?? []).filter(({ key }) => key.startsWith(DETAIL));
+  const found: Record<string, Record<string, string>> = {};
+  for (const { key, tells = {} } of tables) {
+    const page = tells[keyIn(new Set(Object.keys(tells)), guide.id, sentences)] ?? {};
+    for (const [answer, is] of Object.entries(page))
+      (found[answer] ??= {})[key.slice(DETAIL.length)] = is;
+  }
+  return Object.keys(found).length > 0 ? found : undefined;
+}
+
+function deskNode(guide: Guide, node: GuideNode, left: Remaining | undefined): DeskNode {
   const { caution, timer, takesError, breakerStaysOff } = node;
   return defined({
     ...{ more: left && moreQuestions(left), caution, timer, each: promiseOf(node) },
+    tells: tellsOf(guide, node),
     takesError: takesError || undefined,
     ahead: isAhead(node) || undefined,
     breakerStaysOff: breakerStaysOff || undefined,
@@ -36,7 +53,7 @@ function deskNode(node: GuideNode, left: Remaining | undefined): DeskNode {
 function nodesOf(guide: Guide): Record<string, DeskNode> {
   const left = remaining(guide);
   return Object.fromEntries(
-    [...guide.nodes.values()].map((node) => [node.id, deskNode(node, left.get(node.id))]),
+    [...guide.nodes.values()].map((node) => [node.id, deskNode(guide, node, left.get(node.id))]),
   );
 }
 

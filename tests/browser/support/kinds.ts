@@ -5,7 +5,7 @@ import { join } from 'node:path';
 
 /** Pages that share one weight ceiling. */
 export interface Kind {
-  readonly kind: 'question' | 'note' | 'preview' | 'round';
+  readonly kind: 'question' | 'note' | 'preview' | 'round' | 'desk';
   /** Addresses from the site's root. */
   readonly paths: readonly string[];
   /** The page a guide starts with, for kinds that have one. */
@@ -56,5 +56,6 @@ export function kindsOf(dist: string): Kind[] {
     { kind: 'note', paths: [known('/note/') + JOURNEY], ceiling: CEILINGS.note },
     { kind: 'preview', paths: [known('/preview/')], ceiling: CEILINGS.preview },
     { kind: 'round', paths: [known('/round/')], ceiling: CEILINGS.round },
+    { kind: 'desk', paths: [known('/desk/')], ceiling: CEILINGS.desk },
   ];
 }

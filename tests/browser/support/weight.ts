@@ -93,6 +93,7 @@ export const CEILINGS = {
   clockScript: 5_920,
   /** Photos, the details that matter most and what to do until the visit are on it. */
   note: 44_000,
-  preview: 60_000,
-  round: 60_000,
+  preview: 55_000,
+  round: 55_000,
+  desk: 45_000,
 } as const;

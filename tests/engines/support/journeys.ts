@@ -3,7 +3,7 @@ import { formatFragment } from '../../../src/address/fragment.ts';
 import { isOwn, parseId } from '../../../src/guide/ids.ts';
 import { formatJourney } from '../../../src/address/journey-text.ts';
 import type { Guide, Journey, NodeId } from '../../../src/guide/types.ts';
-import { languageOf, languages, mainLanguage } from '../../../src/content/load.ts';
+import { languageOf, languages, localeOf, mainLanguage } from '../../../src/content/load.ts';
 import { codeFor, made } from '../../browser/support/codes.ts';
 import { guides, shortestJourneys } from '../../browser/support/shortest-journeys.ts';
 import { answered, heard, until, type Engine, type Size, type Tab } from './engine.ts';
@@ -116,7 +116,7 @@ export function journeysIn(name: string, start: () => Promise<Engine>): void {
           // A copy of one language has no links to others.
           expect(await tab.sees('.languages a')).toBe(languages().length > 1);
           if (next === language) return;
-          await tab.click(`.languages a[hreflang="${next}"]`);
+          await tab.click(`.languages a[hreflang="${localeOf(next)}"]`);
           const below = url.pathname.slice(rootOf(language).length);
           const own = await arrived(tab, rootOf(next) + below);
           expect(journeyOf(own)).toBe(journeyOf(url));

@@ -46,5 +46,7 @@ it('writes times and days as the region does', () => {
   // CLDR puts narrow spaces, no-break ones or plain ones, by its version.
   const times = [timeOfDay('en', 420), timeOfDay('en-GB', 1050), timeOfDay('en-CA', 420)];
   expect(times.map((time) => time.replaceAll(/\s/g, ' '))).toEqual(['7 AM', '5:30 pm', '7 a.m.']);
+  // Office québécois de la langue française, Banque de dépannage linguistique: "7 h", not "07 h".
+  expect([timeOfDay('fr-CA', 420), timeOfDay('fr-CA', 1140)]).toEqual(['7\u00A0h', '19\u00A0h']);
   expect([nameOfDay('en', 0), nameOfDay('en-GB', 6)]).toEqual(['Monday', 'Sunday']);
 });

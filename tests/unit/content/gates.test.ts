@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openContent } from '../../../src/content/content.ts';
+import { languageReport } from '../../../src/content/language-report.ts';
 import { checkContent, gates } from '../../../src/content/gates.ts';
 import type { Gate } from '../../../src/content/gates.ts';
 import { tellProblem } from '../../../src/content/tell.ts';
@@ -36,6 +37,11 @@ it('refuses a file that is not UTF-8, by its name', () => {
 it('refuses a language given twice', () => {
   spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, en]');
   expect(toldBy('shape', copy.folder).join()).toContain('each language once');
+});
+
+it('asks a language that no staff speak for nothing that phone staff say', () => {
+  spoil(copy.folder, 'firm.yaml', 'languages: [en]', 'languages: [en, ar]');
+  expect(toldBy('languages', copy.folder)).toEqual([]);
 });
 
 describe('the published content', () => {
@@ -181,15 +187,35 @@ const slips: readonly Slip[] = [
     hint: 'Add "hot"',
   },
   {
-    name: 'a language that lacks a sentence',
+    name: 'a language that lacks a stop',
     gate: 'languages',
     french: true,
-    file: 'text/fr/desk.json',
-    from: '{\n  "title":',
-    to: '{\n  "titre":',
-    what: 'desk:title: is missing.',
+    file: 'text/fr/blocks.json',
+    from: '"stop-fire": {',
+    to: '"stop-feu": {',
+    what: 'blocks:stop-fire: is missing, and it keeps readers safe',
     hint: 'Translate the English sentence.',
-    told: 'text/fr/desk.json',
+    told: 'text/fr/blocks.json',
+  },
+  {
+    name: 'a sentence of 21 words on a homeowner’s page',
+    gate: 'languages',
+    file: 'text/en/site.json',
+    from: '"Use a kitchen timer."',
+    to: `"Use a timer${' and a timer'.repeat(6)}."`,
+    told: 'text/en/site.json',
+    what: 'site:timer.noScript: has a sentence of 21 words; 20 is the most.',
+    hint: 'Make two of it.',
+  },
+  {
+    name: 'a numbered line that asks for more than one thing',
+    gate: 'languages',
+    file: 'text/en/blocks.json',
+    from: '"Look from the doorway. Sniff. Listen."',
+    to: '"Look from the doorway. Sniff. Listen. Call."',
+    told: 'text/en/blocks.json',
+    what: 'blocks:stop-unsure.now.1: has 4 sentences; a numbered line has one action.',
+    hint: 'Put it into 3 or fewer.',
   },
   {
     name: 'an English sentence in words that the glossary refuses',
@@ -405,11 +431,56 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
     expect(found).toContain(hint);
   });
 
-  it('a file that is not there', () => {
+  /** What French is refused for, and what it is only behind in, once a sentence is gone. */
+  function withoutIn(name: string, keys: string): { refused: string[]; behind: string[] } {
     speakFrench();
-    rmSync(join(copy.folder, 'text/fr/desk.json'));
-    const [first] = toldBy('languages', copy.folder);
-    expect(first).toContain(`${join(copy.folder, 'text/fr/desk.json')}:1:1: There is no such file`);
+    const path = join(copy.folder, `text/fr/${name}.json`);
+    const value = JSON.parse(readFileSync(path, 'utf8')) as Record<string, unknown>;
+    const parts = keys.split('.');
+    const last = parts.pop() ?? '';
+    const holder = parts.reduce((at, key) => at[key] as Record<string, unknown>, value);
+    expect(holder).toHaveProperty(last);
+    Reflect.deleteProperty(holder, last);
+    writeFileSync(path, JSON.stringify(value));
+    const report = languageReport(openContent(copy.folder), 'fr');
+    if (!report.ok) throw new Error('no report');
+    const { behind, problems } = report.value;
+    return {
+      refused: problems.flatMap((one) => (one.code === 'safety-missing' ? [one.path] : [])),
+      behind: behind.map((one) => one.path),
+    };
+  }
+
+  it.each([
+    ['blocks', 'stop-gas.never'],
+    ['blocks', 'danger.answers.gas'],
+    ['blocks', 'wait-reach.lines'],
+    ['door-locked', 'wait'],
+    ['door-locked', 'short-clean.lines'],
+    ['door-locked', 'near.care'],
+    ['door-locked', 'finish-open.title'],
+    ['care', 'topics.foil.never'],
+    ['site', 'danger'],
+    ['site', 'timer.mayBe'],
+    ['preview', 'flags.wont-stop'],
+  ])('a language is never without %s:%s', (name, keys) => {
+    expect(withoutIn(name, keys)).toEqual({ refused: [`${name}:${keys}`], behind: [] });
+  });
+
+  it.each([
+    ['door-locked', 'since'],
+    ['door-locked', 'controls.why'],
+    ['desk', 'title'],
+    ['note', 'lead'],
+  ])('it may be behind in %s:%s, and says so', (name, keys) => {
+    expect(withoutIn(name, keys)).toEqual({ refused: [], behind: [`${name}:${keys}`] });
+  });
+
+  it('a file that is not there lacks all that would be in it', () => {
+    speakFrench();
+    rmSync(join(copy.folder, 'text/fr/preview.json'));
+    const [first] = toldBy('languages', copy.folder).filter((one) => one.includes('preview:flags'));
+    expect(first).toContain('preview:flags: is missing, and it keeps readers safe');
   });
 
   it('tells a slip of a block’s page once, not once a guide', () => {

@@ -44,7 +44,7 @@ describe('the sentences of a page that scripts draw', () => {
 
 /** Named by content, and asked for in `content-words.ts`, `staff-words.ts` and `site/care.ts`. */
 const BY_CONTENT =
-  /^(?:guides:(?:groups|names|sayings)|(?:note|preview):details|preview:flags|preview:demo\.list|diagnosis:(?:access|cautions|parts|skills|tools)|care:topics)\./;
+  /^(?:guides:(?:groups|names|sayings)|(?:note|preview):details|preview:flags|preview:demo\.list|diagnosis:(?:access|cautions|parts|places|skills|tools)|care:topics)\./;
 
 function pathsOf(value: unknown, path: string): string[] {
   if (typeof value === 'string' || Array.isArray(value))

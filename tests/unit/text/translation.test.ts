@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { compare, type Target } from '../../../src/text/translation.ts';
+import { compare, filledIn, type Target } from '../../../src/text/translation.ts';
 import { tellTranslation } from '../../../src/text/language-words.ts';
 
 const spanish: Target = {
   language: 'es',
   glossary: {
-    breaker: { english: ['breaker', 'breakers'], use: ['disyuntor'], never: ['fusible'] },
+    breaker: {
+      english: ['breaker', 'breakers'],
+      use: ['disyuntor'],
+      never: ['fusible'],
+      why: 'Fuses.',
+    },
   },
   same: new Set(['Hobnote']),
 };
@@ -82,5 +87,25 @@ describe('a translation beside the English', () => {
       expect(what).toMatch(/^file:\w.*: .+\.$/);
       expect(hint).toMatch(/^[A-Z].+\.$/);
     }
+  });
+});
+
+describe('a language that is behind', () => {
+  it('says what it can, and the rest in English with its own counted forms', () => {
+    const { lines: _lines, left_one: _one, left_many: _many, left_other: _other, ...rest } = whole;
+    expect(filledIn(english, rest, 'es')).toEqual({
+      ...rest,
+      lines: english.lines,
+      left_one: english.left_one,
+      left_many: english.left_other,
+      left_other: english.left_other,
+    });
+    expect(filledIn({ a: english }, {}, 'ar')).toHaveProperty('a.left_few', english.left_other);
+    expect(filledIn(english, whole, 'es')).toEqual(whole);
+  });
+
+  it('lacks a counted sentence once', () => {
+    const { left_one: _one, left_many: _many, left_other: _other, ...rest } = whole;
+    expect(codes(rest)).toEqual(['key-missing file:left_other']);
   });
 });

@@ -9,7 +9,7 @@ import { staffWords } from '../../../src/cli/words.ts';
 import { details, guides, models, staffViews } from '../../../src/content/load.ts';
 import { readCode } from '../../../src/note/read.ts';
 import { entriesOf } from '../../../src/route/entries.ts';
-import { handOvers, readPasted } from '../../../src/visit/hand-over.ts';
+import { handOvers, joined, readPasted } from '../../../src/visit/hand-over.ts';
 import { callerFields, makeJob, tidyCaller, type Caller } from '../../../src/visit/job.ts';
 import { readVisit } from '../../../src/visit/read-visit.ts';
 import { damaged, publishedCodebooks, sampleCodes } from '../route/support/codes.ts';
@@ -58,7 +58,7 @@ function jobOf(code: string, caller: Caller, back?: boolean) {
     ...(back === undefined ? {} : { codeReadBack: back }),
   });
   if (!job) throw new Error(code);
-  return { job, text: jobText(words, view, job), json: JSON.stringify(job, undefined, 2) };
+  return { job, view, text: jobText(words, view, job), json: JSON.stringify(job, undefined, 2) };
 }
 
 const quoted = (text: string) => text.replaceAll(/^/gm, '> ').replaceAll('\n', '\r\n');
@@ -183,4 +183,25 @@ test('no question or detail is called like a line that is read back', () => {
   ];
   expect(names.length).toBeGreaterThan(100);
   expect(names.filter((name) => lines.has(name.toLowerCase()))).toEqual([]);
+});
+
+test('two codes of one visit are one job, and two entries of one caller', () => {
+  const caller = { name: 'Ann Lane', phone: '555-0100' };
+  const [one, two] = [jobOf(first, caller), jobOf(second, caller)];
+  const job = { ...one.job, also: [two.job.code ?? ('' as never)] };
+  jobSchema.parse(JSON.parse(JSON.stringify(job)));
+  for (const text of [
+    jobText(words, one.view, job),
+    JSON.stringify(job),
+    joined([first, second]),
+  ]) {
+    const { reading, also } = readPasted(text, codebooks, labels);
+    expect(reading).toMatchObject({ kind: 'exact', code: first });
+    expect(also).toEqual([second]);
+    const entries = entriesOf(text, codebooks, labels);
+    expect(entries.ok && entries.value.entries.map(({ text: code }) => code)).toEqual([
+      first,
+      second,
+    ]);
+  }
 });
