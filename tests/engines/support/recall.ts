@@ -81,7 +81,7 @@ export function recallIn(name: string, start: () => Promise<Engine>): void {
     async function goOn(mark: Mark, of = tab): Promise<void> {
       await turned(mark, of);
       const before = await journey(of);
-      if ((await of.texts(recalled)).length > 0) await of.click(recalled);
+      if (await of.sees(recalled)) await of.click(recalled);
       await shows(mark, of);
       expect(await journey(of)).toBe(before);
     }
@@ -142,8 +142,12 @@ export function recallIn(name: string, start: () => Promise<Engine>): void {
     walk('two releases back', 'first', async () => {
       await begin();
       await release('middle');
-      await goto('about/');
-      await seen('.update');
+      // Each visit has the browser look for a newer worker.
+      await until(async () => {
+        await goto('about/');
+        await seen('[data-state="kept"]');
+        return (await tab.sees('.update')) ? true : undefined;
+      }, 'the newer release waits');
       await goto('door-locked/since/#g=door-locked&j=danger.none');
       await shows('first');
       await release('third');
