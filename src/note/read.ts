@@ -60,7 +60,7 @@ function shortGroup(input: string, codebooks: Codebooks): Reading | undefined {
 /**
  * A text that can be read two ways, as characters or spelled, as characters or digits: an exact
  * reading wins, two repairs are one too many, and a refusal is told of the second. A damaged plain code gets a second
- * chance as words only when most of its groups are words: some 20 of 10⁶ groups are.
+ * chance as words only when most of its groups are words: 18 of 32⁴ groups are.
  */
 function choose(plain: Reading, second: Reading): Reading {
   if (plain.kind === 'refused' || second.kind === 'exact') return second;
