@@ -44,7 +44,7 @@ const all: Finding[] = [];
 const pages = visits(dist).filter(({ first }) => first);
 const server = await serve({ dir: dist, port: 0 });
 const browser = await chromium.launch({ executablePath: program(), args: CHROMIUM_FLAGS });
-let pinned = false;
+let pinned: boolean;
 try {
   pinned = await spokenAsPinned(browser, server.url, process.argv.includes('--update'));
   for (const colorScheme of ['light', 'dark'] as const) {
