@@ -11,7 +11,10 @@ export function TimeBar(props: RouteProps): JSX.Element {
   const visits = () => props.route.visits();
   const blocks = () =>
     dayBar(visits().map((visit) => ({ ...visit.assessed, window: props.route.windowOf(visit) })));
-  const start = () => Math.floor(Math.min(...blocks().map(({ from }) => from)) / HOUR);
+  const start = () =>
+    Math.floor(
+      Math.min(...blocks().map(({ from, window }) => Math.min(from, window?.from ?? from))) / HOUR,
+    );
   const end = () =>
     Math.ceil(
       Math.max(...blocks().map(({ cautious, window }) => Math.max(cautious, window?.to ?? 0))) /
