@@ -107,7 +107,7 @@ export default defineConfig(
     rules: { '@typescript-eslint/require-await': 'off' },
   },
   {
-    files: ['src/cli/**', 'tests/{bench,browser,built,mutants}/**', '.config/**'],
+    files: ['src/cli/**', 'tests/{bench,browser,built,eyes,mutants,safety}/**', '.config/**'],
     rules: { 'no-console': 'off' },
   },
   {

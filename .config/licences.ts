@@ -30,8 +30,10 @@ function met(expression: string, known: readonly string[]): boolean {
     .some((way) => way.split(' AND ').every((name) => known.includes(name.trim())));
 }
 
-/** The project's packages, and those that one benchmark installs for itself. */
-const LOCKFILES = ['package-lock.json', 'tests/bench/side-by-side/package-lock.json'];
+/** The project's packages, and those that a benchmark and two runs install for themselves. */
+const LOCKFILES = ['.', 'tests/bench/side-by-side', 'tests/eyes', 'tests/mutants'].map(
+  (folder) => `${folder}/package-lock.json`,
+);
 const locked = await Promise.all(
   LOCKFILES.map(async (file) => {
     const lock = JSON.parse(await readFile(file, 'utf8')) as { packages: Record<string, Locked> };

@@ -4,6 +4,7 @@ export const TYPES: ReadonlyMap<string, string> = new Map([
   ['.css', 'text/css'],
   ['.js', 'text/javascript'],
   ['.txt', 'text/plain'],
+  ['.csv', 'text/csv'],
   ['.json', 'application/json'],
   ['.webmanifest', 'application/manifest+json'],
   ['.svg', 'image/svg+xml'],

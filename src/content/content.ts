@@ -52,6 +52,8 @@ import type { RecallFile } from './schema/recall.ts';
 import { retiredSchema } from './schema/retired.ts';
 import { reviewsSchema } from './schema/reviews.ts';
 import type { Review } from './schema/reviews.ts';
+import { safetySchema, studySchema, wcagSchema } from './schema/safety.ts';
+import type { Safety, Task, Wcag } from './schema/safety.ts';
 import { staffViewSchema } from './schema/staff-view.ts';
 
 /** Words with spaces between. */
@@ -109,6 +111,12 @@ export interface Content {
   readonly demos: () => Checked<readonly Demo[]>;
   /** Who signed which version of a guide, the newest last. */
   readonly reviews: () => Checked<readonly Review[]>;
+  /** What the last runs found that the safety case tells of. */
+  readonly safety: () => Checked<Safety>;
+  /** What is met of WCAG 2.2, by the number of the criterion. */
+  readonly wcag: () => Checked<Wcag>;
+  /** The tasks of the study with people. */
+  readonly study: () => Checked<readonly Task[]>;
   /** What the oldest releases did not freeze of their guides; nothing in a copy without such. */
   readonly retired: () => Checked<Retired>;
   /** What copies kept on devices must not show any more. */
@@ -352,6 +360,9 @@ function readerOf(root: string): Content {
     hazards: file('hazards.yaml', hazardsSchema),
     demos: file('demo.json', demoSchema),
     reviews: file('reviews.yaml', reviewsSchema),
+    safety: file('safety.json', safetySchema),
+    wcag: file('wcag.yaml', wcagSchema),
+    study: file('study.yaml', studySchema),
     retired,
     recall: file('recall.json', recallSchema),
     releases,

@@ -49,6 +49,7 @@ function shape(content: Content): readonly Problem[] {
   const { blocks, carePages, demos, details, finder, firm, hazards, languages, model } = content;
   const { glossary, ownWords, recall, regions, releases, retired, reviews, staffViews, sources } =
     content;
+  const { safety, study, wcag } = content;
   const known = languages();
   const read = [blocks, carePages, demos, details, finder, firm, hazards, model] as const;
   const later = [
@@ -61,9 +62,10 @@ function shape(content: Content): readonly Problem[] {
     staffViews,
     sources,
   ] as const;
+  const told = [safety, study, wcag] as const;
   const parts = [
     ...files.map(content.text),
-    ...[...read, ...later].map((part) => part()),
+    ...[...read, ...later, ...told].map((part) => part()),
     known,
     ...(known.ok ? Object.keys(known.value).map(glossary) : []),
   ];

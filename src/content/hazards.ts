@@ -42,7 +42,8 @@ const grave: ReadonlySet<Signal | undefined> = new Set<Signal>(['danger', 'warni
 const pageOf = ({ block, guide, page }: GuideNode): string =>
   `${block === undefined ? guide : BLOCKS}:${page}`;
 
-function ruleName(rule: Rule): string {
+/** A rule as hazards name it. */
+export function ruleName(rule: Rule): string {
   const named = [
     ...('page' in rule ? [rule.page] : []),
     ...('answer' in rule ? [rule.answer] : []),
@@ -53,7 +54,10 @@ function ruleName(rule: Rule): string {
 type Place = readonly [file: string, at: Path];
 
 /** Pages that warn of death or serious injury → the file and key they stand at. */
-function warnings(guides: readonly Guide[], care: readonly CarePage[]): ReadonlyMap<string, Place> {
+export function warnings(
+  guides: readonly Guide[],
+  care: readonly CarePage[],
+): ReadonlyMap<string, Place> {
   const ofGuides = guides
     .flatMap(({ nodes }) => [...nodes.values()])
     .filter(({ caution, danger }) => danger !== undefined || grave.has(caution))
@@ -68,22 +72,42 @@ function warnings(guides: readonly Guide[], care: readonly CarePage[]): Readonly
   return new Map<string, Place>([...ofGuides, ...ofCare]);
 }
 
-/** How many names the lists of a part have together. */
-const named = (part: Readonly<Record<string, unknown>>): number =>
-  Object.values(part).reduce<number>((sum, one) => sum + (Array.isArray(one) ? one.length : 0), 0);
+/** One thing that a hazard names: of a test its file and title, `file: title`. */
+export interface Link {
+  readonly part: 'control' | 'evidence';
+  readonly kind:
+    'pages' | 'sentences' | 'rules' | 'properties' | 'software' | 'mutants' | 'tests' | 'bench';
+  readonly name: string;
+}
+
+/** All that a hazard names, in the order of its file. */
+export function linksOf({ controls, evidence }: Hazard): readonly Link[] {
+  const { 'outside-our-reach': _, ...inside } = controls;
+  const { tests = {}, ...shown } = evidence;
+  const listed = (
+    part: Link['part'],
+    lists: Readonly<Record<string, readonly string[] | undefined>>,
+  ) =>
+    Object.entries(lists).flatMap(([kind, names = []]) =>
+      names.map((name): Link => ({ part, kind: kind as Link['kind'], name })),
+    );
+  const titles = Object.entries(tests).flatMap(([file, all]) =>
+    all.map((title) => `${file}: ${title}`),
+  );
+  return [...listed('control', inside), ...listed('evidence', { ...shown, tests: titles })];
+}
 
 /** What the log has, and how many hazards nothing here controls, or not wholly. */
 export function hazardCounts(
   log: Log,
 ): Readonly<Record<'hazards' | 'controls' | 'evidence' | 'outside', number>> {
   const hazards = Object.values(log);
-  const sum = (count: (hazard: Hazard) => number): number =>
-    hazards.reduce((before, hazard) => before + count(hazard), 0);
+  const links = hazards.flatMap(linksOf);
   return {
     hazards: hazards.length,
-    controls: sum(({ controls }) => named(controls)),
-    evidence: sum(({ evidence }) => named(evidence) + named(evidence.tests ?? {})),
-    outside: sum(({ controls }) => (controls['outside-our-reach'] ? 1 : 0)),
+    controls: links.filter(({ part }) => part === 'control').length,
+    evidence: links.filter(({ part }) => part === 'evidence').length,
+    outside: hazards.filter(({ controls }) => controls['outside-our-reach']).length,
   };
 }
 

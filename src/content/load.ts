@@ -69,6 +69,14 @@ export const carePages = () => need(content().carePages());
 export const sources = () => regionalSources(need(content().sources()), region());
 /** Who signed which version of a guide, the newest last. */
 export const reviews = () => need(content().reviews());
+/** The hazard log: a hazard's name → what it is, what controls it, and what shows that. */
+export const hazards = () => need(content().hazards());
+/** What the last runs found that the safety case tells of. */
+export const safety = () => need(content().safety());
+/** What is met of WCAG 2.2, by the number of the criterion. */
+export const wcag = () => need(content().wcag());
+/** The tasks of the study with people. */
+export const study = () => need(content().study());
 /** The safety flags, in the order staff see them. */
 export const flags = () => need(content().flags());
 /** What copies kept on devices must not show any more. */

@@ -2,7 +2,7 @@
 export interface Walks {
   /** Guide → its first page. */
   readonly starts: Readonly<Record<string, string>>;
-  /** Page → answer → page, for all that lie on some way to the page; all as `guide/node`. */
+  /** The page first. Page → pages it leads to, each with the answers that do, joined by spaces; only what lies on some way to the page. */
   readonly edges: Readonly<Record<string, Readonly<Record<string, string>> | undefined>>;
 }
 
@@ -22,7 +22,8 @@ export function leadsTo(
   for (const given of journey.split('~')) {
     const [at = '', answer = ''] = given.split('.');
     if (page === undefined || (at.includes('/') ? at : `${first}/${at}`) !== page) return false;
-    page = edges[page]?.[answer];
+    const to = edges[page] ?? {};
+    page = Object.keys(to).find((next) => to[next]?.split(' ').includes(answer));
   }
   return page === here;
 }

@@ -29,7 +29,11 @@ export function walksOf(guides: readonly Guide[]): (guide: Guide, node: GuideNod
       edges: Object.fromEntries(
         [...before].map((from) => [
           from,
-          Object.fromEntries((pages.get(from) ?? []).filter(([, to]) => before.has(to))),
+          Object.fromEntries(
+            [...Map.groupBy(pages.get(from) ?? [], ([, to]) => to)]
+              .filter(([to]) => before.has(to))
+              .map(([to, answers]) => [to, answers.map(([id]) => id).join(' ')]),
+          ),
         ]),
       ),
     };

@@ -72,6 +72,17 @@ test('a page reached without a journey opens the danger list and asks to start o
   await axe(page);
 });
 
+test('a stop reached without a journey shows its stop first, the danger list folded', async ({
+  page,
+}) => {
+  await page.goto('/door-locked/stop-gas/');
+  await expect(page.locator('.danger-list')).not.toHaveAttribute('open');
+  const top = async (part: string) => (await page.locator(part).boundingBox())?.y ?? NaN;
+  expect(await top('.lost')).toBeGreaterThan(await top('.calls'));
+  expect(await top('.stop h1')).toBeLessThan(120);
+  await axe(page);
+});
+
 test('in mid-guide the header is one row on a phone, however wide its letters', async ({
   page,
 }) => {

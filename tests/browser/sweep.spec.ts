@@ -122,6 +122,17 @@ async function layoutFaults(page: Page): Promise<string[]> {
   return [...found, ...(await wideParts(page))];
 }
 
+/** On a small phone, with what its browser takes off, an answer is in sight at once. */
+async function answerFaults(page: Page): Promise<string[]> {
+  await page.setViewportSize({ width: 360, height: 620 });
+  return page.evaluate(() => {
+    const first = document.querySelector('.page .answers a')?.getBoundingClientRect();
+    return first && first.bottom > innerHeight
+      ? [`first answer ends at ${String(first.bottom)}`]
+      : [];
+  });
+}
+
 async function look(page: Page, { path, hash, of, language, first }: Visit): Promise<void> {
   await page.goto(path + hash);
   // No locators here: each page would get Playwright's own script first, and that takes longest.
@@ -130,6 +141,7 @@ async function look(page: Page, { path, hash, of, language, first }: Visit): Pro
     expect.soft(given, path).toEqual(wanted);
   } else await expect(page.locator('main h1').first()).toBeVisible();
   const found = first ? await partFaults(page) : [];
+  if (of) found.push(...(await answerFaults(page)));
   expect.soft([...found, ...(await layoutFaults(page))], path).toEqual([]);
 }
 

@@ -7,9 +7,9 @@ const KEY = 'hobnote.chime';
 let audio: AudioContext | undefined;
 
 /** Follows the choice: kept on the device, and the sound made ready with the next tap. */
-export function followChime(choice: HTMLInputElement, hint: HTMLElement | null): void {
+export function followChime(choice: HTMLInputElement, hint: HTMLElement): void {
   choice.checked = Boolean(tryStorage(() => localStorage.getItem(KEY)));
-  if (hint) hint.hidden = !choice.checked;
+  hint.hidden = !choice.checked;
   choice.addEventListener('change', () => {
     // Where nothing is kept the choice holds while the page is open.
     tryStorage(() => {
@@ -18,7 +18,7 @@ export function followChime(choice: HTMLInputElement, hint: HTMLElement | null):
     });
   });
   addEventListener('click', () => {
-    if (hint) hint.hidden = true;
+    hint.hidden = true;
     if (choice.checked) void (audio ??= new AudioContext()).resume();
   });
 }

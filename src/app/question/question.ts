@@ -17,7 +17,7 @@ import type { AnswerId, Journey, NodeId } from '../../guide/types.ts';
 // Every page with this script has it.
 const page: Guarded = document.querySelector<HTMLElement>('.page') ?? document.body;
 const { guide: own = '', node: here = '', firsts = '', from = '', start } = page.dataset;
-const isStart = start === 'true';
+const isStart = start !== undefined;
 const arrivals = new Set(from.split(' '));
 
 function all(selector: string): HTMLAnchorElement[] {
@@ -48,8 +48,9 @@ function apply(): void {
   page.querySelector('.lost')?.toggleAttribute('hidden', fits);
   document.body.classList.toggle('astray', !fits);
   if (!fits) {
-    // Where nothing else is left to tap, the way to the beginning stands first.
-    if (!page.leadsHere) document.querySelector('details')?.toggleAttribute('open', true);
+    // Where nothing else is left to tap, the way to the beginning stands first; a stop is an answer itself.
+    if (!page.leadsHere && !page.matches('.stop'))
+      document.querySelector('details')?.toggleAttribute('open', true);
     return;
   }
 

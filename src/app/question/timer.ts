@@ -6,7 +6,7 @@
 import { hashOf, parseRaw } from '../../address/grammar.ts';
 import { parseJourney } from '../../address/journey-text.ts';
 import { formatTimer, parseTimer, waitOf } from '../../address/timer.ts';
-import type { NodeId } from '../../guide/types.ts';
+import type { NodeId, Timer } from '../../guide/types.ts';
 import { STORED, keptJourneys } from '../shared/stored-journey.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
@@ -74,14 +74,13 @@ function run(box: HTMLElement): void {
   const find = (part: string) => box.querySelector<HTMLElement>(part);
   const page = box.closest<HTMLElement>('.page');
   const node = (page?.dataset['node'] ?? '') as NodeId;
-  const [start, face, said, asks] = ['.start', '.clock', '.said', '.gap'].map(find);
-  const [sound, alarm] = ['.chime', '.alarm'].map(find);
-  const choice = sound?.querySelector('input');
-  if (!start || !face || !said || !asks || !sound || !alarm || !choice) return;
+  const [start, face, said, asks, hint] = ['.start', '.clock', '.said', '.gap', '.tap'].map(find);
+  const choice = box.querySelector('input');
+  if (!start || !face || !said || !asks || !hint || !choice) return;
   const [earliest, latest] = [Number(box.dataset['earliest']), Number(box.dataset['latest'])];
   // The soonest end lies before the slowest by the width of the window.
   const window = (latest - earliest) * 60;
-  const kind = box.dataset['timer'] === 'cooling' ? 'cooling' : 'fixed';
+  const kind = box.dataset['timer'] as Timer['kind'];
   const length = (): number => {
     const { g, j = '' } = values();
     const first = g ?? page?.dataset['guide'] ?? '';
@@ -137,7 +136,7 @@ function run(box: HTMLElement): void {
 
   const show = (): void => {
     if (!wait) return;
-    face.hidden = alarm.hidden = false;
+    face.hidden = false;
     put(start, start.dataset['again'] ?? '');
     // It would throw away what is counted.
     start.dataset['confirm'] = start.dataset['twice'];
@@ -172,8 +171,8 @@ function run(box: HTMLElement): void {
     show();
   }
 
-  start.hidden = sound.hidden = false;
-  followChime(choice, find('.tap'));
+  start.hidden = false;
+  followChime(choice, hint);
   start.addEventListener('click', ({ defaultPrevented }) => {
     if (defaultPrevented) return;
     over = false;

@@ -13,6 +13,6 @@ const page = document.querySelector<Guarded>('.page');
 const text = document.querySelector('#walks')?.textContent;
 if (page && text) {
   const walks = JSON.parse(text) as Walks;
-  const here = `${page.dataset['guide'] ?? ''}/${page.dataset['node'] ?? ''}`;
+  const [here = ''] = Object.keys(walks.edges);
   page.leadsHere = (first, j) => leadsTo(walks, here, first, j);
 }

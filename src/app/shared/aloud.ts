@@ -15,7 +15,7 @@ function parts(): HTMLElement[] {
     (part) =>
       part.offsetParent &&
       part.innerText.trim() &&
-      !part.closest('nav, .unseen, details:not([open])') &&
+      !part.closest('nav, .stages, .unseen, details:not([open])') &&
       !part.querySelector(PARTS),
   );
 }

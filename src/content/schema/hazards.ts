@@ -3,6 +3,12 @@ import { z } from 'zod';
 const said = z.string().trim().min(1);
 const list = z.array(said).min(1).optional();
 
+/** What the harm is, or where it arises; in the order of the file. */
+export const groups = [
+  ...['Fire', 'Gas', 'Carbon monoxide', 'Shock and power', 'Burns, traps and weight'],
+  ...['Fumes and chemicals', 'How a reader uses the guide', 'Software, network and old copies'],
+  ...['Languages', 'Office', 'Technician'],
+] as const;
 /** Who or what brings the harm about. */
 const causes = [
   ...['homeowner', 'staff', 'technician', 'software', 'translation', 'network', 'stale-copy'],
@@ -17,6 +23,7 @@ export const hazardsSchema = z.record(
   z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/),
   z.strictObject({
     harm: said,
+    group: z.enum(groups),
     causes: z.array(z.enum(causes)).min(1),
     severity: z.enum(severities),
     /** Names in content/sources.json; "practice" or "review" where nothing published says it. */

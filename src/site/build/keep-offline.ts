@@ -24,7 +24,7 @@ const FOLDER = '_astro/kept';
  * pages nobody needs beside a range, and the page for unknown addresses.
  */
 const LEFT_OUT =
-  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|^icon-.*512\.png$|^_astro\/kept\/|(?:^|\/)(?:map|learn)\/|(?:^|\/)(?:sw\.js|(?:recall|learn)\.json)$/;
+  /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|^icon-.*512\.png$|^_astro\/kept\/|(?:^|\/)(?:map|learn|safety)\/|(?:^|\/)(?:sw\.js|(?:recall|learn)\.json)$/;
 
 /** Pages for staff, by their address from the scope. */
 const FOR_STAFF = /^(?:staff|preview|desk|round|bench)\//;

@@ -43,7 +43,7 @@ export function readPage(html: string, address: string): GuidePage | undefined {
     urgency: classes(article)
       .filter((one) => one !== 'page' && !KINDS.includes(one))
       .join(' '),
-    starts: attribute(article, 'data-start') === 'true',
+    starts: attribute(article, 'data-start') !== undefined,
     answers: links(inside, 'data-answer'),
     exits: links(all, 'data-exit'),
     note: links(inside, 'data-note'),

@@ -40,8 +40,8 @@ describe('the hazard log', () => {
     const told = toldBy('hazards', copy.folder);
     expect(told).toHaveLength(2);
     const at = (line: number): string => `${join(copy.folder, FILE)}:${String(line)}:1: The hazard`;
-    expect(told[0]).toContain(`${at(open - 5)} "emergency-call-fails" has no controls.`);
-    expect(told[1]).toContain(`${at(unshown - 6)} "old-code-new-meaning" has no evidence.`);
+    expect(told[0]).toContain(`${at(open - 6)} "emergency-call-fails" has no controls.`);
+    expect(told[1]).toContain(`${at(unshown - 7)} "old-code-new-meaning" has no evidence.`);
   });
 
   it('is told where it names what is not there, at its line', () => {
@@ -79,8 +79,8 @@ describe('the hazard log', () => {
     slip('[unsure-is-no-alarm]', '[sentences-plain]');
     // A hazard of lesser harm is no answer to such a page.
     slip(
-      'overvoltage starts a fire.\n  causes: [homeowner]\n  severity: death',
-      'overvoltage starts a fire.\n  causes: [homeowner]\n  severity: minor',
+      'overvoltage starts a fire.\n  group: Shock and power\n  causes: [homeowner]\n  severity: death',
+      'overvoltage starts a fire.\n  group: Shock and power\n  causes: [homeowner]\n  severity: minor',
     );
     const told = toldBy('hazards', copy.folder).join('\n');
     expect(told).toMatch(/blocks\/endings\.yaml:\d+:3: No hazard .* blocks:stop-gas-supply,/);
