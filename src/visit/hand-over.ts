@@ -143,7 +143,7 @@ function fromObject(value: unknown, labels: Labels): HandOver[] {
   if (!isRecord(value)) return [];
   const { visits, unread = [], columns } = value;
   if (Array.isArray(visits) && Array.isArray(unread))
-    return [...visits, ...unread].flatMap((one) => fromObject(one, labels));
+    return [visits, unread].flat().flatMap((one: unknown) => fromObject(one, labels));
   const caller = isRecord(columns) ? callerOf(columns, labels) : value['caller'];
   const code = textIn(value, 'code') ?? (isRecord(columns) ? textIn(value, 'text') : undefined);
   if (code === undefined && !isRecord(caller)) return [];

@@ -28,8 +28,9 @@ export function TimeBar(props: RouteProps): JSX.Element {
   const hours = () => {
     const { language } = props.page.words;
     const format = new Intl.DateTimeFormat(language, { hour: 'numeric', timeZone: 'UTC' });
-    return Array.from({ length: end() - start() }, (_, index) => {
-      const from = (start() + index) * HOUR;
+    const first = start();
+    return Array.from({ length: end() - first }, (_, index) => {
+      const from = (first + index) * HOUR;
       return { from, label: format.format(from * 60_000) };
     });
   };
