@@ -18,6 +18,11 @@ export default defineConfig({
     include: ['tests/{unit,reference,vectors}/**/*.test.ts'],
     setupFiles: [fileURLToPath(new URL('./quiet-console.ts', import.meta.url))],
     passWithNoTests: false,
+    // What tests read from the disk is in no module's imports: `--changed` would not see it.
+    forceRerunTriggers: [
+      ...['content/**', '.config/**', 'package*.json'],
+      ...['src/**/*.{astro,css,svg,yaml}', 'tests/vectors/**/*.json'],
+    ],
     restoreMocks: true,
     // Files share their workers, and what these have loaded: no test leaves anything behind it that
     // another could see. `--sequence.shuffle` tells whether that still holds.

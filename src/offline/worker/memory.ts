@@ -10,6 +10,8 @@ async function read(cacheName: string, key: string): Promise<unknown> {
 }
 
 async function write(cacheName: string, key: string, value: unknown): Promise<void> {
+  // A newer worker may have taken the copy off the device: that is no reason to begin another.
+  if (!(await caches.has(cacheName))) return;
   await (await caches.open(cacheName)).put(keyOf(key), new Response(JSON.stringify(value)));
 }
 

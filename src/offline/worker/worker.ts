@@ -147,39 +147,51 @@ const NOTE = 'note/';
 const isMiddle = (url: string): boolean => isGuidePage(pathOf(url)) || pathOf(url) === NOTE;
 
 /** Leads tabs from pages of the copy to the page that says why; the journey goes with them. */
-async function turnAway(which: (path: string, id: string) => boolean): Promise<boolean> {
+async function turnAway(which: (path: string, id: string) => boolean): Promise<void> {
   const tabs = await self.clients.matchAll({ type: 'window' });
-  const found = tabs.filter(({ id, url }) => which(pathOf(url), id));
-  for (const tab of found) {
+  for (const tab of tabs.filter(({ id, url }) => which(pathOf(url), id))) {
     const to = away('recalled', pathOf(tab.url)) + new URL(tab.url).hash;
     // Not waited for: the page it leads to may be this worker's to answer after this.
     tab.navigate(to).catch(() => undefined);
   }
-  return found.length > 0;
 }
 
 /** A page of the copy that says why the asked one is not shown, and leads there. */
 const away = (page: 'recalled' | 'renew', path: string): string => `${scope}${page}/?${path}`;
 
-/** Does what `recall.json` asks of this copy, each time that it answers. */
-async function heed(recall: Recall, client: string): Promise<void> {
+/** Is any of this copy recalled? Remembers it then, and says whether that is news. */
+async function note(recall: Recall, client: string): Promise<'none' | 'news' | 'known'> {
   await check(cacheName);
   const before = await remembered(cacheName);
   if (recall.least <= own.release && !recall.pages.some((page) => isNew(recall, page))) {
     if (before) await forget(cacheName);
-    return;
+    return 'none';
   }
-  const isNews = JSON.stringify(before) !== JSON.stringify(recall);
-  if (isNews) await awaits(cacheName, client);
+  if (JSON.stringify(before) === JSON.stringify(recall)) return 'known';
+  await awaits(cacheName, client);
   await remember(cacheName, recall);
-  // Else tabs that came since are on pages of the network.
+  return 'news';
+}
+
+/** Pages on their way to their tabs. */
+const coming = new Set<Promise<void>>();
+/** Settles once the answer is a tab, or after three seconds: `clients.get` may wait in vain. */
+async function arrives(answer: Promise<Response>, client: string): Promise<void> {
+  await answer.catch(() => undefined);
+  for (let tries = 30; tries > 0; tries -= 1) {
+    const tabs = await self.clients.matchAll({ type: 'window' });
+    if (tabs.some(({ id, url }) => id === client && url.startsWith(scope))) return;
+    await new Promise((done) => setTimeout(done, 100));
+  }
+}
+
+/** Leads tabs away where the recall is news, and takes the newer release. */
+async function heed(recall: Recall, isNews: boolean): Promise<void> {
   if (isNews) {
-    await turnAway((path, id) => id !== client && recalls(recall, own, path));
-    // The page just asked for is a tab once it is there; `clients.get` may wait for it in vain.
-    for (let tries = client === '' ? 0 : 30; tries > 0; tries -= 1) {
-      if (await turnAway((path, id) => id === client && recalls(recall, own, path))) break;
-      await new Promise((done) => setTimeout(done, 100));
-    }
+    // A page that is being left would lose the answer given on it, were it led away.
+    await Promise.all(coming);
+    // Where it is no news, tabs that came since are on pages of the network.
+    await turnAway((path) => recalls(recall, own, path));
   }
   const { registration } = self;
   await registration.update().catch(() => undefined);
@@ -203,10 +215,11 @@ async function fromNetwork({ url }: Request): Promise<Response | undefined> {
 const lastChecked = async (): Promise<number> =>
   Math.max(Date.parse(COPY.built), await checked(cacheName));
 
-/** Asks beside and does what the answer asks; the answer, once that is done. */
-async function askBeside(client = ''): Promise<Recall | undefined> {
+/** Asks beside; the answer, once it is remembered. What it asks of this copy is done after that. */
+async function askBeside(event: ExtendableEvent, client = ''): Promise<Recall | undefined> {
   const recall = await ask(scope);
-  if (recall) await heed(recall, client);
+  const kind = recall && (await note(recall, client));
+  if (recall && kind !== 'none') event.waitUntil(heed(recall, kind === 'news'));
   return recall;
 }
 
@@ -236,8 +249,7 @@ async function guidePage(event: FetchEvent, kept: Response): Promise<Response> {
   const path = pathOf(request.url);
   const isOld = await startsOld(request);
   const waits = isOld || (await leavesHazard());
-  // A page that waits is no tab yet, and would be waited for in vain.
-  const asked = askBeside(waits ? '' : event.resultingClientId);
+  const asked = askBeside(event, event.resultingClientId);
   event.waitUntil(asked);
   const answered = waits ? await asked : undefined;
   const recall = await remembered(cacheName);
@@ -249,8 +261,8 @@ async function guidePage(event: FetchEvent, kept: Response): Promise<Response> {
 }
 
 /** To a page of ours: what the network says of recalls, and what this copy is. */
-async function aboutCopy(): Promise<Response> {
-  const recall = await askBeside();
+async function aboutCopy(event: FetchEvent): Promise<Response> {
+  const recall = await askBeside(event);
   const { built, release: number } = COPY;
   const copy = { release: number, built, checked: await lastChecked() };
   return new Response(JSON.stringify({ ...recall, copy }));
@@ -260,7 +272,7 @@ async function answer(event: FetchEvent): Promise<Response> {
   const { request } = event;
   const { origin, pathname } = new URL(request.url);
   const url = origin + pathname;
-  if (pathOf(url) === 'recall.json') return aboutCopy();
+  if (pathOf(url) === 'recall.json') return aboutCopy(event);
   const kept = await find(release, url);
   if (kept && isMiddle(url)) {
     if (request.mode === 'navigate') return guidePage(event, kept);
@@ -290,8 +302,12 @@ self.addEventListener('activate', (event) => {
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET' || new URL(request.url).origin !== new URL(scope).origin) return;
-  event.respondWith(answer(event));
-  if (request.mode === 'navigate') event.waitUntil(Promise.all([tidy(), goOn()]));
+  const answered = answer(event);
+  event.respondWith(answered);
+  if (request.mode !== 'navigate') return;
+  const there = arrives(answered, event.resultingClientId).finally(() => coming.delete(there));
+  coming.add(there);
+  event.waitUntil(Promise.all([there, tidy(), goOn()]));
 });
 self.addEventListener('message', (event) => {
   const data: unknown = event.data;

@@ -13,8 +13,8 @@ export interface Origin {
   readonly asked: string[];
   /** Those that a script asked for (Fetch Metadata, `Sec-Fetch-Dest: empty`), not the page. */
   readonly fetched: string[];
-  /** Decides about each request; at first all are answered. */
-  fate: (path: string) => Fate;
+  /** Decides about each request, at once or later; at first all are answered. */
+  fate: (path: string) => Fate | Promise<Fate>;
   /** Puts another built folder in place of the one that is served. */
   release(dir: string): Promise<void>;
   close(): Promise<void>;
@@ -51,9 +51,10 @@ export async function makeOrigin(dir: string, folder = '/'): Promise<Origin> {
     const inner = path.slice(folder.length - 1);
     origin.asked.push(inner);
     if (from.headers['sec-fetch-dest'] === 'empty') origin.fetched.push(inner);
-    const fate = origin.fate(inner);
-    if (fate === 'cut') to.destroy();
-    else if (fate !== 'hang') pass(from, to, new URL(inner, site.url), fate === 'spoil');
+    void Promise.resolve(origin.fate(inner)).then((fate) => {
+      if (fate === 'cut') to.destroy();
+      else if (fate !== 'hang') pass(from, to, new URL(inner, site.url), fate === 'spoil');
+    });
   });
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
   const { port } = server.address() as AddressInfo;
