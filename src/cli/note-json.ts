@@ -83,6 +83,7 @@ export const readingSchema = z
       code,
       note: noteSchema,
       places: z.array(placeSchema).readonly(),
+      digits: z.literal(true).optional().describe('Given as digits, which the places count'),
       spare: count.describe('Check symbols left over to confirm the repair'),
     }),
     z.strictObject({ kind: z.literal('refused'), problem: problemSchema }),

@@ -49,7 +49,11 @@ const unread = z.strictObject({
   text: z.string(),
   problem: problemSchema.optional(),
   proposal: z
-    .strictObject({ code, places: z.array(placeSchema).readonly(), spare: count })
+    .strictObject({
+      ...{ code, places: z.array(placeSchema).readonly() },
+      digits: z.literal(true).optional(),
+      spare: count,
+    })
     .optional()
     .describe('A repaired code, to be confirmed by the caller'),
   columns,

@@ -1,4 +1,5 @@
 /** What a caller reads back, laid beside the code that was given out. */
+import { digitsOf } from './digits.ts';
 import { characterOf, unreadable } from './symbols.ts';
 import { plainSymbols, spelledSymbols } from './typed.ts';
 import type { NoteCode, ReadProblem } from './types.ts';
@@ -23,6 +24,8 @@ export type ReadBack =
       readonly places: readonly Compared[];
       /** How many of them are not the same; 1 or more. */
       readonly count: number;
+      /** It was read back as digits (`digits.ts`): the places count those. */
+      readonly digits: boolean;
     }
   | { readonly kind: 'unclear'; readonly problem: ReadProblem };
 
@@ -35,12 +38,17 @@ export type ReadBack =
 export function readBack(code: NoteCode, input: string, whole: boolean): ReadBack {
   if (input.length > longestInput)
     return unclear({ code: 'too-long', given: input.length, most: longestInput });
-  const expected = [...code].filter((sign) => sign !== '-');
+  const characters = [...code].filter((sign) => sign !== '-');
   const plain = plainSymbols(input);
   const spelled = spelledSymbols(input);
   const compared = [plain, spelled]
     .flatMap((read) => (read?.ok ? [[...read.value]] : []))
-    .map((given) => ({ given, places: align(expected, given, whole) }))
+    .flatMap((given) =>
+      given.some((value) => value > 9 && value !== unreadable)
+        ? [{ given, expected: characters }]
+        : [characters, [...digitsOf(code)]].map((expected) => ({ given, expected })),
+    )
+    .map((one) => ({ ...one, places: align(one.expected, one.given, whole) }))
     .map((one) => ({ ...one, count: one.places.filter(({ how }) => how !== 'same').length }))
     .toSorted((a, b) => a.count - b.count);
   const [best] = compared;
@@ -50,9 +58,9 @@ export function readBack(code: NoteCode, input: string, whole: boolean): ReadBac
     const read = garbled ?? plain;
     return unclear(read.ok ? { code: 'empty' } : read.error);
   }
-  const { given, places, count } = best;
+  const { expected, given, places, count } = best;
   if (given.length === 0) return unclear({ code: 'empty' });
-  if (count > 0) return { kind: 'different', places, count };
+  if (count > 0) return { kind: 'different', places, count, digits: expected !== characters };
   const kind = given.length === expected.length ? 'same' : 'so-far';
   return { kind, given: given.length, of: expected.length };
 }

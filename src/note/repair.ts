@@ -66,9 +66,13 @@ export function repair(given: Uint8Array): Result<Repair, ReadProblem> {
   return onlyOne(off(given), length);
 }
 
-/** What was given beside the code it is taken for, place by place; an added character before the place it stood at. */
-export function beside(code: string, edits: readonly CodeEdit[]): Omit<CodeEdit, 'how'>[] {
-  const places = [...code.replaceAll('-', '')].map(
+/**
+ * What was given beside what it is taken for, place by place; an added character before the place it
+ * stood at.
+ * @param signs the code, or its digits
+ */
+export function beside(signs: string, edits: readonly CodeEdit[]): Omit<CodeEdit, 'how'>[] {
+  const places = [...signs.replaceAll('-', '')].map(
     (is, at) => edits.find((edit) => edit.how !== 'added' && edit.at === at) ?? { at, is, was: is },
   );
   for (const edit of edits) if (edit.how === 'added') places.splice(edit.at, 0, edit);
@@ -139,7 +143,7 @@ function added(given: Uint8Array): Repair[] {
 }
 
 /** One of a run of equal characters lost or doubled is found once a place: that is one code. */
-function onlyOne(found: readonly Repair[], length: number): Result<Repair, ReadProblem> {
+export function onlyOne(found: readonly Repair[], length: number): Result<Repair, ReadProblem> {
   const different = new Map(found.map((repair) => [repair.code.join(), repair]));
   const [first] = different.values();
   if (!first) return fail({ code: 'too-damaged', given: length });
@@ -157,7 +161,8 @@ function changes(given: Uint8Array, code: Uint8Array): CodeEdit[] {
   return isSwap(places) ? places.map((place) => ({ ...place, how: 'swapped' as const })) : places;
 }
 
-function isSwap(places: readonly CodeEdit[]): boolean {
+/** Whether two neighbors took each other's place. */
+export function isSwap(places: readonly CodeEdit[]): boolean {
   const [one, two, more] = places;
   if (!one || !two || more) return false;
   return two.at === one.at + 1 && one.was === two.is && two.was === one.is;

@@ -1,7 +1,8 @@
 /**
  * Spelling words of the International Telecommunication Union (Radio Regulations,
  * appendix 14), read over the telephone in every language. The digits' plain
- * English names are forgiven when reading; the letters' usual variants too.
+ * English names are forgiven when reading; the letters' usual variants too, and what Spanish and
+ * French speakers say at home.
  */
 import type { NoteCode } from './types.ts';
 
@@ -69,6 +70,44 @@ export const variants: Readonly<Record<string, string>> = {
   xray: 'X',
   whisky: 'W',
 };
+
+/**
+ * What is said at home for letters whose ITU word is hard to say or to write there, by the page's
+ * language, and the digits' names. Common practice, no source: the telephone alphabets of Spanish and
+ * French vary by country and book.
+ */
+export const homeWords: Readonly<
+  Record<string, { readonly letters: Readonly<Record<string, string>>; readonly digits: string }>
+> = {
+  es: {
+    letters: {
+      ...{ C: 'Carmen', E: 'Enrique', F: 'Francia', H: 'Historia', J: 'José', M: 'Madrid' },
+      ...{
+        N: 'Navarra',
+        Q: 'Querétaro',
+        W: 'Washington',
+        X: 'Xilófono',
+        Y: 'Yegua',
+        Z: 'Zaragoza',
+      },
+    },
+    digits: 'cero uno dos tres cuatro cinco seis siete ocho nueve',
+  },
+  fr: {
+    letters: {
+      ...{ F: 'François', H: 'Henri', J: 'Joseph', M: 'Marcel', N: 'Nicolas', S: 'Suzanne' },
+      ...{ W: 'William', X: 'Xavier', Y: 'Yvonne', Z: 'Zoé' },
+    },
+    digits: 'zéro un deux trois quatre cinq six sept huit neuf',
+  },
+};
+
+/** What may stand beside each ITU word, group by group: '' where that serves; none in other languages. */
+export function spellAtHome(code: NoteCode, language: string): string[][] | undefined {
+  const { letters } = homeWords[language.slice(0, 2)] ?? {};
+  if (!letters) return undefined;
+  return code.split('-').map((group) => [...group].map((sign) => letters[sign] ?? ''));
+}
 
 /**
  * What to say for each character, group by group: the ITU word of a letter; a digit by its name

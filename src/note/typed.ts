@@ -3,7 +3,7 @@
  * stands in `forgiven` and in the words of `spelling.ts`; all else is refused by name.
  */
 import { fail, ok, type Result } from '../result.ts';
-import { digitNames, digitWords, letterWords, variants } from './spelling.ts';
+import { digitNames, digitWords, homeWords, letterWords, variants } from './spelling.ts';
 import { alphabet, unreadable } from './symbols.ts';
 import type { ReadProblem } from './types.ts';
 
@@ -33,8 +33,17 @@ for (const [characters, means] of [...forgiven, ...[...alphabet].map((c, i) => [
   }
 }
 
+/** Without its accents: who types what was said leaves them out. */
+const bare = (word: string): string => word.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+
+const home = Object.values(homeWords).flatMap(({ letters, digits }) => [
+  ...Object.entries(letters).map(([letter, word]) => [bare(word), letter] as const),
+  ...digits.split(' ').map((word, digit) => [bare(word), String(digit)] as const),
+]);
+
 /** Small spelling word → the character it stands for. */
 const words = new Map<string, string>([
+  ...home,
   ...Object.entries(letterWords).map(([letter, word]) => [word.toLowerCase(), letter] as const),
   ...Object.entries(variants),
   ...[digitWords, digitNames].flatMap((list) =>
@@ -68,13 +77,13 @@ interface Token {
  */
 export function spelledSymbols(input: string): Result<Uint8Array, ReadProblem> | undefined {
   const tokens = joinXray(tokensOf(input));
-  const spelled = tokens.filter(({ text }) => words.has(text));
+  const spelled = tokens.filter(({ text }) => words.has(bare(text)));
   const single = tokens.filter(({ text }) => text.length === 1);
   if (spelled.length === 0 || 2 * (spelled.length + single.length) <= tokens.length)
     return undefined;
   const symbols: number[] = [];
   for (const { at, text } of tokens) {
-    const word = words.get(text);
+    const word = words.get(bare(text));
     if (word === undefined && text.length > 1 && /^\p{L}+$/u.test(text)) {
       return fail({ code: 'bad-word', at, nth: symbols.length, word: text });
     }

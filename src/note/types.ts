@@ -107,6 +107,8 @@ export type Reading =
       readonly code: NoteCode;
       readonly note: Note;
       readonly places: readonly CodeEdit[];
+      /** The code was given as digits (`digits.ts`): the places count those. */
+      readonly digits?: true;
       /**
        * Check symbols left over to confirm the repair, 0 to 6, the least of its blocks. A random
        * other text passes with 1 chance in 32 to this power: at 0, three characters that sound like

@@ -3,6 +3,7 @@ import { latestDay } from '../note/day.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
 import { partsToBring, type PartsToBring } from './parts-to-bring.ts';
 import { totalOf } from './total.ts';
+import type { Reading } from '../note/types.ts';
 import type { Route, Unread, PlannedVisit } from './types.ts';
 
 /** Chances as figures that can be read: six decimals. */
@@ -63,11 +64,14 @@ function visitOf(
   };
 }
 
+/** A proposed code without its note, which is not the caller's until one confirms it. */
+function proposalOf({ kind: _kind, note: _note, ...rest }: Extract<Reading, { kind: 'repaired' }>) {
+  return rest;
+}
+
 function unreadOf({ row, others, text, reading }: Unread, columns: Route['columns']) {
   const what =
-    reading.kind === 'refused'
-      ? { problem: reading.problem }
-      : { proposal: { code: reading.code, places: reading.places, spare: reading.spare } };
+    reading.kind === 'refused' ? { problem: reading.problem } : { proposal: proposalOf(reading) };
   return { row, text, ...what, columns: passthrough(columns, others) };
 }
 

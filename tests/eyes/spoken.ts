@@ -16,6 +16,8 @@ const reader = readFileSync(
 /** What is said from the top of a part of the page to its end, as a function of its selector. */
 const say = (selector: string): string => `(async () => {
   const { virtual } = await import('data:text/javascript;base64,${reader}');
+  // Nothing of these is shown where scripts run, nor of a list that is shut; the reader does not know that.
+  document.querySelectorAll('noscript, details:not([open]) > :not(summary)').forEach((one) => one.remove());
   await virtual.start({ container: document.querySelector('${selector}') });
   const first = await virtual.lastSpokenPhrase();
   for (let step = 0; step < ${String(MOST)}; step += 1) {
@@ -51,7 +53,7 @@ async function spoken(browser: Browser, url: string): Promise<string> {
     pages.push(await page.evaluate<string[]>(say('main')));
   }
   await page.locator('main [data-note]').first().click();
-  await page.locator('main .code').first().waitFor();
+  await page.locator('main .groups').first().waitFor();
   pages.push(await page.evaluate<string[]>(say('main')));
   await context.close();
   return `${pages.map((said) => said.join('\n')).join('\n\n')}\n`;

@@ -1,5 +1,7 @@
 import { For, Show, createEffect, createMemo, createSignal, on } from 'solid-js';
-import { readBack, type Compared as Place } from '../../note/read-back.ts';
+import { digitGroup } from '../../note/digits.ts';
+import { readBack, type ReadBack } from '../../note/read-back.ts';
+import { groupSize } from '../../note/symbols.ts';
 import { spell } from '../../note/spelling.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { Groups } from '../note/Groups.tsx';
@@ -107,26 +109,29 @@ function Give(props: DeskProps & { readonly code: NoteCode }) {
       <p class="back-said" id="desk-back-said" role="status" data-kind={back()?.kind}>
         {said()}
       </p>
-      <Show when={differing()}>{(now) => <Differences {...props} places={now().places} />}</Show>
+      <Show when={differing()}>{(now) => <Differences {...props} now={now()} />}</Show>
     </>
   );
 }
 
 /** Code above, what was read back below, sign by sign; differences marked, and told in words. */
-function Differences(props: DeskProps & { readonly places: readonly Place[] }) {
+function Differences(
+  props: DeskProps & { readonly now: Extract<ReadBack, { kind: 'different' }> },
+) {
   const t = sayer(props);
-  const different = () => props.places.filter(({ how }) => how !== 'same');
+  const size = () => (props.now.digits ? digitGroup : groupSize);
+  const different = () => props.now.places.filter(({ how }) => how !== 'same');
   return (
     <>
       <p class="quiet">{t('desk:codeOut.compared')}</p>
-      <Compared places={props.places} above="is" />
+      <Compared places={props.now.places} above="is" group={size()} />
       <ul class="differences">
         <For each={different()}>
           {({ at, is, was, how }) => (
             <li>
               {t(`desk:codeOut.${how}`, {
-                group: Math.floor(at / 4) + 1,
-                place: (at % 4) + 1,
+                group: Math.floor(at / size()) + 1,
+                place: (at % size()) + 1,
                 is,
                 was,
               })}

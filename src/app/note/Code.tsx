@@ -1,7 +1,8 @@
 import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
 import type { NoteCode } from '../../note/types.ts';
-import { spell } from '../../note/spelling.ts';
+import { digitGroups } from '../../note/digits.ts';
+import { spell, spellAtHome } from '../../note/spelling.ts';
 import { guideName, nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Traced } from './traced.ts';
@@ -36,6 +37,8 @@ function message(
 export function Code(props: { words: Words; traced: Traced; coded: Coded; fragment: Fragment }) {
   const preview = previewPage();
   const spelled = createMemo(() => spell(props.coded.code, props.words.list('note:digits')));
+  const [asDigits, setAsDigits] = createSignal(false);
+  const digits = createMemo(() => digitGroups(props.coded.code));
   const long = createMemo(() => previewAddress(preview, props.coded, props.fragment));
   const short = () =>
     previewAddress(preview, { code: props.coded.code }, { journey: [], details: {} });
@@ -56,8 +59,13 @@ export function Code(props: { words: Words; traced: Traced; coded: Coded; fragme
       <Groups
         code={props.coded.code}
         spelled={spelled()}
+        home={spellAtHome(props.coded.code, props.words.language)}
         label={props.words.t('note:code.label')}
       />
+      <details onToggle={({ currentTarget }) => setAsDigits(currentTarget.open)}>
+        <summary>{props.words.t('note:code.digits')}</summary>
+        <Groups code={digits().join('-')} label={props.words.t('note:code.digits')} />
+      </details>
       <p class="said" role="status">
         {said()}
       </p>
@@ -66,7 +74,7 @@ export function Code(props: { words: Words; traced: Traced; coded: Coded; fragme
         code={props.coded.code}
         link={long()}
         message={message(props.words, props.traced, props.coded.code, long())}
-        spelled={spelled()}
+        spelled={asDigits() ? digits().map((group) => [...group]) : spelled()}
         say={setSaid}
       >
         <Large words={props.words} code={props.coded.code} spelled={spelled()} />

@@ -9,10 +9,13 @@ export function Compared(props: {
   readonly places: readonly Pick<Place, 'at' | 'is' | 'was'>[];
   /** Which of them stands above. */
   readonly above: 'is' | 'was';
+  /** Signs in a group. */
+  readonly group: number;
 }): JSX.Element {
   const groups = () => {
     const found: Pick<Place, 'at' | 'is' | 'was'>[][] = [];
-    for (const place of props.places) (found[Math.floor(place.at / 4)] ??= []).push(place);
+    for (const place of props.places)
+      (found[Math.floor(place.at / props.group)] ??= []).push(place);
     return found;
   };
   const below = () => (props.above === 'is' ? 'was' : 'is');

@@ -36,7 +36,7 @@ export interface Visit {
 
 /** What decides which parts a page is made of. */
 function partsOf(path: string, of: OfGuide | undefined): string {
-  if (!of) return path.replace(/\/(care|map)\/.+/, '/$1/x/');
+  if (!of) return path.replace(/\/(care|map|safety)\/.+/, '/$1/x/');
   const { kind, caution, timer, takesError } = of.node;
   return [kind, caution, timer?.kind, takesError].join();
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readBack } from '../../../src/note/read-back.ts';
+import { digitGroups } from '../../../src/note/digits.ts';
 import type { Compared } from '../../../src/note/read-back.ts';
 import { digitNames, spell } from '../../../src/note/spelling.ts';
 import { alphabet } from '../../../src/note/symbols.ts';
@@ -136,4 +137,15 @@ test.each([
 test('a text longer than any code is not looked at', () => {
   const back = readBack(codes[0] ?? expect.unreachable(), 'A'.repeat(10_000), true);
   expect(back).toMatchObject({ kind: 'unclear', problem: { code: 'too-long', given: 10_000 } });
+});
+
+test('digits read back are counted as digits, and one wrong is told among them', () => {
+  const [code = expect.unreachable()] = codes;
+  const digits = digitGroups(code).join('');
+  expect(readBack(code, digits, true)).toEqual({ kind: 'same', given: 32, of: 32 });
+  expect(readBack(code, digits.slice(0, 7), false)).toEqual({ kind: 'so-far', given: 7, of: 32 });
+  const wrong = digits.startsWith('9') ? '8' : '9';
+  const back = readBack(code, wrong + digits.slice(1), true);
+  expect(back).toMatchObject({ kind: 'different', count: 1, digits: true });
+  expect(differing(back)).toEqual([{ at: 0, is: digits.charAt(0), was: wrong, how: 'wrong' }]);
 });

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { longestInput, readCode } from '../../../src/note/read.ts';
 import { protect, unprotect } from '../../../src/note/blocks.ts';
 import { alphabet, groupedText, numberToSymbols } from '../../../src/note/symbols.ts';
-import { spell } from '../../../src/note/spelling.ts';
+import { digitGroups } from '../../../src/note/digits.ts';
+import { digitNames, homeWords, spell } from '../../../src/note/spelling.ts';
 import { plainSymbols } from '../../../src/note/typed.ts';
 import type { Reading } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
@@ -53,6 +54,35 @@ describe('a mended code shows where', () => {
     const reading = read(input);
     const place = { at: 3, was: 'Z', is: characters.charAt(3), how: 'wrong' };
     expect(reading.kind === 'repaired' && reading.places).toEqual([place]);
+  });
+});
+
+describe('a code given as digits', () => {
+  const groups = digitGroups(code);
+
+  test('is the same code, in groups, in one row, and as words of three languages', () => {
+    const exact = { kind: 'exact', code, note };
+    expect(read(groups.join(' '))).toEqual(exact);
+    expect(read(groups.join(''))).toEqual(exact);
+    const names = [digitNames, ...Object.values(homeWords).map(({ digits }) => digits.split(' '))];
+    for (const words of names)
+      expect(read([...groups.join('')].map((digit) => words[Number(digit)]).join(' '))).toEqual(
+        exact,
+      );
+  });
+
+  test('is mended with its places told in digits, for a person to confirm', () => {
+    const [first = ''] = groups;
+    const digit = first.startsWith('9') ? '8' : '9';
+    const reading = read([digit + first.slice(1), ...groups.slice(1)].join(' '));
+    const place = { at: 0, was: digit, is: first.charAt(0), how: 'wrong' };
+    expect(reading).toMatchObject({ kind: 'repaired', code, digits: true, places: [place] });
+  });
+
+  test('with a letter among them is none', () => {
+    expect(problemOf(groups.join('').replace(/.$/, 'A'))).toEqual({
+      ...{ code: 'wrong-length', given: 32, nearest: [28, 36] },
+    });
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Result } from '../../../src/result.ts';
+import { homeWords, letterWords } from '../../../src/note/spelling.ts';
 import { groupedText } from '../../../src/note/symbols.ts';
 import { plainSymbols, spelledSymbols } from '../../../src/note/typed.ts';
 import type { ReadProblem } from '../../../src/note/types.ts';
@@ -106,4 +107,17 @@ describe('spelled text', () => {
     const problem = { code: 'bad-symbol', at: 6, nth: 2, character: '!' };
     expect(shown(spelledSymbols('Alfa 7! Bravo'))).toEqual(problem);
   });
+});
+
+// Common practice, no source: what is said at home must only never mean two letters.
+test('what Spanish and French speakers say at home is read, with accents or without', () => {
+  const said = Object.values(homeWords).flatMap(({ letters }) => Object.entries(letters));
+  expect(said.length).toBeGreaterThan(20);
+  for (const [letter, word] of said) {
+    const bare = word.normalize('NFD').replace(/\p{M}/gu, '');
+    for (const form of [word, bare, word.toUpperCase(), word.normalize('NFD')])
+      expect(shown(spelledSymbols(form)), form).toBe(letter);
+    for (const [other, itu] of Object.entries(letterWords))
+      if (itu.toLowerCase() === bare.toLowerCase()) expect(other).toBe(letter);
+  }
 });
