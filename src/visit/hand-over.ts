@@ -134,10 +134,18 @@ const textIn = (record: Readonly<Record<string, unknown>>, name: string): string
 const alsoIn = ({ also }: Readonly<Record<string, unknown>>): string[] =>
   Array.isArray(also) ? also.filter((one) => typeof one === 'string') : [];
 
-function fromObject(value: unknown): HandOver[] {
+/** The caller that a list's columns tell of, as a route's JSON has them. */
+const callerOf = (columns: Readonly<Record<string, unknown>>, labels: Labels): unknown =>
+  Object.fromEntries(callerFields.map((field) => [field, columns[labels[field]]]));
+
+/** A job, or the visits and the lines yet to fix of a route. */
+function fromObject(value: unknown, labels: Labels): HandOver[] {
   if (!isRecord(value)) return [];
-  const { caller } = value;
-  const code = textIn(value, 'code');
+  const { visits, unread = [], columns } = value;
+  if (Array.isArray(visits) && Array.isArray(unread))
+    return [visits, unread].flat().flatMap((one: unknown) => fromObject(one, labels));
+  const caller = isRecord(columns) ? callerOf(columns, labels) : value['caller'];
+  const code = textIn(value, 'code') ?? (isRecord(columns) ? textIn(value, 'text') : undefined);
   if (code === undefined && !isRecord(caller)) return [];
   const error = oneLine(textIn(value, 'error') ?? '', LINE_MOST) || undefined;
   const [called, answered] = ['called', 'answered'].map((name) =>
@@ -176,7 +184,7 @@ export function handOvers(given: string, labels: Labels): readonly HandOver[] {
   // A caller's words may hold braces, no line of JSON a label: lines come first.
   const lines = fromLines(text, labels).filter((one) => one.code !== '' || isJob(one));
   if (lines.length > 0) return lines;
-  const objects = [...objectsIn(text)].flatMap(fromObject);
+  const objects = [...objectsIn(text)].flatMap((one) => fromObject(one, labels));
   return objects.length > 0 ? objects : fromLinks(text);
 }
 

@@ -328,6 +328,7 @@ test('a day as jobs: by time, one page for all of them, a page each, a calendar'
     globalThis.print = () => undefined;
   });
   await page.getByRole('button', { name: 'Print job sheets' }).click();
+  await expect(page.locator('.sheets')).toBeAttached();
   expect(pages(await page.pdf({ format: 'Letter' }))).toBe(8);
 
   const calendar = await save(page, 'Save calendar file', info);

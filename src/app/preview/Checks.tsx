@@ -43,6 +43,8 @@ export function Checks(props: Props): JSX.Element {
   const [open, setOpen] = createSignal(started() ? order()[0] : undefined);
   /** The check that shows what holds for all of them; on the others it is folded. */
   const [told, setTold] = createSignal(started() ? '' : undefined);
+  /** Made only when they are looked at: each result orders them anew. */
+  const [more, setMore] = createSignal(false);
   const moved = () => {
     setOpen(started() ? order()[0] : undefined);
     // What was pressed has moved or is gone.
@@ -103,14 +105,16 @@ export function Checks(props: Props): JSX.Element {
         {(door) => <Release {...props} door={door()} order={order()} />}
       </Show>
       <Show when={order().length + beside().length > IN_SIGHT}>
-        <details class="more">
+        <details class="more" onToggle={(event) => setMore(event.currentTarget.open)}>
           <summary>
             {t('preview:plan.later', { count: order().length + beside().length - IN_SIGHT })}
           </summary>
-          <ol class="checks" start={IN_SIGHT + 1}>
-            {cards(order().slice(IN_SIGHT))}
-          </ol>
-          <ul class="checks">{cards(beside())}</ul>
+          <Show when={more()}>
+            <ol class="checks" start={IN_SIGHT + 1}>
+              {cards(order().slice(IN_SIGHT))}
+            </ol>
+            <ul class="checks">{cards(beside())}</ul>
+          </Show>
         </details>
       </Show>
       <Done {...props} onUndo={moved} />

@@ -11,7 +11,10 @@ export function TimeBar(props: RouteProps): JSX.Element {
   const visits = () => props.route.visits();
   const blocks = () =>
     dayBar(visits().map((visit) => ({ ...visit.assessed, window: props.route.windowOf(visit) })));
-  const start = () => Math.floor(Math.min(...blocks().map(({ from }) => from)) / HOUR);
+  const start = () =>
+    Math.floor(
+      Math.min(...blocks().map(({ from, window }) => Math.min(from, window?.from ?? from))) / HOUR,
+    );
   const end = () =>
     Math.ceil(
       Math.max(...blocks().map(({ cautious, window }) => Math.max(cautious, window?.to ?? 0))) /
@@ -25,8 +28,9 @@ export function TimeBar(props: RouteProps): JSX.Element {
   const hours = () => {
     const { language } = props.page.words;
     const format = new Intl.DateTimeFormat(language, { hour: 'numeric', timeZone: 'UTC' });
-    return Array.from({ length: end() - start() }, (_, index) => {
-      const from = (start() + index) * HOUR;
+    const first = start();
+    return Array.from({ length: end() - first }, (_, index) => {
+      const from = (first + index) * HOUR;
       return { from, label: format.format(from * 60_000) };
     });
   };

@@ -205,3 +205,25 @@ test('two codes of one visit are one job, and two entries of one caller', () => 
     ]);
   }
 });
+
+test('a route saved as JSON is a route again: codes, callers, visits without a code, broken lines', () => {
+  const broken = damaged(codes[2] ?? '', 1);
+  const rows = [`Name,Phone,Code`, `Ann Lane,555-0100,${first}`, `Bo,555-0101,no code yet`];
+  const found = entriesOf([...rows, `Cy,555-0102,${broken}`].join('\n'), codebooks, labels);
+  if (!found.ok) throw new Error(found.error.code);
+  const named = { Name: labels.name, Phone: labels.phone };
+  const json = {
+    version: 2,
+    visits: found.value.entries.slice(0, 2).map(({ row, text, others }) => ({
+      ...{ row, code: text === first ? text : null },
+      columns: { [named.Name]: others[0], [named.Phone]: others[1] },
+    })),
+    unread: [{ row: 3, text: broken, columns: { [named.Name]: 'Cy' } }],
+  };
+  const back = handOvers(JSON.stringify(json), labels);
+  expect(back).toEqual([
+    { code: first, caller: { name: 'Ann Lane', phone: '555-0100' } },
+    { code: '', caller: { name: 'Bo', phone: '555-0101' } },
+    { code: broken, caller: { name: 'Cy' } },
+  ]);
+});
