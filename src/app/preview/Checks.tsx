@@ -2,11 +2,13 @@ import { For, Show, createMemo, createSignal, type JSX } from 'solid-js';
 import { doorStep, openingFor, type DoorStep, type PlanStep } from '../../diagnosis/plan.ts';
 import type { Check } from '../../diagnosis/types.ts';
 import { checkSteps, name, names, resultName } from '../shared/staff-words.ts';
+import { painted } from '../shared/breathe.ts';
 import { sayer } from '../shared/words.ts';
 import { Pairs } from './Pairs.tsx';
 import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
+import type { Tap } from './taps.ts';
 import type { DiagnosisState } from './visit.ts';
 
 interface Props {
@@ -51,6 +53,13 @@ export function Checks(props: Props): JSX.Element {
     heading?.focus({ preventScroll: true });
     heading?.scrollIntoView({ block: 'start' });
   };
+  const take = async (tap: Tap): Promise<void> => {
+    // The check folds at once; then all is ranked and ordered anew.
+    setOpen();
+    await painted();
+    props.visit.tap(tap);
+    moved();
+  };
   const cards = (ids: readonly string[]) => (
     <For each={ids}>
       {(id) => (
@@ -66,10 +75,7 @@ export function Checks(props: Props): JSX.Element {
                 if (now) setTold((before) => before ?? id);
                 if (now || open() === id) setOpen(now ? id : undefined);
               }}
-              onResult={(result) => {
-                props.visit.tap({ check: id, result });
-                moved();
-              }}
+              onResult={(result) => void take({ check: id, result })}
             />
           )}
         </Show>

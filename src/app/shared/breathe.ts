@@ -7,3 +7,7 @@ export function breathe(): Promise<void> {
   const { scheduler } = globalThis as { readonly scheduler?: Partial<Scheduler> };
   return scheduler?.yield?.() ?? new Promise((resolve) => setTimeout(resolve));
 }
+
+/** Resolves once what has changed is painted: what takes long and follows a tap comes after. */
+export const painted = (): Promise<void> =>
+  new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
