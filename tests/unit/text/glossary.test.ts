@@ -102,6 +102,9 @@ const mended: Readonly<Record<string, readonly (readonly [old: string, mended: s
     ['No use las hornillas', 'No use los quemadores'],
   ],
   fr: [
+    ['Plus de fumée, ou seulement une odeur', 'Aucune fumée, ou seulement une odeur'],
+    ['Tiède, mais moins qu’avant', 'Encore chaud, mais moins qu’avant'],
+    ['Des bips forts, sans arrêt', 'Plusieurs bips forts à la suite, qui recommencent'],
     ['Nous avons laissé la fin', 'Nous avons retiré la fin'],
     ['Elle a été laissée', 'Elle a été ignorée'],
     ['ou laissez les longues colonnes', 'ou enlevez les longues colonnes'],
