@@ -70,7 +70,8 @@ export const places: readonly Place[] = [
   {
     kind: 'preview',
     speaks: 'staff',
-    open: at(`preview/#c=${codeFor(to('stop-book'))}`, '.note .checks'),
+    // The ranges come last: names of rows have them.
+    open: at(`preview/#c=${codeFor(to('stop-book'))}`, '.faults .range'),
   },
   {
     kind: 'desk',
