@@ -102,6 +102,7 @@ const mended: Readonly<Record<string, readonly (readonly [old: string, mended: s
     ['No use las hornillas', 'No use los quemadores'],
   ],
   fr: [
+    ['sondes pincées, personne à proximité.', 'sondes pincées. Tenez tout le monde à distance.'],
     ['Plus de fumée, ou seulement une odeur', 'Aucune fumée, ou seulement une odeur'],
     ['Tiède, mais moins qu’avant', 'Encore chaud, mais moins qu’avant'],
     ['Des bips forts, sans arrêt', 'Plusieurs bips forts à la suite, qui recommencent'],
