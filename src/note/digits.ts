@@ -13,27 +13,14 @@
 import { fail, ok, type Result } from '../result.ts';
 import { codeLengths, correctCode, shortest } from './blocks.ts';
 import { isSwap, onlyOne, type Repair } from './repair.ts';
+import { digitText } from './spelling.ts';
 import { alphabet, characterOf, unreadable } from './symbols.ts';
-import type { CodeEdit, NoteCode, ReadProblem } from './types.ts';
+import type { CodeEdit, ReadProblem } from './types.ts';
 
-/** Digits in a group. */
-export const digitGroup = 5;
 /** Symbols known to be bad that two check symbols are left over from. */
 const MOST_BAD = 4;
 
 const lengths = codeLengths.map((symbols) => 2 * symbols);
-
-/** A code's digits in groups of five, the last group what is left. */
-export function digitGroups(code: NoteCode): readonly string[] {
-  return digitsOf(code).match(new RegExp(`.{1,${String(digitGroup)}}`, 'g')) ?? [];
-}
-
-/** A code's digits in one row. */
-export const digitsOf = (code: string): string =>
-  digitText(Uint8Array.from(code.replaceAll('-', ''), (character) => alphabet.indexOf(character)));
-
-const digitText = (symbols: Uint8Array): string =>
-  Array.from(symbols, (symbol) => String(symbol).padStart(2, '0')).join('');
 
 /**
  * Whether symbol values somebody gave can be digits: all are, or unreadable, and they are as many as

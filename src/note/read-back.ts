@@ -1,5 +1,5 @@
 /** What a caller reads back, laid beside the code that was given out. */
-import { digitsOf } from './digits.ts';
+import { digitsOf } from './spelling.ts';
 import { characterOf, unreadable } from './symbols.ts';
 import { plainSymbols, spelledSymbols } from './typed.ts';
 import type { NoteCode, ReadProblem } from './types.ts';

@@ -4,6 +4,7 @@
  * English names are forgiven when reading; the letters' usual variants too, and what Spanish and
  * French speakers say at home.
  */
+import { alphabet } from './symbols.ts';
 import type { NoteCode } from './types.ts';
 
 export const letterWords: Readonly<Record<string, string>> = {
@@ -117,3 +118,19 @@ export function spell(code: NoteCode, digits: readonly string[] = []): string[][
   const word = (sign: string) => letterWords[sign] ?? digits[Number(sign)] ?? sign;
   return code.split('-').map((group) => [...group].map(word));
 }
+
+/** Digits in a group of the second reading (`digits.ts`). */
+export const digitGroup = 5;
+
+/** A code's digits in groups of five, the last group what is left. */
+export function digitGroups(code: NoteCode): readonly string[] {
+  return digitsOf(code).match(new RegExp(`.{1,${String(digitGroup)}}`, 'g')) ?? [];
+}
+
+/** A code's digits in one row. */
+export const digitsOf = (code: string): string =>
+  digitText(Uint8Array.from(code.replaceAll('-', ''), (character) => alphabet.indexOf(character)));
+
+/** Symbol values as digits, two each. */
+export const digitText = (symbols: Uint8Array): string =>
+  Array.from(symbols, (symbol) => String(symbol).padStart(2, '0')).join('');

@@ -9,7 +9,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { digitGroups } from '../../src/note/digits.ts';
+import { digitGroups } from '../../src/note/spelling.ts';
 import { readCode } from '../../src/note/read.ts';
 import { digitNames, homeWords, letterWords } from '../../src/note/spelling.ts';
 import { alphabet } from '../../src/note/symbols.ts';

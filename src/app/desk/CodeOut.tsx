@@ -1,5 +1,5 @@
 import { For, Show, createEffect, createMemo, createSignal, on } from 'solid-js';
-import { digitGroup } from '../../note/digits.ts';
+import { digitGroup } from '../../note/spelling.ts';
 import { readBack, type ReadBack } from '../../note/read-back.ts';
 import { groupSize } from '../../note/symbols.ts';
 import { spell } from '../../note/spelling.ts';

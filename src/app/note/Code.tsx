@@ -1,8 +1,7 @@
 import { Show, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Fragment } from '../../address/fragment.ts';
 import type { NoteCode } from '../../note/types.ts';
-import { digitGroups } from '../../note/digits.ts';
-import { spell, spellAtHome } from '../../note/spelling.ts';
+import { digitGroups, spell, spellAtHome } from '../../note/spelling.ts';
 import { guideName, nodeWords } from '../shared/content-words.ts';
 import type { Words } from '../shared/words.ts';
 import type { Traced } from './traced.ts';

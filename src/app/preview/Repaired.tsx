@@ -1,5 +1,5 @@
 import { For, Show, type JSX } from 'solid-js';
-import { digitGroup, digitsOf } from '../../note/digits.ts';
+import { digitGroup, digitsOf } from '../../note/spelling.ts';
 import { beside } from '../../note/repair.ts';
 import { groupSize } from '../../note/symbols.ts';
 import type { CodeEdit, Reading } from '../../note/types.ts';

@@ -1,7 +1,8 @@
 /** What `digits.ts` promises, measured; seeds are in the messages. */
 import { describe, expect, it, test } from 'vitest';
 import { codeLengths, dataSymbols, protect } from '../../../src/note/blocks.ts';
-import { areDigits, digitGroups, digitsOf, repairDigits } from '../../../src/note/digits.ts';
+import { areDigits, repairDigits } from '../../../src/note/digits.ts';
+import { digitGroups, digitsOf } from '../../../src/note/spelling.ts';
 import { groupedText, unreadable } from '../../../src/note/symbols.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
 import { cases } from '../../support/sample.ts';

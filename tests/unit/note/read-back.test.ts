@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readBack } from '../../../src/note/read-back.ts';
-import { digitGroups } from '../../../src/note/digits.ts';
+import { digitGroups } from '../../../src/note/spelling.ts';
 import type { Compared } from '../../../src/note/read-back.ts';
 import { digitNames, spell } from '../../../src/note/spelling.ts';
 import { alphabet } from '../../../src/note/symbols.ts';

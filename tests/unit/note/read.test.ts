@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { longestInput, readCode } from '../../../src/note/read.ts';
 import { protect, unprotect } from '../../../src/note/blocks.ts';
 import { alphabet, groupedText, numberToSymbols } from '../../../src/note/symbols.ts';
-import { digitGroups } from '../../../src/note/digits.ts';
+import { digitGroups } from '../../../src/note/spelling.ts';
 import { digitNames, homeWords, spell } from '../../../src/note/spelling.ts';
 import { plainSymbols } from '../../../src/note/typed.ts';
 import type { Reading } from '../../../src/note/types.ts';
