@@ -1,76 +1,19 @@
 /**
  * Spelling words of the International Telecommunication Union (Radio Regulations,
- * appendix 14), read over the telephone in every language. The digits' plain
- * English names are forgiven when reading; the letters' usual variants too, and what Spanish and
- * French speakers say at home.
+ * appendix 14), read over the telephone in every language, and what Spanish and French speakers say
+ * at home. What else is understood stands in `typed.ts`.
  */
 import { alphabet } from './symbols.ts';
 import type { NoteCode } from './types.ts';
 
-export const letterWords: Readonly<Record<string, string>> = {
-  A: 'Alfa',
-  B: 'Bravo',
-  C: 'Charlie',
-  D: 'Delta',
-  E: 'Echo',
-  F: 'Foxtrot',
-  G: 'Golf',
-  H: 'Hotel',
-  I: 'India',
-  J: 'Juliett',
-  K: 'Kilo',
-  L: 'Lima',
-  M: 'Mike',
-  N: 'November',
-  O: 'Oscar',
-  P: 'Papa',
-  Q: 'Quebec',
-  R: 'Romeo',
-  S: 'Sierra',
-  T: 'Tango',
-  U: 'Uniform',
-  V: 'Victor',
-  W: 'Whiskey',
-  X: 'X-ray',
-  Y: 'Yankee',
-  Z: 'Zulu',
-};
+/** Words by the letter they begin with. */
+const byLetter = (words: string): Readonly<Record<string, string>> =>
+  Object.fromEntries(words.split(' ').map((word) => [word.charAt(0), word]));
 
-/** The ITU's code words for digits, by the digit. */
-export const digitWords = [
-  'Nadazero',
-  'Unaone',
-  'Bissotwo',
-  'Terrathree',
-  'Kartefour',
-  'Pantafive',
-  'Soxisix',
-  'Setteseven',
-  'Oktoeight',
-  'Novenine',
-] as const;
-
-/** The digits' English names, by the digit. */
-export const digitNames = [
-  'zero',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-] as const;
-
-/** Other spellings of letter words in wide use. */
-export const variants: Readonly<Record<string, string>> = {
-  alpha: 'A',
-  juliet: 'J',
-  xray: 'X',
-  whisky: 'W',
-};
+export const letterWords = byLetter(
+  'Alfa Bravo Charlie Delta Echo Foxtrot Golf Hotel India Juliett Kilo Lima Mike November Oscar ' +
+    'Papa Quebec Romeo Sierra Tango Uniform Victor Whiskey X-ray Yankee Zulu',
+);
 
 /**
  * What is said at home for letters whose ITU word is hard to say or to write there, by the page's
@@ -81,24 +24,13 @@ export const homeWords: Readonly<
   Record<string, { readonly letters: Readonly<Record<string, string>>; readonly digits: string }>
 > = {
   es: {
-    letters: {
-      ...{ C: 'Carmen', E: 'Enrique', F: 'Francia', H: 'Historia', J: 'José', M: 'Madrid' },
-      ...{
-        N: 'Navarra',
-        Q: 'Querétaro',
-        W: 'Washington',
-        X: 'Xilófono',
-        Y: 'Yegua',
-        Z: 'Zaragoza',
-      },
-    },
+    letters: byLetter(
+      'Carmen Enrique Francia Historia José Madrid Navarra Querétaro Washington Xilófono Yegua Zaragoza',
+    ),
     digits: 'cero uno dos tres cuatro cinco seis siete ocho nueve',
   },
   fr: {
-    letters: {
-      ...{ F: 'François', H: 'Henri', J: 'Joseph', M: 'Marcel', N: 'Nicolas', S: 'Suzanne' },
-      ...{ W: 'William', X: 'Xavier', Y: 'Yvonne', Z: 'Zoé' },
-    },
+    letters: byLetter('François Henri Joseph Marcel Nicolas Suzanne William Xavier Yvonne Zoé'),
     digits: 'zéro un deux trois quatre cinq six sept huit neuf',
   },
 };

@@ -1,9 +1,9 @@
 /**
  * From what somebody typed, pasted or said to symbol values. Everything forgiven
- * stands in `forgiven` and in the words of `spelling.ts`; all else is refused by name.
+ * stands in `forgiven` and in the words here and in `spelling.ts`; all else is refused by name.
  */
 import { fail, ok, type Result } from '../result.ts';
-import { digitNames, digitWords, homeWords, letterWords, variants } from './spelling.ts';
+import { homeWords, letterWords } from './spelling.ts';
 import { alphabet, unreadable } from './symbols.ts';
 import type { ReadProblem } from './types.ts';
 
@@ -35,6 +35,42 @@ for (const [characters, means] of [...forgiven, ...[...alphabet].map((c, i) => [
 
 /** Without its accents: who types what was said leaves them out. */
 const bare = (word: string): string => word.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+
+/** The ITU's code words for digits, by the digit. */
+export const digitWords = [
+  'Nadazero',
+  'Unaone',
+  'Bissotwo',
+  'Terrathree',
+  'Kartefour',
+  'Pantafive',
+  'Soxisix',
+  'Setteseven',
+  'Oktoeight',
+  'Novenine',
+] as const;
+
+/** The digits' English names, by the digit. */
+export const digitNames = [
+  'zero',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+] as const;
+
+/** Other spellings of letter words in wide use. */
+const variants: Readonly<Record<string, string>> = {
+  alpha: 'A',
+  juliet: 'J',
+  xray: 'X',
+  whisky: 'W',
+};
 
 const home = Object.values(homeWords).flatMap(({ letters, digits }) => [
   ...Object.entries(letters).map(([letter, word]) => [bare(word), letter] as const),

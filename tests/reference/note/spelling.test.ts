@@ -1,7 +1,7 @@
 // ITU Radio Regulations, appendix 14: code words for letters and figures.
 import { expect, test } from 'vitest';
-import { digitWords, letterWords, spell } from '../../../src/note/spelling.ts';
-import { spelledSymbols } from '../../../src/note/typed.ts';
+import { letterWords, spell } from '../../../src/note/spelling.ts';
+import { digitWords, spelledSymbols } from '../../../src/note/typed.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
 
 const letters =

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { readBack } from '../../../src/note/read-back.ts';
-import { digitGroups } from '../../../src/note/spelling.ts';
 import type { Compared } from '../../../src/note/read-back.ts';
-import { digitNames, spell } from '../../../src/note/spelling.ts';
+import { digitGroups, spell } from '../../../src/note/spelling.ts';
+import { digitNames } from '../../../src/note/typed.ts';
 import { alphabet } from '../../../src/note/symbols.ts';
 import type { NoteCode } from '../../../src/note/types.ts';
 import { writeCode } from '../../../src/note/write.ts';
