@@ -1,6 +1,7 @@
 /**
  * The site's Content-Security-Policy, the same in every page's meta and in the
- * headers file. Scripts and styles are files of our own; nothing is inline.
+ * headers file. Scripts and styles are files of our own; nothing is inline but the style of pages people
+ * come to first (`build/inline-styles.ts`), each allowed by its hash, which pins every byte of it.
  * `blob:` and `data:` images are the camera's picture and drawn codes. Text becomes markup
  * by the policy `templates` alone (`client/templates.ts`), and the one worker is started by
  * the policy `worker` (`offline/registration.ts`).
@@ -20,9 +21,13 @@ export const policy = [
   'trusted-types templates worker',
 ].join('; ');
 
+/** A text with the policy in it, which then allows styles of these hashes. */
+export const withStyle = (text: string, hashes: Iterable<string>): string =>
+  text.replace("style-src 'self'", (own) => [own, ...hashes].join(' '));
+
 /** A meta element cannot say who may frame the page; a header can. */
-const headerPolicy = (frames: readonly string[]): string =>
-  `${policy}; frame-ancestors ${frames.length > 0 ? frames.join(' ') : "'none'"}`;
+const headerPolicy = (frames: readonly string[], styles: Iterable<string>): string =>
+  `${withStyle(policy, styles)}; frame-ancestors ${frames.length > 0 ? frames.join(' ') : "'none'"}`;
 
 const permissions = (camera: string): string =>
   `Permissions-Policy: camera=${camera}, microphone=(), geolocation=()`;
@@ -35,15 +40,17 @@ const permissions = (camera: string): string =>
  * @param cameraPages folders that read codes with the camera, `/preview/`
  * @param recalls what copies on devices ask for anew each time, `/recall.json`
  * @param frames origins of sites that may show this one in a frame
+ * @param styles hashes of the styles that stand in pages, as a policy says them
  */
 export function headersFile(
   cameraPages: readonly string[],
   recalls: readonly string[],
   frames: readonly string[] = [],
+  styles: Iterable<string> = [],
 ): string {
   const cameras = cameraPages.map((path) => `${path}*\n  ${permissions('(self)')}\n`);
   return `/*
-  Content-Security-Policy: ${headerPolicy(frames)}
+  Content-Security-Policy: ${headerPolicy(frames, styles)}
   Referrer-Policy: no-referrer
   X-Content-Type-Options: nosniff
   Cross-Origin-Opener-Policy: same-origin

@@ -8,11 +8,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { missing } from '../../.config/browsers.ts';
 import { headersFor, parseHeaders } from '../../src/headers.ts';
 import { nginxConfig } from '../../src/cli/nginx-config.ts';
-import { policy } from '../../src/site/policy.ts';
+import { policy, withStyle } from '../../src/site/policy.ts';
 import { ask } from '../unit/cli/ask.ts';
 import { copyOf, nginx, type Nginx } from '../support/nginx.ts';
 import { pagesOf } from '../browser/support/site.ts';
-import { dist } from './site.ts';
+import { dist, hashesIn, markup } from './site.ts';
 
 // Where there is no nginx it is skipped, but not where CI is set.
 describe.skipIf(missing('nginx').length > 0 && process.env['CI'] === undefined)(
@@ -79,9 +79,11 @@ describe.skipIf(missing('nginx').length > 0 && process.env['CI'] === undefined)(
           if (path !== '/preview')
             for (const [name, value] of wanted)
               expect(headers[name], `${path} ${name}`).toBe(value);
-          expect(headers['content-security-policy'], path).toBe(
-            `${policy}; frame-ancestors 'none'`,
-          );
+          // Styles that stand in some page are allowed by their hashes on all.
+          const given = String(headers['content-security-policy']);
+          const hashes = given.match(/'sha256-[\w+/]{43}='/g) ?? [];
+          expect(hashes).toEqual(expect.arrayContaining(hashesIn(markup('/'))));
+          expect(given, path).toBe(`${withStyle(policy, hashes)}; frame-ancestors 'none'`);
           expect(headers['cache-control'], path).toBe('no-cache');
         }
       });

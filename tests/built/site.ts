@@ -1,4 +1,5 @@
 // The built site as files.
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -29,3 +30,9 @@ export function target(path: string, href: string): { path: string; hash: string
   const url = new URL(href, `https://range.example${path}`);
   return { path: url.origin === 'https://range.example' ? url.pathname : href, hash: url.hash };
 }
+
+/** The hashes of the styles that stand in a page, as a policy says them (CSP 3, section 2.3.1). */
+export const hashesIn = (html: string): string[] =>
+  [...html.matchAll(/<style>(.*?)<\/style>/gs)].map(
+    ([, style = '']) => `'sha256-${createHash('sha256').update(style).digest('base64')}'`,
+  );

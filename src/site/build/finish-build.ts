@@ -8,10 +8,11 @@ import { headersFile } from '../policy.ts';
 import { frontPages } from './front-pages.ts';
 import { keepOffline } from './keep-offline.ts';
 import { precompress } from './precompress.ts';
+import { withOwnStyle } from './inline-styles.ts';
 import { withAddresses } from './relative-addresses.ts';
 
 /**
- * What is left to do once the pages are written: first pages to choose from, relative addresses,
+ * What is left to do once the pages are written: first pages to choose from, styles in pages, relative addresses,
  * the headers file, the workers that keep the site for use with no network, and compressed copies.
  */
 export function finishBuild(): AstroIntegration {
@@ -25,15 +26,21 @@ export function finishBuild(): AstroIntegration {
         const pages = files
           .filter((file) => file.endsWith('.html'))
           .map((file) => file.split(sep).join('/'));
+        const styles = new Set<string>();
         for (const name of pages) {
-          const page = await readFile(join(root, name), 'utf8');
+          const built = await readFile(join(root, name), 'utf8');
+          const { page, hash } = await withOwnStyle(root, name, built);
+          if (hash !== undefined) styles.add(hash);
           await writeFile(join(root, name), withAddresses(page, name, firm().site));
         }
         const previews = pages
           .filter((page) => `/${page}`.endsWith('/preview/index.html'))
           .map((page) => `/${page.replace('index.html', '')}`);
         const recalls = languages().map((language) => address(language, 'recall.json'));
-        await writeFile(join(root, '_headers'), headersFile(previews, recalls, firm().frame));
+        await writeFile(
+          join(root, '_headers'),
+          headersFile(previews, recalls, firm().frame, styles),
+        );
         await keepOffline(root);
         await precompress(root);
       },

@@ -17,11 +17,14 @@ export interface Kind {
 /** A short unfinished journey, so that the note page has something to show. */
 const JOURNEY = '#j=danger.none';
 
-/** What decides which files a guide's page loads: its kind, a timer, a field for the display's text. */
+/** What decides which files a guide's page loads: its kind, a timer, a field for the display's text, its own style. */
 function make(html: string): string {
   const [, kind = ''] = /class="page (question|step|stop|finish)/.exec(html) ?? [];
   if (kind === '') throw new Error('a page of a guide says what kind it is');
-  return [kind, ...['data-timer', 'data-error-field'].filter((sign) => html.includes(sign))].join();
+  return [
+    kind,
+    ...['data-timer', 'data-error-field', '<style>'].filter((sign) => html.includes(sign)),
+  ].join();
 }
 
 /**
