@@ -225,10 +225,10 @@ const plain = (found: string): string => found.replaceAll('>', ' ');
 /** Codes of one visit stand in one line, joined by plus signs. */
 export const joined = (codes: readonly string[]): string => codes.join(' + ');
 /** Each has at least three whole groups, whatever else is wrong with it. */
-const SEVERAL = /^[\w?\s-]{12,}(?:\+[\w?\s-]{12,})+$/u;
+const SEVERAL = /^[\w?\s-]{12,}(?: \+ [\w?\s-]{12,})+$/u;
 /** The codes of a line; the line itself where it has one or none. */
 export const codesIn = (text: string): readonly string[] =>
-  SEVERAL.test(text) ? text.split('+').map((one) => one.trim()) : [text];
+  SEVERAL.test(text) ? text.split(' + ').map((one) => one.trim()) : [text];
 
 /** What somebody typed or pasted: the code in it, and what came along. */
 export interface Pasted {

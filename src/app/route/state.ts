@@ -99,7 +99,9 @@ export function createRoute(page: Page): RouteState {
   /** By whom and when a visit is; two problems of one caller are one visit. */
   const visitKey = (visit: Listed): string => {
     const { name = '', phone = '', address = '', time = '' } = callerOf(visit);
-    return name + phone + address === '' ? `#${visit.id}` : [name, phone, address, time].join('\n');
+    return name + phone + address === ''
+      ? String(visit.id)
+      : [name, phone, address, time].join('\n');
   };
   /** The problems of one visit one after the other, in the place of the first. */
   const together = (list: readonly Listed[]): Listed[] => {

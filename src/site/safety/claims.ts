@@ -61,6 +61,10 @@ function evidenceSays({ kind, name }: Link): string {
   return tested(name.split(': ')[0] ?? '');
 }
 
+/** The link to a group of hazards on the page; its id is what follows the sign. */
+export const groupLink = (group: string): string =>
+  '#'.concat(group.toLowerCase().replace(/\W+/g, '-'));
+
 /** The whole argument, its top goal first; the parts for each group of hazards are among it. */
 export function argument(): Claim {
   const make = numbering();
@@ -113,7 +117,7 @@ export function argument(): Claim {
     const own = log.filter(([, hazard]) => hazard.group === group);
     const outside = own.some(([, { controls }]) => controls['outside-our-reach']);
     const claim = make('goal', `${group}: ${String(own.length)} hazards controlled`, {
-      href: `#${group.toLowerCase().replace(/\W+/g, '-')}`,
+      href: groupLink(group),
       undeveloped: outside,
     });
     return { claim, own };

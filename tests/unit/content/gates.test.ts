@@ -471,7 +471,7 @@ describe('a copy with one slip is refused, with file, line, what is wrong and wh
     ['door-locked', 'since'],
     ['door-locked', 'controls.why'],
     ['desk', 'title'],
-    ['note', 'lead'],
+    ['note', 'start'],
   ])('it may be behind in %s:%s, and says so', (name, keys) => {
     expect(withoutIn(name, keys)).toEqual({ refused: [], behind: [`${name}:${keys}`] });
   });

@@ -107,6 +107,7 @@ describe('a release', () => {
     vi.stubGlobal('location', new URL(`${SCOPE}sw.js`));
     vi.stubGlobal('caches', {
       open,
+      has: (cacheName: string) => Promise.resolve(stores.has(cacheName)),
       keys: () => Promise.resolve([...stores.keys()]),
       match: (key: string, { cacheName }: { cacheName: string }) =>
         Promise.resolve(stores.get(cacheName)?.get(key)?.clone()),
