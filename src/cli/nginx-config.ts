@@ -87,7 +87,7 @@ function languageMaps(folder: string, [main = '', ...others]: readonly string[])
 const KINDS = `types {
 ${[...TYPES].map(([ending, kind]) => `      ${kind} ${ending.slice(1)};\n`).join('')}    }
     charset utf-8;
-    charset_types text/css text/javascript text/plain application/json application/manifest+json;`;
+    charset_types text/css text/csv text/javascript text/plain application/json application/manifest+json;`;
 
 /**
  * A file for nginx's `conf.d`: one server that answers with a built site, nothing else. All of it

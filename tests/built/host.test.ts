@@ -53,9 +53,9 @@ describe.skipIf(missing('nginx').length > 0 && process.env['CI'] === undefined)(
           const plain = await ask(host.origin, `/${file}`);
           expect(plain.status, file).toBe(200);
           expect(plain.body.equals(data), file).toBe(true);
-          // Media types: RFC 9239, RFC 8259, HTML, CSS, SVG and PNG by their registrations.
+          // Media types: RFC 9239, RFC 8259, RFC 7111, HTML, CSS, SVG and PNG by their registrations.
           expect(plain.headers['content-type'], file).toMatch(
-            /^(?:text\/(?:html|css|javascript|plain); charset=utf-8|application\/(?:manifest\+)?json(?:; charset=utf-8)?|image\/(?:svg\+xml|png))$/,
+            /^(?:text\/(?:html|css|csv|javascript|plain); charset=utf-8|application\/(?:manifest\+)?json(?:; charset=utf-8)?|image\/(?:svg\+xml|png))$/,
           );
           const small = existsSync(join(root, `${file}.gz`));
           const packed = await ask(host.origin, `/${file}`, {
