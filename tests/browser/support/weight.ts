@@ -51,11 +51,16 @@ export async function weigh(browser: Browser, url: string): Promise<Weight> {
     await cdp.send('Network.enable');
     await cdp.send('Network.setCacheDisabled', { cacheDisabled: true });
     const open = new Map<string, Load>();
+    const ahead = new Set<string>();
+    cdp.on('Network.requestWillBeSent', ({ requestId, request }) => {
+      if (request.initialPriority === 'VeryLow') ahead.add(requestId);
+    });
     cdp.on('Network.responseReceived', ({ requestId, response, type }) => {
       const length = Object.entries(response.headers).find(
         ([name]) => name.toLowerCase() === 'content-length',
       )?.[1];
-      if (response.url.startsWith('http'))
+      // What is fetched ahead, painted without it, is the next page's weight.
+      if (response.url.startsWith('http') && !ahead.has(requestId))
         open.set(requestId, { url: response.url, type, bytes: Number(length ?? Number.NaN) });
     });
     cdp.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
