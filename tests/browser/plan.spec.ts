@@ -27,8 +27,9 @@ test('this order takes no more minutes than the others; every check says how to 
   await axe(page);
   await plan(page).locator('.more > summary').click();
   const cards = plan(page).locator('.checks .check');
+  // The later ones are made once they are asked for.
+  await expect(cards.nth(5)).toBeVisible();
   const count = await cards.count();
-  expect(count).toBeGreaterThan(5);
   for (let index = 0; index < count; index++) {
     const card = cards.nth(index);
     await card.locator('> summary').click();
