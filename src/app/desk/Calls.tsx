@@ -1,16 +1,17 @@
-import { Show, createEffect, createMemo, createSignal, onCleanup } from 'solid-js';
+import { Show, createMemo, createSignal, onCleanup } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { parseFragment } from '../../address/fragment.ts';
-import { codebookGuide, newestRelease, type Codebook } from '../../note/codebook.ts';
+import { codebookGuide, newestRelease } from '../../note/codebook.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { createFetched } from '../shared/fetched.ts';
+import { createLatePart } from '../shared/late-part.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { makeWords, pageWords } from '../shared/words.ts';
 import { Choose } from './Choose.tsx';
 import { beganBefore } from './address.ts';
-import type { Call, CallProps, Then } from './Call.tsx';
+import type { CallProps, Then } from './Call.tsx';
 import { createCallList } from './calls.ts';
 import { createCaller } from './caller.ts';
 import { pageTime } from './clocks.ts';
@@ -112,25 +113,21 @@ export function Calls(props: { readonly shell: Shell }) {
   onCleanup(() => removeEventListener('hashchange', changed));
 
   const part = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
-  const [codebook, setCodebook] = createSignal<Codebook>();
-  const [call, setCall] = createSignal<typeof Call>();
-  const [noBooks, setNoBooks] = createSignal(false);
-  const addBooks = (): void => {
-    setNoBooks(false);
-    const done = ([, part]: readonly [unknown, { readonly Call: typeof Call }]) => {
-      setCall(() => part.Call);
-      const newest = setCodebook(shell.codebooks.get(newestRelease(shell.codebooks) ?? 0));
-      setNoBooks(newest === undefined);
-    };
-    void Promise.all([shell.addBooks(), import('./Call.tsx')]).then(done, () => setNoBooks(true));
-  };
-  createEffect(() => start() && addBooks());
+  const late = createLatePart(
+    () => start() !== undefined,
+    async () => {
+      const [{ Call }] = await Promise.all([import('./Call.tsx'), shell.addBooks()]);
+      const codebook = shell.codebooks.get(newestRelease(shell.codebooks) ?? 0);
+      if (!codebook) throw new Error('no codebook has come');
+      return { Call, codebook };
+    },
+  );
   const fetched = {
     ...part,
-    problem: () => part.problem() ?? (noBooks() ? { code: 'unreachable' as const } : undefined),
+    problem: () => part.problem() ?? late.problem(),
     retry() {
       part.retry();
-      addBooks();
+      late.retry();
     },
   };
   const [language, sayIn] = createSignal('');
@@ -142,9 +139,16 @@ export function Calls(props: { readonly shell: Shell }) {
     return inOther && makeWords({ language: language(), texts: inOther.texts });
   });
   const page = createMemo((): Page | undefined => {
-    const [loaded, newest] = [part.value(), codebook()];
+    const [loaded, newest] = [part.value(), late.value()];
     if (!loaded || !newest) return undefined;
-    return { ...shell, ...loaded, codebook: newest, words: pageWords(loaded.texts), said, sayIn };
+    return {
+      ...shell,
+      ...loaded,
+      codebook: newest.codebook,
+      words: pageWords(loaded.texts),
+      said,
+      sayIn,
+    };
   });
 
   const around = {
@@ -180,7 +184,7 @@ export function Calls(props: { readonly shell: Shell }) {
             >
               {(guide) => (
                 <Dynamic
-                  component={call()}
+                  component={late.value()?.Call}
                   page={loaded}
                   guide={guide()}
                   {...{ how: chosen.how, record: chosen.record, then: chosen.then }}

@@ -1,9 +1,9 @@
-import { For, Match, Show, Switch, createEffect, createSignal, on, type JSX } from 'solid-js';
+import { For, Match, Show, Switch, createEffect, on, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { hashOf } from '../../address/grammar.ts';
 import type { ReadProblem } from '../../note/types.ts';
 import { Fetching } from '../shared/Fetching.tsx';
-import type { NoteView } from './NoteView.tsx';
+import { createLatePart } from '../shared/late-part.ts';
 import { Reader } from './Reader.tsx';
 import { Repaired } from './Repaired.tsx';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
@@ -36,22 +36,10 @@ export function Preview(props: Props): JSX.Element {
     return props.state.settled() && now?.kind === 'refused' ? now.problem : undefined;
   };
   // With the first code, as the codebooks: what reads it is half of what a page without one weighs.
-  const [noteView, setNoteView] = createSignal<typeof NoteView>();
-  const [lost, setLost] = createSignal(false);
-  const load = (): void => {
-    setLost(false);
-    import('./NoteView.tsx').then(
-      (part) => setNoteView(() => part.NoteView),
-      () => setLost(true),
-    );
-  };
-  const any = () => props.state.code() !== '';
-  createEffect(on(any, (some) => some && !noteView() && load()));
-  const fetched = {
-    value: noteView,
-    problem: () => (lost() ? { code: 'unreachable' as const } : undefined),
-    retry: load,
-  };
+  const noteView = createLatePart(
+    () => props.state.code() !== '',
+    async () => (await import('./NoteView.tsx')).NoteView,
+  );
   createEffect(
     on(
       () => exact()?.code,
@@ -93,8 +81,8 @@ export function Preview(props: Props): JSX.Element {
           <Match when={exact()}>
             {(now) => (
               <Show
-                when={noteView()}
-                fallback={<Fetching words={props.page.words} fetched={fetched} />}
+                when={noteView.value()}
+                fallback={<Fetching words={props.page.words} fetched={noteView} />}
               >
                 {(part) => (
                   <Dynamic

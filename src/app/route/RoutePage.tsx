@@ -1,8 +1,8 @@
 import { Show, createEffect, createSignal, on, onCleanup, onMount, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { Fetching } from '../shared/Fetching.tsx';
+import { createLatePart } from '../shared/late-part.ts';
 import { sayer } from '../shared/words.ts';
-import type { Day } from './Day.tsx';
 import { AddByHand } from './AddByHand.tsx';
 import { Enter } from './Enter.tsx';
 import type { Page } from './page.ts';
@@ -30,21 +30,7 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
   const [open, setOpen] = createSignal(true);
   // Emptied, it is there to be filled.
   createEffect(on(any, (some) => !some && setOpen(true), { defer: true }));
-  const [day, setDay] = createSignal<typeof Day>();
-  const [lost, setLost] = createSignal(false);
-  const loadDay = (): void => {
-    setLost(false);
-    import('./Day.tsx').then(
-      (part) => setDay(() => part.Day),
-      () => setLost(true),
-    );
-  };
-  createEffect(on(any, (some) => some && !day() && loadDay()));
-  const fetched = {
-    value: day,
-    problem: () => (lost() ? { code: 'unreachable' as const } : undefined),
-    retry: loadDay,
-  };
+  const day = createLatePart(any, async () => (await import('./Day.tsx')).Day);
   return (
     <>
       <details class="add" open={open()} onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -69,7 +55,7 @@ export function RoutePage(props: { readonly page: Page }): JSX.Element {
         <p class="lost strong">{t('round:keptCodes')}</p>
       </Show>
       <Show when={any()}>
-        <Show when={day()} fallback={<Fetching words={props.page.words} fetched={fetched} />}>
+        <Show when={day.value()} fallback={<Fetching words={props.page.words} fetched={day} />}>
           {(part) => <Dynamic component={part()} {...props} {...parts} />}
         </Show>
       </Show>

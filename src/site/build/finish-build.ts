@@ -8,7 +8,7 @@ import { headersFile } from '../policy.ts';
 import { frontPages } from './front-pages.ts';
 import { keepOffline } from './keep-offline.ts';
 import { precompress } from './precompress.ts';
-import { withOwnStyle } from './inline-styles.ts';
+import { ownStyles } from './inline-styles.ts';
 import { withAddresses } from './relative-addresses.ts';
 
 /**
@@ -27,9 +27,10 @@ export function finishBuild(): AstroIntegration {
           .filter((file) => file.endsWith('.html'))
           .map((file) => file.split(sep).join('/'));
         const styles = new Set<string>();
+        const withOwnStyle = ownStyles(root);
         for (const name of pages) {
           const built = await readFile(join(root, name), 'utf8');
-          const { page, hash } = await withOwnStyle(root, name, built);
+          const { page, hash } = await withOwnStyle(name, built);
           if (hash !== undefined) styles.add(hash);
           await writeFile(join(root, name), withAddresses(page, name, firm().site));
         }

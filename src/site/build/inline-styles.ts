@@ -11,36 +11,41 @@ const pathOf = (name: string): string =>
   name.replace(/^[a-z]{2}\//, '').replace(/index(?:\.[a-z]{2})?\.html$/, '');
 
 /**
- * A page that people come to first, or in danger, with its style in it: one round trip less before it
- * is painted. Others, mostly come to from these, share files: with their style in them guide pages
- * would be 2.7 times as large (brotli). A guide's start still loads the files, painted without them,
- * for what follows.
+ * Pages that people come to first, or in danger, get their style in them: one round trip less before
+ * they are painted. Others, mostly come to from these, share files: with their style in them guide
+ * pages would be 2.7 times as large (brotli). A guide's start still loads the files, painted without
+ * them, for what follows.
  *
  * @param root the built site
- * @param name the page's file, seen from there
- * @returns the page, and the style's hash as a policy says it
+ * @returns of a page, by its file seen from there: the page, and the style's hash as a policy says it
  */
-export async function withOwnStyle(
+export function ownStyles(
   root: string,
-  name: string,
-  page: string,
-): Promise<{ readonly page: string; readonly hash?: string }> {
-  const path = pathOf(name);
-  const starts = guides().map(({ id, start }) => `${id}/${start}/`);
-  const dangers = guides().flatMap(({ id, exits }) => exits.map(({ to }) => `${id}/${to}/`));
-  const sheets = [...page.matchAll(SHEETS)];
-  const [[first] = ['']] = sheets;
-  if (
-    first === '' ||
-    !(/^(?:care\/.*|note\/|preview\/)?$/.test(path) || [...starts, ...dangers].includes(path))
-  )
-    return { page };
-  const files = sheets.map(([, file = '']) => readFile(join(root, file), 'utf8'));
-  const style = (await Promise.all(files)).join('').replaceAll('\n', '');
-  const hash = `'sha256-${createHash('sha256').update(style).digest('base64')}'`;
-  const later = starts.includes(path)
-    ? sheets.map(([link]) => link.replace('>', ' media="not all">'))
-    : [];
-  const inPlace = () => `<style>${style}</style>${later.join('')}`;
-  return { page: withStyle(page.replace(first, inPlace).replace(SHEETS, ''), [hash]), hash };
+): (name: string, page: string) => Promise<{ readonly page: string; readonly hash?: string }> {
+  const starts = new Set(guides().map(({ id, start }) => `${id}/${start}/`));
+  const dangers = new Set(
+    guides().flatMap(({ id, exits }) => exits.map(({ to }) => `${id}/${to}/`)),
+  );
+  const files = new Map<string, Promise<string>>();
+  const read = (file: string): Promise<string> => {
+    const text = files.get(file) ?? readFile(join(root, file), 'utf8');
+    files.set(file, text);
+    return text;
+  };
+  return async (name, page) => {
+    const path = pathOf(name);
+    const isFirst = /^(?:care\/.*|note\/|preview\/)?$/.test(path);
+    const sheets = [...page.matchAll(SHEETS)];
+    const [[first] = ['']] = sheets;
+    if (first === '' || !(isFirst || starts.has(path) || dangers.has(path))) return { page };
+    const style = (await Promise.all(sheets.map(([, file = '']) => read(file))))
+      .join('')
+      .replaceAll('\n', '');
+    const hash = `'sha256-${createHash('sha256').update(style).digest('base64')}'`;
+    const later = starts.has(path)
+      ? sheets.map(([link]) => link.replace('>', ' media="not all">'))
+      : [];
+    const inPlace = () => `<style>${style}</style>${later.join('')}`;
+    return { page: withStyle(page.replace(first, inPlace).replace(SHEETS, ''), [hash]), hash };
+  };
 }
