@@ -137,8 +137,8 @@ export async function keep(
   });
   const all = Promise.allSettled([base, begun, arrived, ...ready, ...others]);
   await Promise.all(ready).then(usable, () => undefined);
-  const ends = await all;
-  await remainMissing(name, left);
+  // Those that wrote what is left at the same time may have done so in any order.
+  const ends = [...(await all), ...(await Promise.allSettled([remainMissing(name, left)]))];
   for (const one of ends) if (one.status === 'rejected') throw asFull(one.reason);
   await cache.delete(sharedKey());
 }
