@@ -44,8 +44,8 @@ export function markEnglish(language: string): (page: string) => string {
   if (language === SOURCE) return (page) => page;
   const found = english(language);
   return (page) =>
-    page.replace(PARTS, (whole, _, tag?: string, text = '') => {
-      if (tag === undefined || / lang=/.test(tag)) return whole;
+    page.replace(PARTS, (whole: string, _: unknown, tag?: string, text?: string) => {
+      if (tag === undefined || text === undefined || tag.includes(' lang=')) return whole;
       const marked = text.replace(found, `<bdi lang="${SOURCE}">$&</bdi>`);
       return tag + (marked !== text && IN_A_ROW.test(tag) ? `<span>${marked}</span>` : marked);
     });
