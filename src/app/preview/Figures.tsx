@@ -1,18 +1,20 @@
-import { For, Show, type JSX } from 'solid-js';
+import { For, Show, createMemo, type JSX } from 'solid-js';
 import { madeOn } from '../../note/day.ts';
 import type { Interval } from '../../physics/oven-miss.ts';
 import { differenceInFahrenheit } from '../../physics/temperature.ts';
 import { driftOf, type Drift } from '../../visit/drift.ts';
+import { plan } from '../../diagnosis/plan.ts';
 import { name } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
 import { answered, type DiagnosisProps } from './Faults.tsx';
 import { likely } from './work.ts';
 import { Pairs } from './Pairs.tsx';
-import type { VisitProps } from './told.ts';
+import type { Coded } from './told.ts';
 import { minutes, percent, shareWords } from './facts.ts';
 import { FACTOR, rangeOf } from './stability.ts';
 
-type Props = VisitProps & Pick<DiagnosisProps, 'guides'>;
+type Props = Pick<DiagnosisProps, 'page'> &
+  Coded & { readonly visit: DiagnosisProps['visit'] | undefined };
 
 const routes = ['best', 'likeliest', 'fixed'] as const;
 
@@ -20,17 +22,17 @@ const routes = ['best', 'likeliest', 'fixed'] as const;
 export function Figures(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const note = () => props.reading.note;
+  const note = () => props.seen.note;
   return (
     <>
       <Show when={props.visit}>{(visit) => <Diagnosed {...props} visit={visit()} />}</Show>
-      <Show when={driftOf(props.page.staffViews, props.view.steps)}>
+      <Show when={driftOf(props.page.staffViews, props.seen.steps)}>
         {(drift) => <DriftFound {...props} drift={drift()} />}
       </Show>
       <p>{t('preview:made', madeWords(words(), note().day))}</p>
       <p class="quiet">
         {t('preview:meta', {
-          code: props.reading.code,
+          code: props.code,
           guide: note().guide,
           release: note().release,
         })}
@@ -43,6 +45,7 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const drawn = () => props.visit.stability();
+  const planned = createMemo(() => plan(props.visit.model, props.visit.evidence()));
   const range = (fault: string) => rangeOf(props.visit, fault);
   const decibans = (value: number) =>
     new Intl.NumberFormat(words().language, {
@@ -101,7 +104,7 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
         class="routes"
         rows={routes.map((route) => [
           t(`preview:plan.routes.${route}`),
-          minutes(words(), props.visit.plan()[route].expectedMinutes),
+          minutes(words(), planned()[route].expectedMinutes),
         ])}
       />
       <ul class="quiet">

@@ -15,6 +15,7 @@ interface Props extends LoadProps {
   readonly goesWith: number | undefined;
   /** The row that has the same code, where another has. */
   readonly same: number | undefined;
+  readonly last: boolean;
   readonly dragging: boolean;
   onMove(to: number, by: 'up' | 'down'): void;
   onDragStart(): void;
@@ -82,7 +83,7 @@ export function VisitRow(props: Props): JSX.Element {
             type="button"
             class="plain down"
             aria-label={t('round:visits.down', { code: title() })}
-            disabled={props.place === props.route.visits().length - 1}
+            disabled={props.last}
             onClick={() => props.onMove(props.place + 1, 'down')}
           >
             ↓
@@ -124,8 +125,7 @@ export function VisitRow(props: Props): JSX.Element {
             {(visit) => (
               <CopyJob
                 page={{ words: wordsOf(props.page, props.visit) }}
-                view={visit().seen}
-                code={visit().code}
+                problems={[visit()]}
                 caller={props.route.callerOf(props.visit)}
               />
             )}

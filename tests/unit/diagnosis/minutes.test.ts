@@ -6,6 +6,7 @@ import {
   together,
   type Minutes,
 } from '../../../src/diagnosis/minutes.ts';
+import { inOneGo } from '../../../src/diagnosis/numbers.ts';
 import { bestPlan, plan } from '../../../src/diagnosis/plan.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
 import { many, whole } from './support/models.ts';
@@ -73,7 +74,7 @@ describe('the minutes of several visits', () => {
     for (let seed = 1; seed <= 200; seed++) {
       const day = many(whole(0, 5, seeded(seed)), (index) => randomMinutes(31 * seed + index));
       const all = outcomes(day);
-      const sum = together(day);
+      const sum = inOneGo(together(day));
       for (const [more, chance] of sum.chances.entries())
         expect(chance, `seed ${seed}`).toBeCloseTo(
           all
@@ -91,7 +92,7 @@ describe('the minutes of several visits', () => {
 
   test('many alike follow the binomial: 400 visits of 10 minutes or 11', () => {
     const one = { from: 10, chances: Float64Array.of(0.5, 0.5) };
-    const sum = together(many(400, () => one));
+    const sum = inOneGo(together(many(400, () => one)));
     expect(meanMinutes(sum)).toBeCloseTo(4200, 6);
     // 200 + 1.2816 · 10 = 212.8 by the normal's table; the binomial's own 0.9 quantile is 213.
     expect(minutesFor(sum, 0.9)).toBe(4213);
