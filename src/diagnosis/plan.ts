@@ -1,6 +1,6 @@
 import { COMPLAINT, KIND, checkKey, detailKey } from './evidence.ts';
 import { at, sum } from './numbers.ts';
-import { MOST_CHECKS, bestOrder, likeliestFirst, stepsOf } from './order.ts';
+import { MOST_CHECKS, bestOrder, stepsOf } from './order.ts';
 import type { Search, SearchStep } from './order.ts';
 import { shares } from './posterior.ts';
 import type { AccessGroup, AccessId, Check, CheckId, Evidence, FaultId, Model } from './types.ts';
@@ -20,20 +20,13 @@ export interface Route {
   readonly expectedMinutes: number;
 }
 
-export interface BestPlan {
+export interface Plan {
   /** The least expected minutes. */
   readonly best: Route;
   /** Share of the faults that no check still to do would find. */
   readonly leftOver: number;
   /** The faults that the results so far rule in, the latest result first. */
   readonly ruledIn: readonly FaultId[];
-}
-
-export interface Plan extends BestPlan {
-  /** The usual fixed order of the trade, without the checks done already. */
-  readonly fixed: Route;
-  /** The likeliest fault first. */
-  readonly likeliest: Route;
 }
 
 const kindOf = (evidence: Evidence): string =>
@@ -215,7 +208,7 @@ function searchOf(
 }
 
 /** The checks still to do as a search, and routes of it in the model's names. */
-function prepared(
+export function prepared(
   model: Model,
   evidence: Evidence,
   now: readonly number[] = shares(model, evidence),
@@ -243,16 +236,22 @@ function prepared(
 }
 
 /**
- * The best order alone, for who compares it with no other.
- * @param now the shares after the evidence, where they are known
+ * The order of the checks still to do with the least expected minutes. Results of checks are part of
+ * the evidence (key `check.` and the check's name): each updates the shares by its likelihoods, its
+ * check is done, and what it opened is open; so a plan made anew after each result is the re-plan.
+ *
+ * For planning a check counts as conclusive for every fault that one of its
+ * results rules in; the shares it starts from are those after all the evidence.
+ *
+ * @param now those shares, where they are known
  * @param opened what is open besides
  */
-export function bestPlan(
+export function plan(
   model: Model,
   evidence: Evidence,
   now?: readonly number[],
   opened?: readonly AccessId[],
-): BestPlan {
+): Plan {
   const { search, leftOver, ruledIn, route } = prepared(model, evidence, now, opened);
   return { best: route(bestOrder(search)), leftOver, ruledIn };
 }
@@ -261,7 +260,7 @@ export function bestPlan(
 interface Problem {
   readonly model: Model;
   readonly evidence: () => Evidence;
-  readonly plan: () => BestPlan;
+  readonly plan: () => Plan;
 }
 
 /**
@@ -280,30 +279,8 @@ export function jointSteps(problems: readonly Problem[]): readonly PlanStep[] {
       ),
     );
     const opened = [...done, ...steps.flatMap(({ opens }) => opens)];
-    const { best } = bestPlan(model, evidence(), undefined, opened);
+    const { best } = plan(model, evidence(), undefined, opened);
     steps.push(...best.steps.filter(({ check }) => !steps.some((one) => one.check === check)));
   }
   return steps;
-}
-
-/**
- * The order of the checks still to do. Results of checks are part of the
- * evidence (key `check.` and the check's name): each updates the shares by its
- * likelihoods, its check is done, and what it opened is open; so a plan made
- * anew after each result is the re-plan.
- *
- * For planning a check counts as conclusive for every fault that one of its
- * results rules in; the shares it starts from are those after all the evidence.
- */
-export function plan(model: Model, evidence: Evidence): Plan {
-  const { todo, search, leftOver, ruledIn, route } = prepared(model, evidence);
-  const fixed = model.fixedOrder.flatMap((id) =>
-    todo.flatMap((check, index) => (at(model.checks, check).id === id ? index : [])),
-  );
-  return {
-    best: route(bestOrder(search)),
-    fixed: route(fixed),
-    likeliest: route(likeliestFirst(search)),
-    ...{ leftOver, ruledIn },
-  };
 }

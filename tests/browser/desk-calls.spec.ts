@@ -73,7 +73,10 @@ test('two problems of one caller are one job, on desk, preview and route', async
   // One visit: both outcomes, one list of what to load and one order of checks, nothing twice.
   await expect(page.locator('.outcome')).toHaveCount(2);
   await expect(page.locator('.also')).toHaveCount(0);
-  await expect(page.locator('.ranking h2').first()).toHaveText('The oven door stays locked');
+  await expect(page.locator('.work .ranking h2')).toHaveText([
+    'Self-clean won’t start',
+    'The oven door stays locked',
+  ]);
   for (const list of ['.load .parts li', '.plan .checks .title']) {
     const lines = await page.locator(list).allTextContents();
     expect(lines.length, list).toBeGreaterThan(1);
@@ -85,6 +88,8 @@ test('two problems of one caller are one job, on desk, preview and route', async
   await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
   await expect(page.locator('.sheet .code')).toHaveCount(2);
   await expect(page.locator('.sheet .boxes').first()).toBeVisible();
+  const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
+  expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g), 'pages').toHaveLength(1);
   await page.evaluate(() => dispatchEvent(new Event('afterprint')));
   await page.emulateMedia({ media: 'screen' });
 

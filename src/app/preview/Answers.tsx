@@ -4,6 +4,7 @@ import { sayer } from '../shared/words.ts';
 import type { Step, VisitView } from '../../visit/read-visit.ts';
 import { Pairs } from './Pairs.tsx';
 import type { Page } from './page.ts';
+import { named } from './told.ts';
 
 interface Props {
   readonly page: Page;
@@ -22,10 +23,7 @@ export function Answers(props: Props): JSX.Element {
   return (
     <details class="card answers">
       <summary>
-        <h2>
-          <Show when={props.of}>{(name) => <>{name()}: </>}</Show>
-          {t('preview:answers.title', { count: steps.length })}
-        </h2>
+        <h2>{named(props.of, t('preview:answers.title', { count: steps.length }))}</h2>
         {/* The same in one glance: for the eye alone, what is unfolded says it all. */}
         <span class="line" aria-hidden="true">
           <For each={steps}>

@@ -17,6 +17,7 @@ import { Fold } from './Fold.tsx';
 import { percent } from './facts.ts';
 import { rangeOf } from './stability.ts';
 import type { ProblemState } from './visit.ts';
+import { named } from './told.ts';
 import { MOST_SHOWN, likely } from './work.ts';
 
 export interface DiagnosisProps {
@@ -73,7 +74,10 @@ export function MoreFaults(props: DiagnosisProps): JSX.Element {
   const others = () => ranking().slice(likely(props.visit).length);
   const seen = () => Math.min(inSight(), likely(props.visit).length);
   return (
-    <Fold class="ranking" title={t('preview:ranking.others', { count: ranking().length - seen() })}>
+    <Fold
+      class="ranking"
+      title={named(props.of, t('preview:ranking.others', { count: ranking().length - seen() }))}
+    >
       <ol class="faults">
         <For each={namesOf(likely(props.visit).slice(seen()))}>
           {(fault, place) => <Fault {...props} fault={fault} place={place() + 1 + seen()} />}

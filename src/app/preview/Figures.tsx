@@ -1,9 +1,8 @@
-import { For, Show, createMemo, type JSX } from 'solid-js';
+import { For, Show, type JSX } from 'solid-js';
 import { madeOn } from '../../note/day.ts';
 import type { Interval } from '../../physics/oven-miss.ts';
 import { differenceInFahrenheit } from '../../physics/temperature.ts';
 import { driftOf, type Drift } from '../../visit/drift.ts';
-import { plan } from '../../diagnosis/plan.ts';
 import { name } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
 import { answered, type DiagnosisProps } from './Faults.tsx';
@@ -15,8 +14,6 @@ import { FACTOR, rangeOf } from './stability.ts';
 
 type Props = Pick<DiagnosisProps, 'page'> &
   Coded & { readonly visit: DiagnosisProps['visit'] | undefined };
-
-const routes = ['best', 'likeliest', 'fixed'] as const;
 
 /** What the page rests on, for whoever doubts it: shares, weights, trials, times, the sensor, the day. */
 export function Figures(props: Props): JSX.Element {
@@ -45,7 +42,6 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const drawn = () => props.visit.stability();
-  const planned = createMemo(() => plan(props.visit.model, props.visit.evidence()));
   const range = (fault: string) => rangeOf(props.visit, fault);
   const decibans = (value: number) =>
     new Intl.NumberFormat(words().language, {
@@ -99,13 +95,10 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
         </For>
       </dl>
       <p class="quiet">{t('preview:ranking.decibans')}</p>
-      <h3>{t('preview:plan.expected')}</h3>
       <Pairs
-        class="routes"
-        rows={routes.map((route) => [
-          t(`preview:plan.routes.${route}`),
-          minutes(words(), planned()[route].expectedMinutes),
-        ])}
+        rows={[
+          [t('preview:plan.expected'), minutes(words(), props.visit.plan().best.expectedMinutes)],
+        ]}
       />
       <ul class="quiet">
         <For each={words().list('diagnosis:limits')}>{(line) => <li>{line}</li>}</For>

@@ -21,7 +21,7 @@ import type { Page, PreviewPart } from './page.ts';
 import { Where } from './Where.tsx';
 import type { Sheet as SheetPart } from './Sheet.tsx';
 import type { Extras } from './state.ts';
-import { flagLines, knownFacts, outcomeWords, type Coded } from './told.ts';
+import { flagLines, knownFacts, named, outcomeWords, type Coded } from './told.ts';
 import { createVisit, type ProblemState, type VisitState } from './visit.ts';
 
 interface Props {
@@ -121,7 +121,9 @@ function Visit(props: VisitProps): JSX.Element {
     <>
       <article class="note" aria-label={t('preview:outcome.note')}>
         <div class="brief">
-          <For each={problems}>{({ seen }) => <Outcome page={props.page} view={seen} />}</For>
+          <For each={problems}>
+            {({ code, seen }) => <Outcome page={props.page} view={seen} of={nameOf(code)} />}
+          </For>
           <Flags {...props} />
           <Facts {...props} />
           <Others {...props} />
@@ -174,7 +176,7 @@ function Visit(props: VisitProps): JSX.Element {
             {({ code }, index) => (
               <LazyDetails
                 class="record-fold"
-                title={[nameOf(code) ?? [], t('visits:record.title')].flat().join(': ')}
+                title={named(nameOf(code), t('visits:record.title'))}
                 failed={t('visits:failed')}
                 content={() =>
                   import('../visits/Record.tsx').then(({ RecordVisit }) => () => (
@@ -241,6 +243,8 @@ function Paper(props: VisitProps & { readonly work: VisitState | undefined }): J
 interface ViewProps {
   readonly page: Page;
   readonly view: VisitView;
+  /** Its complaint, where the visit has several. */
+  readonly of: string | undefined;
 }
 
 /** Besides color a shape for each: octagon, triangle, circle, tick. */
@@ -264,7 +268,7 @@ function Outcome(props: ViewProps): JSX.Element {
           {t(`preview:outcome.urgency.${props.view.urgency}`)} ·{' '}
           {t(`preview:outcome.${props.view.state}`)}
         </p>
-        <h2>{outcomeWords(props.page.words, props.view)}</h2>
+        <h2>{named(props.of, outcomeWords(props.page.words, props.view))}</h2>
         <Show when={props.view.heldBy}>
           {(who) => <p class="held strong">{t(`preview:held.${who()}`)}</p>}
         </Show>

@@ -2,12 +2,12 @@ import { For, Show, type JSX } from 'solid-js';
 import { joined } from '../../visit/hand-over.ts';
 import type { Caller } from '../../visit/job.ts';
 import { qrPath } from '../note/qr.ts';
-import { stepWords } from '../shared/content-words.ts';
+import { guideName, stepWords } from '../shared/content-words.ts';
 import { previewLink } from '../shared/job-text.ts';
 import { name, names, resultName } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
 import { Pairs } from './Pairs.tsx';
-import { flagLines, knownFacts, outcomeWords, type Coded } from './told.ts';
+import { flagLines, knownFacts, named, outcomeWords, type Coded } from './told.ts';
 import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
 import { asksModel, checkIn, likely, loaded, needed, type Work } from './work.ts';
@@ -38,6 +38,8 @@ export function Sheet(props: SheetProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const notes = () => props.problems.map(({ seen }) => seen.note);
+  const complaint = ({ guide }: Coded['seen']) =>
+    props.problems.length > 1 ? guideName(words(), guide.id) : undefined;
   const errors = () => [...notes().map((note) => note.error), props.error ?? ''].filter(Boolean);
   const others = () => [
     errors().length === 0
@@ -59,7 +61,8 @@ export function Sheet(props: SheetProps): JSX.Element {
                 <p class="code">{code}</p>
                 <p class="urgency">{t(`preview:outcome.urgency.${seen.urgency}`)}</p>
                 <p>
-                  {t(`preview:outcome.${seen.state}`)}: {outcomeWords(words(), seen)}
+                  {t(`preview:outcome.${seen.state}`)}:{' '}
+                  {named(complaint(seen), outcomeWords(words(), seen))}
                 </p>
                 <Show when={seen.heldBy}>
                   {(who) => <p class="strong">{t(`preview:held.${who()}`)}</p>}
@@ -86,9 +89,9 @@ export function Sheet(props: SheetProps): JSX.Element {
         {(work) => <ToDo page={props.page} work={work()} model={props.caller.model} />}
       </Show>
       <For each={props.problems}>
-        {({ seen: { steps, guide } }) => (
+        {({ seen, seen: { steps, guide } }) => (
           <>
-            <h2>{t('preview:answers.title', { count: steps.length })}</h2>
+            <h2>{named(complaint(seen), t('preview:answers.title', { count: steps.length }))}</h2>
             <p class="told">
               {steps.map((step) => stepWords(words(), guide, step).join(': ')).join(' · ')}
             </p>

@@ -12,6 +12,10 @@ export interface Coded {
   readonly seen: VisitView;
 }
 
+/** What is told of one of a visit's problems, its complaint before it where there are several. */
+export const named = (complaint: string | undefined, text: string): string =>
+  complaint === undefined ? text : `${complaint}: ${text}`;
+
 /** How the journey stands, in words. */
 export function outcomeWords(words: Words, { guide, state, end }: VisitView): string {
   const title = nodeWords(words, guide, end).short;

@@ -1,7 +1,7 @@
 /** The state of a visit: its notes' answers and what the checks have shown, kept in this tab. */
 import { createMemo, createSignal, type Accessor } from 'solid-js';
 import { loadFor, type Load } from '../../diagnosis/parts.ts';
-import { bestPlan, jointSteps, stillOpen, type BestPlan } from '../../diagnosis/plan.ts';
+import { plan, jointSteps, stillOpen, type Plan } from '../../diagnosis/plan.ts';
 import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
 import type { Stability } from '../../diagnosis/stability.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
@@ -18,7 +18,7 @@ export interface ProblemState {
   /** The note's answers, then the checks' results. */
   readonly evidence: Accessor<Evidence>;
   readonly ranking: Accessor<readonly Share[]>;
-  readonly plan: Accessor<BestPlan>;
+  readonly plan: Accessor<Plan>;
   readonly load: Accessor<Load>;
   /** How far the shares move; undefined while that is worked out. */
   readonly stability: Accessor<Stability | undefined>;
@@ -62,7 +62,7 @@ export function createVisit(given: readonly Given[], code: string): VisitState {
     return {
       ...{ model, guides, evidence },
       ranking: createMemo(() => posterior(model, evidence())),
-      plan: createMemo(() => bestPlan(model, evidence(), now())),
+      plan: createMemo(() => plan(model, evidence(), now())),
       load: createMemo(() => loadFor(model, stillOpen(model, evidence(), now()))),
       stability: createStability(model, evidence),
     };

@@ -1,7 +1,7 @@
 /** What a visit's diagnosis comes to, for the page and for paper. Pure. */
 import type { Accessor } from 'solid-js';
 import { loadFor } from '../../diagnosis/parts.ts';
-import { bestPlan, jointSteps, stillOpen, type PlanStep } from '../../diagnosis/plan.ts';
+import { plan, jointSteps, stillOpen, type PlanStep } from '../../diagnosis/plan.ts';
 import { posterior, type Share } from '../../diagnosis/posterior.ts';
 import type { Check, Evidence, Model, SparePart } from '../../diagnosis/types.ts';
 import type { ProblemState } from './visit.ts';
@@ -26,7 +26,7 @@ export function workOf(given: readonly { model: Model; evidence: Evidence }[]): 
     evidence: () => evidence,
     ranking: () => posterior(model, evidence),
     load: () => loadFor(model, stillOpen(model, evidence)),
-    plan: () => bestPlan(model, evidence),
+    plan: () => plan(model, evidence),
   }));
   return { problems, steps: () => jointSteps(problems) };
 }

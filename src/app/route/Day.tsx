@@ -74,10 +74,10 @@ export function Day(props: RouteProps): JSX.Element {
       <Mend {...props} />
       <Show when={props.route.visits().length > 0 && made()}>
         {(day) => (
-          <>
+          <div class="day">
             <Total {...props} total={day().total} figures={figures()} />
             <PartsToBring {...props} load={day().load} />
-          </>
+          </div>
         )}
       </Show>
       <Out {...props} load={load()} onSheets={() => void printSheets()} />

@@ -20,19 +20,16 @@ export function PartsToBring(props: LoadProps): JSX.Element {
     <section class="card load">
       <h2>{t('round:load.title')}</h2>
       <Show when={props.load.stock.length > 0}>
-        <table>
-          <caption>{t('round:load.stock')}</caption>
-          <tbody>
-            <For each={props.load.stock}>
-              {({ part, count }) => (
-                <tr>
-                  <th scope="row">{name(words(), 'parts', part)}</th>
-                  <td class="strong">{count}</td>
-                </tr>
-              )}
-            </For>
-          </tbody>
-        </table>
+        <h3>{t('round:load.stock')}</h3>
+        <ul class="stock">
+          <For each={props.load.stock}>
+            {({ part, count }) => (
+              <li>
+                {name(words(), 'parts', part)} <strong>× {count}</strong>
+              </li>
+            )}
+          </For>
+        </ul>
       </Show>
       <Show when={own().length > 0}>
         <h3>{t('round:load.own')}</h3>

@@ -90,13 +90,15 @@ export function VisitRow(props: Props): JSX.Element {
           </button>
         </span>
       </div>
-      <Show when={props.goesWith}>
-        {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
-      </Show>
-      <Show when={props.same}>
-        {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
-      </Show>
-      <Expected {...props} />
+      <div class="expect">
+        <Show when={props.goesWith}>
+          {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
+        </Show>
+        <Show when={props.same}>
+          {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
+        </Show>
+        <Expected {...props} />
+      </div>
       <button
         type="button"
         class="plain more"
@@ -182,7 +184,7 @@ export function Expected(props: OfVisit): JSX.Element {
   const said = createMemo(() => told(props.page, props.visit, props.load));
   const line = (label: string, list: readonly string[]) => (
     <Show when={list.length > 0}>
-      <p>
+      <p class="of">
         <span class="quiet">{label}:</span> {list.join('; ')}
       </p>
     </Show>
@@ -191,7 +193,7 @@ export function Expected(props: OfVisit): JSX.Element {
   return (
     <>
       <p>
-        <strong>{said().what}</strong> <span class="quiet">{said().reason}</span>
+        <strong>{said().what}</strong> <span class="quiet reason">{said().reason}</span>
       </p>
       {line(t('job:lines.error'), [props.visit.seen?.note.error ?? ''].filter(Boolean))}
       <Show when={said().flags.length > 0}>
