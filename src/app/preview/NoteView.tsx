@@ -4,7 +4,7 @@ import { hashOf } from '../../address/grammar.ts';
 import { isRecord } from '../../guide/shape.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
-import { joined } from '../../visit/hand-over.ts';
+import { codesIn, joined } from '../../visit/hand-over.ts';
 import { byUrgency, readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
@@ -21,7 +21,7 @@ import type { Page, PreviewPart } from './page.ts';
 import { Where } from './Where.tsx';
 import type { Sheet as SheetPart } from './Sheet.tsx';
 import type { Extras } from './state.ts';
-import { flagLines, knownFacts, named, outcomeWords, type Coded } from './told.ts';
+import { flagLines, knownFacts, named, outcomeWords, type Problems } from './told.ts';
 import { createVisit, type ProblemState, type VisitState } from './visit.ts';
 
 interface Props {
@@ -41,14 +41,11 @@ const merged = (a: unknown, b: unknown): unknown =>
 
 /** What a code says, and what those of the same visit's other problems do; the most urgent first. */
 export function NoteView(props: Props): JSX.Element {
-  const codes = createMemo(
-    () => {
-      const others = props.extras.also.map((code) => readCode(code, props.page.codebooks));
-      return [props.reading, ...others.filter((one) => one.kind === 'exact')];
-    },
-    undefined,
-    { equals: (a, b) => a?.map(({ code }) => code).join() === b.map(({ code }) => code).join() },
-  );
+  const also = createMemo(() => joined(props.extras.also));
+  const codes = createMemo(() => {
+    const others = codesIn(also()).map((code) => readCode(code, props.page.codebooks));
+    return [props.reading, ...others.filter((one) => one.kind === 'exact')];
+  });
   /** A guide that the site no longer has is shown by the names in its codebook. */
   const files = () => [
     ...new Set(codes().flatMap(({ note }) => props.page.files[note.guide] ?? [])),
@@ -59,17 +56,16 @@ export function NoteView(props: Props): JSX.Element {
     const all = parts?.reduce<unknown>(merged, {}) as Partial<PreviewPart> | undefined;
     return all && { ...props.page, ...all, words: pageWords(all.texts) };
   });
-  const problems = createMemo((): readonly Coded[] | undefined => {
+  const problems = createMemo((): Problems | undefined => {
     const figures = page();
-    return (
-      figures &&
-      byUrgency(
-        codes().map(({ code, note }) => ({
-          code,
-          seen: readVisit(note, props.page.codebooks, figures),
-        })),
-      )
+    if (!figures) return undefined;
+    const [first, ...others] = byUrgency(
+      codes().map(({ code, note }) => ({
+        code,
+        seen: readVisit(note, props.page.codebooks, figures),
+      })),
     );
+    return first && [first, ...others];
   });
   return (
     <Show when={page()} fallback={<Fetching words={props.page.words} fetched={fetched} />}>
@@ -83,7 +79,7 @@ export function NoteView(props: Props): JSX.Element {
   );
 }
 
-type VisitProps = Props & { readonly problems: readonly Coded[] };
+type VisitProps = Props & { readonly problems: Problems };
 
 function Visit(props: VisitProps): JSX.Element {
   const t = sayer(props);
@@ -91,7 +87,6 @@ function Visit(props: VisitProps): JSX.Element {
   // eslint-disable-next-line solid/reactivity
   const { problems } = props;
   const [first] = problems;
-  if (!first) return undefined;
   const known = problems.flatMap(({ code, seen: { model, evidence, last, legs } }) =>
     model
       ? [{ code, model, answers: evidence, guides: [last, ...legs.map(({ guide }) => guide)] }]
@@ -194,7 +189,7 @@ function Visit(props: VisitProps): JSX.Element {
             </button>
             <CopyJob
               page={props.page}
-              problems={[first, ...problems.slice(1)]}
+              problems={problems}
               caller={props.extras.caller}
               error={props.extras.error}
             />

@@ -12,6 +12,9 @@ export interface Coded {
   readonly seen: VisitView;
 }
 
+/** Those of a visit, the most urgent first. */
+export type Problems = readonly [Coded, ...Coded[]];
+
 /** What is told of one of a visit's problems, its complaint before it where there are several. */
 export const named = (complaint: string | undefined, text: string): string =>
   complaint === undefined ? text : `${complaint}: ${text}`;

@@ -3,15 +3,14 @@ import { defined } from '../../defined.ts';
 import { latestDay } from '../../note/day.ts';
 import { joined } from '../../visit/hand-over.ts';
 import { makeJob, type Caller } from '../../visit/job.ts';
-import type { Coded } from '../preview/told.ts';
+import type { Problems } from '../preview/told.ts';
 import { CopyButton } from './CopyButton.tsx';
 import { jobText, previewLink } from './job-text.ts';
 import { sayer, type Words } from './words.ts';
 
 interface Props {
   readonly page: { readonly words: Words };
-  /** The problems of the visit, the most urgent first. */
-  readonly problems: readonly [Coded, ...Coded[]];
+  readonly problems: Problems;
   readonly caller: Caller;
   /** The display's text in full, where the code cannot hold it. */
   readonly error?: string | undefined;
