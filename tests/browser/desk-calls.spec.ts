@@ -72,12 +72,28 @@ test('two problems of one caller are one job, on desk, preview and route', async
   await page.goto('/preview/');
   await page.getByLabel('Note code').fill(text);
   await page.locator('form.reader').evaluate((form: HTMLFormElement) => form.requestSubmit());
-  const other = page.locator('.also a');
-  await expect(other).toHaveText('The oven door stays locked');
+  // One visit: both outcomes, one list of what to load and one order of checks, nothing twice.
+  await expect(page.locator('.outcome')).toHaveCount(2);
+  await expect(page.locator('.also')).toHaveCount(0);
+  await expect(page.locator('.work .ranking h2')).toHaveText([
+    'Self-clean won’t start',
+    'The oven door stays locked',
+  ]);
+  for (const list of ['.load .parts li', '.plan .checks .title']) {
+    const lines = await page.locator(list).allTextContents();
+    expect(lines.length, list).toBeGreaterThan(1);
+    expect(new Set(lines).size, list).toBe(lines.length);
+  }
   await axe(page);
-  await other.click();
-  await expect(page.locator('.plate .groups')).toHaveText(new RegExp(`^${first.slice(0, 4)}`));
-  await expect(other).not.toHaveText('The oven door stays locked');
+  await page.waitForLoadState('networkidle');
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await expect(page.locator('.sheet .code')).toHaveCount(2);
+  await expect(page.locator('.sheet .boxes').first()).toBeVisible();
+  const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
+  expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g), 'pages').toHaveLength(1);
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  await page.emulateMedia({ media: 'screen' });
 
   await page.goto('/round/');
   await page.locator('#codes').fill(text);
