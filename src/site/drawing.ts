@@ -11,5 +11,5 @@ const files = import.meta.glob<string>('./drawings/**/*.svg', {
 export function drawing(name: string): string {
   const svg = files[`./drawings/${name}.svg`];
   if (svg === undefined) throw new Error(`No drawing "${name}" in src/site/drawings.`);
-  return svg.trim().replace('<svg ', '<svg aria-hidden="true" focusable="false" ');
+  return svg.trim().replace(/xmlns="[^"]*"/, 'aria-hidden="true"');
 }

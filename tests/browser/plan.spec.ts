@@ -1,5 +1,6 @@
 // The order of checks: planned anew after each result, and back again.
 import type { Locator, Page } from '@playwright/test';
+import { models, textFile } from '../../src/content/load.ts';
 import { axe } from './support/axe.ts';
 import { expect, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast } from './support/layout.ts';
@@ -26,6 +27,10 @@ test('this order takes no more minutes than the others; every check says how to 
   for (const other of others) expect(best).toBeLessThanOrEqual(other);
   await axe(page);
   await plan(page).locator('.more > summary').click();
+  const { checks = [], access = [] } = models()['door-locked'] ?? {};
+  const named = textFile('en', 'model')['checks'] as Record<string, { readonly name: string }>;
+  const words = textFile('en', 'diagnosis') as Record<string, Record<string, string>>;
+  const cautions = new Set<string>();
   const cards = plan(page).locator('.checks .check');
   // The later ones are made once they are asked for.
   await expect(cards.nth(5)).toBeVisible();
@@ -34,11 +39,23 @@ test('this order takes no more minutes than the others; every check says how to 
     const card = cards.nth(index);
     await card.locator('> summary').click();
     await expect(card.locator('details.care')).toContainText(/verified dead/i);
+    // Its own cautions, and those of what it needs opened.
+    const said = await card.innerText();
+    const check = checks.find(({ id }) => said.startsWith(named[id]?.name ?? '?'));
+    const opened = access.filter(({ id }) => said.includes(words['access']?.[id] ?? '?'));
+    const due = [check, ...opened].flatMap((one) => one?.cautions ?? []);
+    expect(new Set(await card.locator('ul.care li').allTextContents()), said).toEqual(
+      new Set(due.map((caution) => words['cautions']?.[caution])),
+    );
+    for (const caution of due) cautions.add(caution);
     // In full once; from the second check on it is a line.
     await expect(card.locator('details.care')).toHaveJSProperty('open', index === 0);
     await targetsAtLeast(page, '.results button', 72);
     await expect(plan(page).locator('.checks .check[open]')).toHaveCount(1);
   }
+  expect([...cautions]).toEqual(
+    expect.arrayContaining(['hot-oven', 'moving-latch', 'sharp-edges', 'door-weight', 'draw-out']),
+  );
   await axe(page);
   await noSidewaysScroll(page);
 });

@@ -1,15 +1,19 @@
 // Every built page of every language, read as its file.
-import { readFileSync } from 'node:fs';
+import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import {
   content,
   firm,
+  hazards,
   languageOf,
   languages,
   localeOf,
   staffLanguages,
+  textFile,
 } from '../../src/content/load.ts';
+import { valueAt } from '../../src/content/problem.ts';
+import { BLOCKS } from '../../src/content/texts.ts';
 import { ownNodes, parseId } from '../../src/guide/ids.ts';
 import { unpack } from '../../src/offline/worker/bundle.ts';
 import { policy, withStyle } from '../../src/site/policy.ts';
@@ -22,6 +26,15 @@ const [main = '', ...others] = languages();
 const rootOf = (language: string) => (language === main ? '/' : `/${language}/`);
 const all = pagesOf(dist);
 const known = new Set(all);
+
+/** All sentences in a value of a text file; of a care page's line its words, not its source. */
+const sentencesIn = (value: unknown): readonly string[] =>
+  typeof value === 'string'
+    ? [value]
+    : Object.entries(value ?? {}).flatMap(([key, one]) => (key === 'from' ? [] : sentencesIn(one)));
+
+/** What a page or a data file says, its attributes too, without marks of quotation and spaces. */
+const saidBy = (text: string): string => text.replace(/&#39;|&quot;|&amp;|\\"|[\s"'&]/g, '');
 
 describe('every page', () => {
   it('is closed to everything but the site’s own files, without exception', () => {
@@ -147,6 +160,40 @@ describe.each(languages())('the guides by plain links, scripts off: %s', (langua
       expect(first?.get('href'), path).toBe('tel:911');
       expect(article, path).toMatch(/class="[^"]*\bcare\b/);
     }
+  });
+
+  it('show every sentence that a hazard relies on', () => {
+    const keys = new Set(
+      Object.values(hazards()).flatMap(({ controls }) => controls.sentences ?? []),
+    );
+    const nodes = guides.flatMap((guide) => ownNodes(guide).map((node) => ({ guide, node })));
+    const pages = all.filter((path) => path.startsWith(rootOf(language)));
+    // What the desk and the preview say lies in files beside their pages.
+    const files = globSync('**/*.json', { cwd: dist }).map((file) => `/${file}`);
+    const anywhere = [...pages, ...files].map((path) => saidBy(markup(path))).join('\n');
+    let shown = 0;
+    for (const key of keys) {
+      const [name = '', at = ''] = key.split(':');
+      const path = at.split('.');
+      const named = nodes.filter(
+        ({ guide, node: { page, block } }) =>
+          page === path[0] && (block === undefined ? String(guide.id) : BLOCKS) === name,
+      );
+      const there = named
+        .map(({ guide, node }) => saidBy(markup(`${rootOf(language)}${guide.id}/${node.id}/`)))
+        .join('\n');
+      // No language without staff has a file of theirs. The desk's own words stand in no guide's page.
+      if (!content().text(`text/${language}/${name}.json`).ok) continue;
+      const text = sentencesIn(valueAt(textFile(language, name), path));
+      for (const sentence of text) {
+        const said = named.length > 0 && !path.includes('desk') ? there : anywhere;
+        for (const piece of sentence.split(/\{\{\w+\}\}/))
+          expect(said.includes(saidBy(piece)), `${key}: ${piece}`).toBe(true);
+        shown += 1;
+      }
+    }
+    expect(keys.size).toBeGreaterThan(150);
+    expect(shown).toBeGreaterThan(keys.size);
   });
 });
 

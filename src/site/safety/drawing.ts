@@ -45,7 +45,7 @@ const linesOf = ({ kind, id, says }: Claim): readonly string[] =>
 /** Draws a claim with what is below it, as deep as `below` goes. */
 function drawn(top: Claim, below: (claim: Claim) => readonly Claim[]): Part {
   const graph = new Graph();
-  graph.setGraph({ rankdir: 'LR', nodesep: 5, edgesep: 4, ranksep: 22, marginx: 4, marginy: 4 });
+  graph.setGraph({ rankdir: 'LR', nodesep: 4, edgesep: 4, ranksep: 22, marginx: 4, marginy: 4 });
   graph.setDefaultEdgeLabel(() => ({}));
   const claims = new Map<string, Claim>();
   const edges: { from: Claim; to: Claim; context: boolean }[] = [];

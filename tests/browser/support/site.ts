@@ -64,6 +64,8 @@ export async function giveAnswer(
   use: (link: Locator) => Promise<unknown> = (to) => to.click(),
 ): Promise<void> {
   const asks = (await link.getAttribute('data-confirm')) !== null;
+  // A tap before the script has run leads on at once; after it, it asks.
+  if (asks) await link.page().waitForLoadState();
   const scripted = /[#&]g=/.test((await link.getAttribute('href')) ?? '');
   await use(link);
   if (asks && scripted) await use(link);

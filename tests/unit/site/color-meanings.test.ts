@@ -57,11 +57,12 @@ describe.each([
     expect(close).toEqual([]);
   });
 
-  test('what is text keeps 7:1, and the tick 3:1 (WCAG 2.2, 1.4.6 and 1.4.11)', () => {
+  test('what is text keeps 7:1, and the tick and the red of drawings 3:1 (WCAG 2.2, 1.4.6 and 1.4.11)', () => {
     for (const ground of ['paper', 'card'])
       for (const text of ['ink', 'quiet', 'accent'])
         expect(wcagContrast(color(text), color(ground)), `${text} on ${ground}`).toBeGreaterThan(7);
-    expect(wcagContrast(color('done'), color('card'))).toBeGreaterThan(3);
+    for (const mark of ['done', 'danger-line'])
+      expect(wcagContrast(color(mark), color('card')), mark).toBeGreaterThan(3);
     expect(wcagContrast('#fff', color('danger'))).toBeGreaterThan(7);
   });
 });
