@@ -142,7 +142,8 @@ export function picturesIn(name: string, start: () => Promise<Engine>): void {
         for (const [kind, path, drawn] of PAGES) {
           const there = await look(known, url(path), drawn, size);
           const here = await look(tab, url(path), drawn, size);
-          expect(there.boxes.length, kind).toBeGreaterThan(3);
+          // At the least the header's.
+          if (there.boxes.length < 3) differences.push(`${kind}: no parts`);
           const found = moved(here.boxes, there.boxes);
           const share = specks(here.shades, there.shades);
           if (share > SPECKS)
