@@ -37,13 +37,13 @@ export interface Trace<N extends GraphNode = GraphNode> {
  * the start has the dangers among its own.
  */
 export function edgeAt(
-  { exits, start }: Pick<Graph, 'exits' | 'start'>,
-  { id: here, answers }: Pick<GraphNode, 'id' | 'answers'>,
+  { exits }: Pick<Graph, 'exits'>,
+  { answers }: Pick<GraphNode, 'answers'>,
   answer: string,
 ): Answer | undefined {
   const named = ({ id }: Answer): boolean => id === answer;
   const own = answers.find(named);
-  return own ?? (answers.length > 0 && here !== start ? exits.find(named) : undefined);
+  return own ?? (answers.length > 0 ? exits.find(named) : undefined);
 }
 
 /**

@@ -16,8 +16,7 @@ export const actionsListed: Property = {
       .filter(({ node }) => node.kind === 'step')
       .flatMap(({ node, index }): Failure[] => {
         const journey = () => searches.plain(index);
-        const sentences = text?.sentences[node.sentences];
-        const asked = (sentences ? told(sentences) : []).flatMap(asksTooMuch);
+        const asked = told(text?.sentences[node.sentences] ?? {}).flatMap(asksTooMuch);
         const listed = node.action !== undefined && actions.includes(node.action);
         return [
           ...(listed

@@ -15,7 +15,7 @@ export interface JourneyCounts {
 
 /** Sum over all journeys from the start of what each counts for; nodes with 0 cut theirs off. */
 function sum(graph: Graph, here: (node: number) => bigint, passes: (node: number) => boolean) {
-  const total = new Array<bigint>(graph.nodes.length).fill(0n);
+  const total: bigint[] = [];
   for (const node of graph.order.toReversed()) {
     if (!passes(node)) continue;
     let sumHere = here(node);
@@ -27,14 +27,15 @@ function sum(graph: Graph, here: (node: number) => bigint, passes: (node: number
 
 /** Answers left from each node to an end, by the shortest and the longest way; infinite: none. */
 function lengths(graph: Graph): { least: Float64Array; most: Float64Array } {
-  const least = new Float64Array(graph.nodes.length).fill(Infinity);
-  const most = new Float64Array(graph.nodes.length).fill(-Infinity);
+  const least = new Float64Array(graph.nodes.length);
+  const most = new Float64Array(graph.nodes.length);
   for (const node of graph.order.toReversed()) {
-    if (isEnd(graph.nodes[node])) least[node] = most[node] = 0;
+    let [short, long] = isEnd(graph.nodes[node]) ? [0, 0] : [Infinity, -Infinity];
     for (const { to } of graph.edges[node] ?? []) {
-      least[node] = Math.min(least[node] ?? Infinity, 1 + (least[to] ?? Infinity));
-      most[node] = Math.max(most[node] ?? -Infinity, 1 + (most[to] ?? -Infinity));
+      short = Math.min(short, 1 + (least[to] ?? Infinity));
+      long = Math.max(long, 1 + (most[to] ?? -Infinity));
     }
+    [least[node], most[node]] = [short, long];
   }
   return { least, most };
 }
@@ -61,7 +62,7 @@ export function longestJourney(graph: Graph): { readonly journey: Journey; reado
   let here = graph.start;
   for (;;) {
     const left = most[here] ?? 0;
-    const arc = left > 0 ? graph.edges[here]?.find(({ to }) => most[to] === left - 1) : undefined;
+    const arc = graph.edges[here]?.find(({ to }) => most[to] === left - 1);
     const node = graph.nodes[here];
     if (!arc || !node) return { journey, end: node?.id ?? graph.guide.start };
     journey.push({ at: node.id, answer: arc.answer.id });
@@ -75,9 +76,7 @@ export function countPassing(
   all: bigint | null,
   concerns: (node: number) => boolean,
 ): bigint | null {
-  if (graph.loop || all === null) return null;
-  // Every journey passes the start.
-  if (concerns(graph.start)) return all;
+  if (all === null) return null;
   const without = sum(
     graph,
     () => 1n,

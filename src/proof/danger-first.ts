@@ -40,7 +40,7 @@ export const dangerFirst: Property = {
       code: 'start-missing' | 'start-not-question' | 'none-missing' | 'no-danger-answers',
     ): Failure => ({
       fault: { code, node: guide.start },
-      journey: () => [],
+      journey: () => undefined,
     });
     if (!start) return [fault('start-missing')];
     if (start.kind !== 'question') return [fault('start-not-question')];
@@ -63,13 +63,13 @@ export const dangerFirst: Property = {
       if (danger !== undefined && !asked.has(danger))
         failures.push({
           fault: { code: 'danger-unasked', node: id, answer: danger },
-          journey: () => [],
+          journey: () => undefined,
         });
     const answers = differing(guide, dangers);
     if (answers.length > 0)
       failures.push({
         fault: { code: 'exits-differ', node: start.id, answers },
-        journey: () => [],
+        journey: () => undefined,
       });
     return failures;
   },

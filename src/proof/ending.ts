@@ -33,9 +33,9 @@ function loopFailures({ graph, searches }: Evidence): Failure[] {
     const at = graph.nodes[index]?.id;
     return arc && at !== undefined ? [{ at, answer: arc.answer.id }] : [];
   });
-  const [node] = ids;
-  if (node === undefined) return [];
-  const journey = () => [...(searches.plain(loop[0] ?? -1) ?? []), ...around];
+  const [[start], [node]] = [loop, ids];
+  if (start === undefined || node === undefined) return [];
+  const journey = () => [...(searches.plain(start) ?? []), ...around];
   return [{ fault: { code: 'loop', node, nodes: ids }, journey }];
 }
 
@@ -49,7 +49,7 @@ export const journeysEnd: Property = {
     if (graph.start < 0)
       failures.push({
         fault: { code: 'start-missing', node: graph.guide.start },
-        journey: () => [],
+        journey: () => undefined,
       });
     failures.push(...loopFailures(evidence));
     const inReach = new Set(graph.order);
@@ -57,10 +57,11 @@ export const journeysEnd: Property = {
       if (!inReach.has(index))
         failures.push({ fault: { code: 'unreachable', node: id }, journey: () => undefined });
     });
-    if (counts.longest !== null && counts.longest > MOST_ANSWERS) {
+    const { longest } = counts;
+    if (longest !== null && longest > MOST_ANSWERS) {
       const { journey, end } = longestJourney(graph);
       failures.push({
-        fault: { code: 'too-long', node: end, answers: counts.longest, most: MOST_ANSWERS },
+        fault: { code: 'too-long', node: end, answers: longest, most: MOST_ANSWERS },
         journey: () => journey,
       });
     }

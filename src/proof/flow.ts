@@ -40,15 +40,16 @@ export interface Flow {
  * Forward data flow over the whole guide (Kildall 1973, from memory): union for
  * `may`, intersection for `must`. Setting and clearing act on each fact alone, so
  * the result is exact for every single fact, not an approximation: the meet over
- * all journeys. One pass in topological order; with loops, passes until nothing
- * changes.
+ * all journeys. Passes in topological order until nothing changes: without loops
+ * the first one is enough.
  */
 export function flowOf(graph: Graph): Flow {
   const count = graph.nodes.length;
   const may = new Int32Array(count);
   const must = new Int32Array(count).fill(-1);
   const breakers = new Int32Array(count);
-  if (graph.start >= 0) must[graph.start] = 0;
+  // Nothing is written where there is no start: it is outside of the array.
+  must[graph.start] = 0;
   let changed = true;
   while (changed) {
     changed = false;
@@ -67,8 +68,6 @@ export function flowOf(graph: Graph): Flow {
         breakers[arc.to] = most;
       }
     }
-    // In topological order every node is final before it is read.
-    if (!graph.loop) break;
   }
   return { may, must, breakers };
 }

@@ -57,11 +57,10 @@ function otherwise(
  */
 function elsewhere(evidence: Evidence, answer: string, ends: readonly string[]): Failure[] {
   const { graph } = evidence;
-  const asking = reached(graph).filter(({ node }) => answer.startsWith(node.sentences));
-  return asking.flatMap(({ node, index }) =>
+  return reached(graph).flatMap(({ node, index }) =>
     (graph.edges[index] ?? [])
       .filter((arc) => isAnswer(node, arc, answer))
-      .filter(({ to }) => to >= 0 && !ends.includes(graph.nodes[to]?.sentences ?? ''))
+      .filter(({ to }) => graph.nodes[to] && !ends.includes(graph.nodes[to].sentences))
       .map(({ answer: { id } }) => ({
         fault: { code: 'ends-elsewhere' as const, node: node.id, answer: id, ends },
         journey: journeyWith(evidence, index, node.id, id),

@@ -22,13 +22,13 @@ export function search(
   const before = new Int32Array(size).fill(-1);
   const via = new Int32Array(size);
   const origin = graph.start * width;
-  const queue = graph.start < 0 ? [] : [origin];
-  if (graph.start >= 0) before[origin] = origin;
+  const queue = [origin];
+  before[origin] = origin;
   // An array's iterator also visits what is pushed while it runs.
   for (const state of queue) {
     const node = Math.floor(state / width);
     (graph.edges[node] ?? []).forEach((arc, index) => {
-      if (arc.to < 0) return;
+      // Outside of the array where the answer leads nowhere: nothing is found there.
       const there = arc.to * width + next(state % width, graph.nodes[node], arc);
       if (before[there] !== -1) return;
       before[there] = state;
@@ -39,7 +39,7 @@ export function search(
 
   function journeyTo(node: number, account: number): Journey | undefined {
     let state = node * width + account;
-    if (node < 0 || before[state] === -1) return undefined;
+    if (before[state] === -1) return undefined;
     const journey: Given[] = [];
     for (; state !== origin; state = before[state] ?? origin) {
       const from = Math.floor((before[state] ?? origin) / width);

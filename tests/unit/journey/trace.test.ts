@@ -172,15 +172,18 @@ describe('a trace', () => {
   it('tells the legs of a journey that went over into another guide', () => {
     const of = guides().find(({ id }) => (id as string) === 'burner');
     if (!of) throw new Error('no burner');
-    const { legs, end, flags } = trace(
+    const traced = trace(
       of,
       parseJourney('danger.none~what.error~error-shows/error-write.written'),
     );
+    const { legs, end, flags } = traced;
     expect(legs.map((leg) => [leg.guide, leg.steps.length])).toEqual([
       ['burner', 2],
       ['error-shows', 1],
     ]);
     expect([end.guide, flags]).toEqual(['error-shows', ['error-seen']]);
+    const asked = new Set(notAsked(of, traced).map((node) => String(node.guide)));
+    expect([...asked].toSorted()).toEqual(['burner', 'error-shows']);
   });
 
   it('leaves out of "not asked" what was, by its sentences', () => {
@@ -188,6 +191,8 @@ describe('a trace', () => {
     const names = notAsked(guide, traced).map(({ sentences }) => String(sentences));
     expect(names).not.toContain('since');
     expect(names).toContain('display');
+    // Nobody is asked anything at an end.
+    expect(names).not.toContain('stop-fire');
     expect(new Set(names).size).toBe(names.length);
   });
 });

@@ -139,4 +139,10 @@ describe('a wait', () => {
     expect(gap(wait, START + 100 + 60)).toBe(60);
     expect(gap(pass(wait, 500), START + 100_000)).toBe(0);
   });
+
+  it('sees a clock that was set back by a minute or more', () => {
+    const wait = pass(begin(START, 600), 100);
+    const back = (seconds: number) => isSetBack(wait, wait.counted - seconds);
+    expect([back(60), back(59), back(-60)]).toEqual([true, false, false]);
+  });
 });
