@@ -57,6 +57,7 @@ const LOOK = `(() => {
   const sheet = new CSSStyleSheet();
   sheet.replaceSync("* { font-family: 'DejaVu Sans', sans-serif !important; caret-color: transparent !important; scrollbar-width: none } ::-webkit-scrollbar { display: none }");
   document.adoptedStyleSheets = [sheet];
+  requestAnimationFrame(() => requestAnimationFrame(() => (window.painted = true)));
   return [...document.querySelectorAll(${JSON.stringify(PARTS)})].flatMap((one) => {
     const { left, top, width, height } = one.getBoundingClientRect();
     const name = one.localName + '.' + (one.getAttribute('class') ?? '') + ' ' + one.textContent.trim().slice(0, 24);
@@ -77,6 +78,10 @@ async function look(screen: Screen, url: string, drawn: string, size: Size): Pro
   const there = `document.querySelector(${JSON.stringify(drawn)})?.getClientRects().length > 0`;
   await until(async () => ((await screen.run<boolean>(there)) ? true : undefined), drawn);
   const boxes = await screen.run<Box[]>(LOOK);
+  await until(
+    async () => ((await screen.run<boolean>('window.painted')) ? true : undefined),
+    'paint',
+  );
   const picture = await screen.picture();
   const shades = await sharp(picture)
     .resize(Math.round(size.width / CELL), Math.round(size.height / CELL), { fit: 'fill' })
