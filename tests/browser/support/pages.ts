@@ -54,7 +54,9 @@ export function textOf(dist: string, path: string): string {
 /**
  * The pages of a sweep. Of guides, a page of every distinct text, in one of the languages by turns,
  * so that each language has its share of every guide; of the locked door each in the first language
- * as well. Pages that say the same differ in their links alone: those are held by tests/built. Pages of no guide in all their languages. With `EVERY=1`, or `whole`, every page there is.
+ * as well. Pages that say the same differ in their links alone: those are held by tests/built. Pages
+ * of no guide in the first language; in the others one of each kind, and of the rest every so many.
+ * With `EVERY=1`, or `whole`, every page there is.
  */
 export function visits(dist: string, whole = every): Visit[] {
   const [main = '', ...others] = languages();
@@ -89,10 +91,11 @@ export function visits(dist: string, whole = every): Visit[] {
       of: undefined,
     }));
   const seen = new Set<string>();
-  return [...ofGuides, ...besides].map((visit) => {
+  return [...ofGuides, ...besides].flatMap((visit, nth) => {
     const make = `${visit.language} ${partsOf(visit.path, visit.of)}`;
     const first = every || !seen.has(make);
     seen.add(make);
-    return { ...visit, first };
+    const turned = visit.of !== undefined || visit.language === main || nth % others.length === 0;
+    return first || turned ? [{ ...visit, first }] : [];
   });
 }
