@@ -19,6 +19,7 @@ export const tight = (page: string): string => page.replace(BESIDE_BLOCKS, '');
 const ONLY: Readonly<Record<string, string>> = {
   On: '(?<=\\p{L} )On',
   Control: 'Control(?= Lock)',
+  Poison: 'Poison(?= Help)',
   calibration: '(?<=“)calibration',
 };
 
