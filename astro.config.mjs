@@ -7,7 +7,7 @@ import { style } from './src/site/build/style.ts';
 import { trustedTemplates } from './src/site/build/trusted-templates.ts';
 
 const PAGE_PARTS =
-  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/regist(?:er|ration)|journey\/(?:heat|wait)|app\/question\/saved|app\/shared\/(?:aloud|languages|replace-hash|skip|storage|stored-journey))\.ts$/;
+  /src\/(?:guide\/ids|address\/(?:grammar|journey-text|timer)|offline\/regist(?:er|ration)|journey\/(?:heat|wait)|app\/question\/saved|site\/parts\/Layout\.astro\?.+|app\/shared\/(?:aloud|languages|replace-hash|skip|storage|stored-journey))\.ts$/;
 
 /**
  * The notices that the licences of what browsers load ask for: minified files lose them. By a plugin,
@@ -39,6 +39,7 @@ export default defineConfig({
           rolldownOptions: {
             output: {
               // What question pages share and a wait counts by, as one file: many small ones pack badly.
+              // With the script of all pages in it, which else only loaded it, a round trip later.
               codeSplitting: { groups: [{ name: 'page', test: PAGE_PARTS }] },
             },
           },

@@ -58,7 +58,7 @@ import { staffViewSchema } from './schema/staff-view.ts';
 
 /** Words with spaces between. */
 const ownWordsSchema = z.record(
-  z.string().regex(/^(?:all|[a-z]{2})$/),
+  z.string().regex(/^(?:all|panel|[a-z]{2})$/),
   z.string().transform((words): readonly string[] => words.trim().split(/\s+/)),
 );
 

@@ -31,13 +31,15 @@ export function minutesOf({ steps }: Route): Minutes {
 /**
  * The minutes of several visits together, which do not tell about one another: convolution.
  * What is cut off at the short end is counted at the shortest time kept, and what is cut off at the
- * long end at the longest, so that the whole stays 1.
+ * long end at the longest, so that the whole stays 1. In pieces, a visit each.
  */
-export function together(all: readonly Minutes[]): Minutes {
-  return all.reduce<Minutes>((sum, one) => cut(convolved(sum, one)), {
-    from: 0,
-    chances: Float64Array.of(1),
-  });
+export function* together(all: readonly Minutes[]): Generator<undefined, Minutes> {
+  let sum: Minutes = { from: 0, chances: Float64Array.of(1) };
+  for (const one of all) {
+    sum = cut(convolved(sum, one));
+    yield;
+  }
+  return sum;
 }
 
 function convolved(a: Minutes, b: Minutes): Minutes {

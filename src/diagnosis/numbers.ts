@@ -24,3 +24,11 @@ export function normalised(logs: readonly number[]): number[] {
   const top = Math.max(...logs);
   return scaled(logs.map((log) => Math.exp(log - top)));
 }
+
+/** What work in pieces comes to, done in one go. */
+export function inOneGo<R>(pieces: Iterator<unknown, R>): R {
+  for (;;) {
+    const { done, value } = pieces.next();
+    if (done) return value;
+  }
+}

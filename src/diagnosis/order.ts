@@ -177,25 +177,3 @@ export function bestOrder(search: Search): number[] {
   }
   return order;
 }
-
-/**
- * The likeliest fault first: at each step the check that finds the most of what
- * is left, or what that check must wait for. The habit a plan is compared with.
- */
-export function likeliestFirst(search: Search): number[] {
-  const order: number[] = [];
-  let set = 0;
-  let left = findable(search);
-  const gain = (check: number) => masked(search.shares, at(search.checks, check).finds & left);
-  const waiting = (check: number) => without(at(search.checks, check).after, set);
-  while (left !== 0) {
-    const open = [...search.checks.keys()].filter((check) => !has(set, check));
-    const useful = open.filter((check) => (at(search.checks, check).finds & left) !== 0);
-    let check = useful.reduce((a, b) => (gain(b) > gain(a) ? b : a));
-    while (waiting(check) !== 0) check = 31 - Math.clz32(waiting(check));
-    order.push(check);
-    set |= 1 << check;
-    left = without(left, at(search.checks, check).finds);
-  }
-  return order;
-}

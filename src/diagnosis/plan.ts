@@ -1,6 +1,6 @@
 import { COMPLAINT, KIND, checkKey, detailKey } from './evidence.ts';
 import { at, sum } from './numbers.ts';
-import { MOST_CHECKS, bestOrder, likeliestFirst, stepsOf } from './order.ts';
+import { MOST_CHECKS, bestOrder, stepsOf } from './order.ts';
 import type { Search, SearchStep } from './order.ts';
 import { shares } from './posterior.ts';
 import type { AccessGroup, AccessId, Check, CheckId, Evidence, FaultId, Model } from './types.ts';
@@ -23,10 +23,6 @@ export interface Route {
 export interface Plan {
   /** The least expected minutes. */
   readonly best: Route;
-  /** The usual fixed order of the trade, without the checks done already. */
-  readonly fixed: Route;
-  /** The likeliest fault first. */
-  readonly likeliest: Route;
   /** Share of the faults that no check still to do would find. */
   readonly leftOver: number;
   /** The faults that the results so far rule in, the latest result first. */
@@ -122,11 +118,15 @@ const LEAST = 0.01;
  * The shares with nothing left of a fault that a check has looked for and not found: what to load
  * is planned as if checks were conclusive, as their order is. They sum to 1 or less.
  */
-export function stillOpen(model: Model, evidence: Evidence): number[] {
+export function stillOpen(
+  model: Model,
+  evidence: Evidence,
+  now: readonly number[] = shares(model, evidence),
+): number[] {
   const results = resultsOf(model, evidence);
   const found = new Set(results.flatMap(({ result }) => result.pointsTo));
   const out = new Set(results.flatMap(({ check }) => foundBy(model, check)));
-  return shares(model, evidence).map((share, fault) =>
+  return now.map((share, fault) =>
     out.has(fault) && !found.has(at(model.faults, fault).id) ? 0 : share,
   );
 }
@@ -169,6 +169,7 @@ function searchOf(
   todo: readonly number[],
   done: readonly number[],
   evidence: Evidence,
+  opened: readonly AccessId[],
 ) {
   const accessBit = new Map(model.access.map(({ id }, bit) => [id, bit]));
   const opening = openingFor(model, evidence);
@@ -198,18 +199,25 @@ function searchOf(
     shares: kept.map((share) => (mass > 0 ? share / mass : 0)),
     checks,
     access: model.access.map((one) => accessMinutes(one, evidence)),
-    opened: done.reduce((all, check) => all | opens(check), 0),
+    opened: done.reduce(
+      (all, check) => all | opens(check),
+      mask(opened.flatMap((id) => accessBit.get(id) ?? [])),
+    ),
   };
   return { search, leftOver: Math.max(0, 1 - mass) };
 }
 
 /** The checks still to do as a search, and routes of it in the model's names. */
-function prepared(model: Model, evidence: Evidence) {
+export function prepared(
+  model: Model,
+  evidence: Evidence,
+  now: readonly number[] = shares(model, evidence),
+  opened: readonly AccessId[] = [],
+) {
   const results = resultsOf(model, evidence);
   const done = results.map(({ check }) => check);
-  const now = shares(model, evidence);
   const todo = worthwhile(model, now, done);
-  const { search, leftOver } = searchOf(model, now, todo, done, evidence);
+  const { search, leftOver } = searchOf(model, now, todo, done, evidence, opened);
   const step = ({ check, minutes, opens, reached }: SearchStep): PlanStep => ({
     check: at(model.checks, at(todo, check)).id,
     minutes,
@@ -223,34 +231,56 @@ function prepared(model: Model, evidence: Evidence) {
       expectedMinutes: sum(steps.map(({ minutes, reached }) => minutes * reached)),
     };
   };
-  return { results, todo, search, leftOver, route };
-}
-
-/** The best order alone, for who compares it with no other. */
-export function bestPlan(model: Model, evidence: Evidence): Pick<Plan, 'best' | 'leftOver'> {
-  const { search, leftOver, route } = prepared(model, evidence);
-  return { best: route(bestOrder(search)), leftOver };
+  const ruledIn = [...new Set(results.toReversed().flatMap(({ result }) => result.pointsTo))];
+  return { todo, search, leftOver, ruledIn, route };
 }
 
 /**
- * The order of the checks still to do. Results of checks are part of the
- * evidence (key `check.` and the check's name): each updates the shares by its
- * likelihoods, its check is done, and what it opened is open; so a plan made
- * anew after each result is the re-plan.
+ * The order of the checks still to do with the least expected minutes. Results of checks are part of
+ * the evidence (key `check.` and the check's name): each updates the shares by its likelihoods, its
+ * check is done, and what it opened is open; so a plan made anew after each result is the re-plan.
  *
  * For planning a check counts as conclusive for every fault that one of its
  * results rules in; the shares it starts from are those after all the evidence.
+ *
+ * @param now those shares, where they are known
+ * @param opened what is open besides
  */
-export function plan(model: Model, evidence: Evidence): Plan {
-  const { results, todo, search, leftOver, route } = prepared(model, evidence);
-  const fixed = model.fixedOrder.flatMap((id) =>
-    todo.flatMap((check, index) => (at(model.checks, check).id === id ? index : [])),
-  );
-  return {
-    best: route(bestOrder(search)),
-    fixed: route(fixed),
-    likeliest: route(likeliestFirst(search)),
-    leftOver,
-    ruledIn: [...new Set(results.toReversed().flatMap(({ result }) => result.pointsTo))],
-  };
+export function plan(
+  model: Model,
+  evidence: Evidence,
+  now?: readonly number[],
+  opened?: readonly AccessId[],
+): Plan {
+  const { search, leftOver, ruledIn, route } = prepared(model, evidence, now, opened);
+  return { best: route(bestOrder(search)), leftOver, ruledIn };
+}
+
+/** A problem of a visit as its plan is made; what was found of it, too. */
+interface Problem {
+  readonly model: Model;
+  readonly evidence: () => Evidence;
+  readonly plan: () => Plan;
+}
+
+/**
+ * One order of checks for all problems of one range, the first of them first, and those of which
+ * the fault is found last. Each check once; what an earlier one has opened stays open. That one
+ * fault makes both problems is not counted on.
+ */
+export function jointSteps(problems: readonly Problem[]): readonly PlanStep[] {
+  const isFound = ({ plan: made }: Problem) => Number(made().ruledIn.length > 0);
+  const [first, ...others] = problems.toSorted((a, b) => isFound(a) - isFound(b));
+  const steps: PlanStep[] = [...(first?.plan().best.steps ?? [])];
+  for (const { model, evidence } of others) {
+    const done = problems.flatMap((one) =>
+      resultsOf(one.model, one.evidence()).flatMap(({ check }) =>
+        openingFor(one.model, one.evidence())(at(one.model.checks, check)),
+      ),
+    );
+    const opened = [...done, ...steps.flatMap(({ opens }) => opens)];
+    const { best } = plan(model, evidence(), undefined, opened);
+    steps.push(...best.steps.filter(({ check }) => !steps.some((one) => one.check === check)));
+  }
+  return steps;
 }

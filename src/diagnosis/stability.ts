@@ -1,5 +1,5 @@
 import { COMPLAINT, VISIT, checkKey } from './evidence.ts';
-import { at, normalised, sum } from './numbers.ts';
+import { at, inOneGo, normalised, sum } from './numbers.ts';
 import { perturbed } from './perturb.ts';
 import { informative, shares } from './posterior.ts';
 import { seeded } from './random.ts';
@@ -154,9 +154,6 @@ function quantile(sorted: readonly number[], q: number): number {
   return at(sorted, Math.round(q * (sorted.length - 1)));
 }
 
-/** Draws between two pauses: a few milliseconds of work on a phone. */
-const BETWEEN_PAUSES = 20;
-
 /**
  * How stable a ranking is, by draws of two kinds. In one every figure of the model is perturbed
  * on its own by up to `factor`, log-uniform. Such noise averages out over many answers, and
@@ -181,7 +178,7 @@ export function* stabilityInPieces(
   ];
   const stays = kinds.map(() => 0);
   for (let index = 0; index < draws; index++) {
-    if (index > 0 && index % BETWEEN_PAUSES === 0) yield index;
+    yield index;
     for (const [kind, drawn] of kinds.entries()) {
       const moved = drawn();
       if (firstOf(moved) === first) stays[kind] = at(stays, kind) + 1;
@@ -201,10 +198,8 @@ export function* stabilityInPieces(
 }
 
 /** The same in one go. */
-export function stability(model: Model, evidence: Evidence, options?: StabilityOptions): Stability {
-  const pieces = stabilityInPieces(model, evidence, options);
-  for (;;) {
-    const { done, value } = pieces.next();
-    if (done) return value;
-  }
-}
+export const stability = (
+  model: Model,
+  evidence: Evidence,
+  options?: StabilityOptions,
+): Stability => inOneGo(stabilityInPieces(model, evidence, options));

@@ -28,11 +28,13 @@ function unmarked(guide: ReleaseGuide): ReleaseGuide {
 /**
  * A release with all that codes of one guide need and no more: what a note page loads of it. The
  * other guides keep only their places, so that a code written with it is the whole release's.
+ * @param marked with what staff's pages show
  */
-export function partOfRelease(release: Release, guide: string): Release {
+export function partOfRelease(release: Release, guide: string, marked = false): Release {
   const needed = new Set(closureOf(release, guide));
+  const kept = (one: ReleaseGuide) => (marked ? one : unmarked(one));
   return {
     ...release,
-    guides: release.guides.map((one) => (needed.has(one.id) ? unmarked(one) : placeholder(one))),
+    guides: release.guides.map((one) => (needed.has(one.id) ? kept(one) : placeholder(one))),
   };
 }

@@ -1,17 +1,8 @@
 /**
- * Keeps the site for use with no network: once the page is loaded and the browser idle,
- * a worker fetches the rest. Not by itself where the reader asked to save data; the about
- * page has a button.
+ * Keeps the site for use with no network: once the page is loaded, a worker fetches the rest, of
+ * low priority. It does not wait for an idle browser: a busy one left even a page in sight waiting
+ * for that in vain. Not by itself where the reader asked to save data; the about page has a button.
  */
 import { kept, register, saves } from './registration.ts';
 
-const wait = (then: () => void): void => {
-  // Safari has no idle callback; two seconds after loading most phones rest.
-  if ('requestIdleCallback' in window) requestIdleCallback(then);
-  else setTimeout(then, 2000);
-};
-
-if (!saves && !kept())
-  addEventListener('load', () => {
-    wait(() => void register());
-  });
+if (!saves && !kept()) addEventListener('load', () => void register());

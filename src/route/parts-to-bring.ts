@@ -1,6 +1,6 @@
 /** What to load for a whole route: parts by model visit by visit, all others as one stock. */
 import { poissonBinomial, stockFor } from '../diagnosis/demand.ts';
-import { at, sum } from '../diagnosis/numbers.ts';
+import { at, inOneGo, sum } from '../diagnosis/numbers.ts';
 import { carrying, loadFor, metBy } from '../diagnosis/parts.ts';
 import type { Model, PartId } from '../diagnosis/types.ts';
 
@@ -90,12 +90,16 @@ function stillThere(
 }
 
 /** The expected number of visits that need no second one. */
-function finishes(
+function* finishes(
   visits: readonly (readonly Repair[])[],
   stock: ReadonlyMap<PartId, number>,
-): number {
+): Generator<undefined, number> {
   const sets = new Map(visits.flat().map(({ takes }) => [takes.toSorted().join(), takes]));
-  const there = new Map([...sets].map(([key, set]) => [key, stillThere(set, visits, stock)]));
+  const there = new Map<string, number[]>();
+  for (const [key, set] of sets) {
+    there.set(key, stillThere(set, visits, stock));
+    yield;
+  }
   return sum(
     visits.flatMap((repairs, visit) =>
       repairs.map(
@@ -123,6 +127,27 @@ function stockOf(visits: readonly RouteVisit[], repairs: readonly (readonly Repa
   });
 }
 
+interface Alone {
+  readonly own: readonly PartId[];
+  readonly repairs: Repair[];
+}
+
+/** What is along for a visit alone, by the parts that are there anyway: worked out once. */
+export type KnownVisits = WeakMap<RouteVisit, Map<string, Alone>>;
+
+function aloneOf(visit: RouteVisit, there: ReadonlySet<PartId>, known: KnownVisits): Alone {
+  const before = known.get(visit) ?? new Map<string, Alone>();
+  known.set(visit, before);
+  const key = [...there].join();
+  let found = before.get(key);
+  if (!found) {
+    const own = loadFor(visit.model, visit.shares, { fits: 'model', aboard: there }).parts;
+    found = { own, repairs: repairsOf(visit, own, there) };
+    before.set(key, found);
+  }
+  return found;
+}
+
 /**
  * The load of a route, by the rule of a single visit: a part is along while what it saves exceeds
  * what it costs. A part that fits by model is along for one visit, those that fit any range serve
@@ -130,32 +155,40 @@ function stockOf(visits: readonly RouteVisit[], repairs: readonly (readonly Repa
  * (the newsvendor's critical fractile). Exact for each visit and each part by itself; a repair that
  * needs both kinds counts on the other being there.
  *
+ * In pieces, so that a page can answer between them.
+ *
  * @param visits in the order of the day
+ * @param known what was worked out before of visits that are still there
  */
-export function partsToBring(visits: readonly RouteVisit[]): PartsToBring {
+export function* partsInPieces(
+  visits: readonly RouteVisit[],
+  known: KnownVisits = new WeakMap(),
+): Generator<undefined, PartsToBring> {
   let there: ReadonlySet<PartId> = new Set(
     visits.flatMap(({ model }) =>
       model.parts.flatMap(({ id, fits }) => (fits === 'any' ? id : [])),
     ),
   );
   for (;;) {
-    const known = new Map<RouteVisit, { own: readonly PartId[]; repairs: Repair[] }>();
-    for (const visit of new Set(visits)) {
-      const own = loadFor(visit.model, visit.shares, { fits: 'model', aboard: there }).parts;
-      known.set(visit, { own, repairs: repairsOf(visit, own, there) });
+    const repairs: Repair[][] = [];
+    for (const visit of visits) {
+      repairs.push(aloneOf(visit, there, known).repairs);
+      yield;
     }
-    const each = visits.flatMap((visit) => known.get(visit) ?? []);
-    const repairs = each.map((one) => one.repairs);
     const stock = stockOf(visits, repairs).filter(({ count }) => count > 0);
     // What is not worth a piece is not counted on any more: fewer each time.
     if (stock.length === there.size) {
       const pieces = new Map(stock.map(({ part, count }) => [part, count]));
       return {
         stock: stock.toSorted((a, b) => b.mean - a.mean),
-        own: new Map([...known].map(([visit, { own }]) => [visit, own])),
-        chance: visits.length > 0 ? finishes(repairs, pieces) / visits.length : 1,
+        own: new Map(visits.map((visit) => [visit, aloneOf(visit, there, known).own])),
+        chance: visits.length > 0 ? (yield* finishes(repairs, pieces)) / visits.length : 1,
       };
     }
     there = new Set(stock.map(({ part }) => part));
   }
 }
+
+/** The same in one go. */
+export const partsToBring = (visits: readonly RouteVisit[], known?: KnownVisits): PartsToBring =>
+  inOneGo(partsInPieces(visits, known));

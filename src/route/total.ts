@@ -1,5 +1,5 @@
 import { minutesFor, together } from '../diagnosis/minutes.ts';
-import { sum } from '../diagnosis/numbers.ts';
+import { inOneGo, sum } from '../diagnosis/numbers.ts';
 import { CAUTIOUS, type Assessed } from '../visit/assess.ts';
 
 /** The day's minutes of finding faults; repairs and driving are not in them. */
@@ -9,10 +9,14 @@ export interface Total {
   readonly cautious: number;
 }
 
-/** The minutes of a route. */
-export function totalOf(visits: readonly Assessed[]): Total {
+/** The minutes of a route, worked out in pieces. */
+export function* totalInPieces(visits: readonly Assessed[]): Generator<undefined, Total> {
+  const all = yield* together(visits.map(({ minutes }) => minutes));
   return {
     expected: sum(visits.map(({ expected }) => expected)),
-    cautious: minutesFor(together(visits.map(({ minutes }) => minutes)), CAUTIOUS),
+    cautious: minutesFor(all, CAUTIOUS),
   };
 }
+
+/** The same in one go. */
+export const totalOf = (visits: readonly Assessed[]): Total => inOneGo(totalInPieces(visits));

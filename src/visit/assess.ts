@@ -2,7 +2,7 @@
 import { checkKey } from '../diagnosis/evidence.ts';
 import { meanMinutes, minutesFor, minutesOf, type Minutes } from '../diagnosis/minutes.ts';
 import { at } from '../diagnosis/numbers.ts';
-import { bestPlan } from '../diagnosis/plan.ts';
+import { plan } from '../diagnosis/plan.ts';
 import { shares } from '../diagnosis/posterior.ts';
 import { partChances, type PartChance } from '../diagnosis/parts.ts';
 import type { Evidence, FaultId, Model } from '../diagnosis/types.ts';
@@ -30,7 +30,7 @@ export interface Assessed {
 
 function assess(model: Model, evidence: Evidence): Assessed {
   const now = shares(model, evidence);
-  const { best, leftOver } = bestPlan(model, evidence);
+  const { best, leftOver } = plan(model, evidence);
   const minutes = minutesOf(best);
   return {
     model,

@@ -89,6 +89,8 @@ export type JobParts = Pick<
 > & {
   /** In full where the code cannot hold it. */
   readonly error?: string;
+  /** What the other problems' codes say, none more urgent. */
+  readonly others?: readonly VisitView[];
 };
 
 /**
@@ -131,30 +133,35 @@ export function tidyCaller(caller: Readonly<Partial<Record<CallerField, unknown>
   );
 }
 
-/** What to load for a visit by itself; none in an emergency. */
-function loadOf({ urgency, model, evidence }: VisitView): readonly PartChance[] {
-  if (!model || urgency === 'emergency') return [];
-  const now = shares(model, evidence);
-  const load = loadFor(model, now).parts;
-  return partChances(model, now).filter(({ part }) => load.includes(part));
+/** What to load for a visit's problems, each part once; none in an emergency. */
+function loadOf(views: readonly VisitView[]): readonly PartChance[] {
+  if (views.some(({ urgency }) => urgency === 'emergency')) return [];
+  const all = views.flatMap(({ model, evidence }) => {
+    const now = model ? shares(model, evidence) : [];
+    const load = model ? loadFor(model, now).parts : [];
+    return model ? partChances(model, now).filter(({ part }) => load.includes(part)) : [];
+  });
+  const likeliest = all.toSorted((a, b) => b.chance - a.chance);
+  return likeliest.filter(({ part }, i) => likeliest.findIndex((one) => one.part === part) === i);
 }
 
 /** Make a job; undefined where neither an answer nor anything about the caller is known. */
 export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
-  const { note, guide, steps, because, flags, end, state, urgency } = view;
+  const { note, guide, steps, because, end, state, urgency } = view;
   const { called, answered, code, also, codeReadBack, link, made, breakerStaysOff, cautions } =
     parts;
   const caller = tidyCaller(parts.caller);
+  const views = [view, ...(parts.others ?? [])];
   if (!because && Object.keys(caller).length === 0) return undefined;
   return {
     version: 2,
     urgency,
     guide: guide.id,
     error: parts.error ?? note.error,
-    flags,
+    flags: [...new Set(views.flatMap(({ flags }) => flags))],
     ...defined({ called, answered }),
     caller,
-    parts: because ? loadOf(view) : [],
+    parts: because ? loadOf(views) : [],
     ...(code && because ? defined({ code, codeReadBack, link }) : {}),
     ...(also && also.length > 0 ? { also } : {}),
     release: note.release,

@@ -1,5 +1,5 @@
 import { giveAnswer } from '../browser/support/site.ts';
-import type { Browser, BrowserContext, CDPSession, Page } from '@playwright/test';
+import type { Browser, BrowserContext, CDPSession, Locator, Page } from '@playwright/test';
 
 const KILOBIT = 1024 / 8;
 
@@ -184,11 +184,40 @@ export async function nextPage(
   }
 }
 
+/** From a tap until what it changes in a part of the page has been painted, ms. */
+export async function tapToPainted(target: Locator, changes: string): Promise<number> {
+  const [painted] = await Promise.all([
+    target.evaluate(
+      (element, part) =>
+        new Promise<number>((found) => {
+          const text = () => document.querySelector(part)?.textContent;
+          const before = text();
+          const tapped = ({ timeStamp }: Event): void => {
+            const observer = new MutationObserver(() => {
+              if (text() === before) return;
+              observer.disconnect();
+              requestAnimationFrame(() => {
+                const { port1, port2 } = new MessageChannel();
+                port1.onmessage = () => found(performance.now() - timeStamp);
+                port2.postMessage(0);
+              });
+            });
+            observer.observe(document, { childList: true, subtree: true, characterData: true });
+          };
+          element.addEventListener('click', tapped, { capture: true, once: true });
+        }),
+      changes,
+    ),
+    target.tap(),
+  ]);
+  return painted;
+}
+
 /** Slowest of some taps and keys, from the input to the next paint, ms, in steps of 8 (Event Timing). */
 export async function slowestInteraction(
   browser: Browser,
   url: string,
-  act: (page: Page) => Promise<void>,
+  act: (page: Page) => Promise<unknown>,
 ): Promise<number> {
   const context = await phone(browser);
   try {

@@ -3,7 +3,7 @@ import { worthAsking } from '../../src/diagnosis/ask.ts';
 import { COMPLAINT, VISIT, detailKey } from '../../src/diagnosis/evidence.ts';
 import { loadFor, metBy } from '../../src/diagnosis/parts.ts';
 import { perturbed } from '../../src/diagnosis/perturb.ts';
-import { openingFor, plan } from '../../src/diagnosis/plan.ts';
+import { openingFor } from '../../src/diagnosis/plan.ts';
 import type { Route } from '../../src/diagnosis/plan.ts';
 import { shares } from '../../src/diagnosis/posterior.ts';
 import { seeded } from '../../src/diagnosis/random.ts';
@@ -12,6 +12,7 @@ import { reliability } from '../../src/diagnosis/reliability.ts';
 import type { Claim } from '../../src/diagnosis/reliability.ts';
 import type { CheckId, Evidence, Model } from '../../src/diagnosis/types.ts';
 import type { Guide } from '../../src/guide/types.ts';
+import { habits } from '../unit/diagnosis/support/habits.ts';
 import { draw, simulate } from '../unit/diagnosis/support/simulate.ts';
 import type { Manner, Simulated } from '../unit/diagnosis/support/simulate.ts';
 import type { Row } from './row.ts';
@@ -155,7 +156,7 @@ function walking(model: Model, { fault, evidence }: Simulated, random: Random): 
     walked(model, fault, results, steps);
   const bare = evidence.filter(({ key }) => key === COMPLAINT || key === VISIT);
   const [full, none, some] = [evidence, bare, evidence.filter(({ key }) => TOLD.test(key))].map(
-    (given) => plan(model, given),
+    (given) => habits(model, given),
   );
   if (!full || !none || !some) throw new Error('no plans');
   const minutesOf = stepper(model, evidence);

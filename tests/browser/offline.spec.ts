@@ -68,6 +68,14 @@ test.describe('the network gone', () => {
     expect(origin.asked.filter((path) => !asks.includes(path))).toEqual([]);
   });
 
+  test('a browser that is never idle keeps it all the same', async ({ place: { page } }) => {
+    await page.addInitScript(() => {
+      window.requestIdleCallback = () => 0;
+    });
+    await page.goto('/');
+    await kept(page);
+  });
+
   test('addresses cut, with a query, or unknown lead somewhere', async ({
     place: { origin, page },
   }) => {

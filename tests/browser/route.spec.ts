@@ -157,7 +157,7 @@ test('500 visits: the page answers all the while', async ({ page }) => {
   await expect(said(page)).toHaveText('500 visits added.');
   await expect(page.getByLabel('Note codes')).toHaveValue('4GK5');
   await expect(rows(page)).toHaveCount(500);
-  await expect(page.locator('.load table tbody tr').first()).toBeVisible();
+  await expect(page.locator('.load .stock li').first()).toBeVisible();
 });
 
 test('what a visit alone needs is asked for by model, and is beside its number', async ({
@@ -338,6 +338,28 @@ test('a day as jobs: by time, one page for all of them, a page each, a calendar'
   const found = events.map((event) => new ICAL.Event(event));
   expect(found.map(({ location }) => location)).toContain('12 Long Lane');
   expect(found.map(({ startDate }) => startDate.hour)).toEqual([7, 8, 9, 10, 11, 12, 13, 15]);
+});
+
+test.describe('on a desk', () => {
+  test.use(DESK);
+  test('a route of seven is one screen: the jobs, then what to load', async ({ page }) => {
+    await open(page);
+    await add(page, day.split('\n').slice(0, -1).join('\n'));
+    await expect(rows(page)).toHaveCount(7);
+    const bottom = (what: string) =>
+      page
+        .locator(what)
+        .last()
+        .evaluate((one) => Math.ceil(one.getBoundingClientRect().bottom));
+    await expect(page.locator('.load .own')).toBeVisible();
+    expect(await bottom('.visit')).toBeLessThan(await bottom('.load .own'));
+    expect(await bottom('.load .own')).toBeLessThanOrEqual(800);
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    // A flag is never cut.
+    for (const flag of await page.locator('.visit .flags li').all())
+      expect(await flag.evaluate((one) => one.scrollWidth <= one.clientWidth)).toBe(true);
+    await axe(page);
+  });
 });
 
 test('a job of the desk, in a mail, is a visit with its caller; one by hand has no code', async ({

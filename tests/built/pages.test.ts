@@ -1,6 +1,7 @@
 // What every page of the built site has, in every language.
 import { describe, expect, it } from 'vitest';
 import { languages, mainLanguage } from '../../src/content/load.ts';
+import { SOURCE } from '../../src/content/texts.ts';
 import { addressIn } from './support/guide-page.ts';
 import {
   addressOf,
@@ -65,6 +66,31 @@ describe('every page', () => {
     });
     expect(wrong).toEqual([]);
     expect(links > 0).toBe(languages().length > 1);
+  });
+
+  // WCAG 2.2, 3.1.2. The words are told here anew: what marks them does not say which they are.
+  it('says where it speaks English in another language: buttons, names, sources', () => {
+    const button =
+      /(?<!\p{L})(?:Off|Cancel|Clean|Clear|Reset|Hot|Lock|Bake|Broil|Delay|Sabbath|Timed|Poison Help)(?!\p{L})/u;
+    const latin = /(?<![&#\w@.])[A-Za-z]{2,}/;
+    const spoken = (one: (typeof all)[number]['found'][number]): string =>
+      attribute(one, 'lang') ??
+      (one.parentNode && 'tagName' in one.parentNode ? spoken(one.parentNode) : '');
+    const unmarked = /^(?:title|option|script|style|textarea|text|tspan)$/;
+    let marked = 0;
+    const wrong = all
+      .filter(({ language }) => language !== SOURCE)
+      .flatMap(({ file, found }) =>
+        found.flatMap((one) => {
+          const text = one.childNodes.map((child) => ('value' in child ? child.value : '')).join('|');
+          const lang = spoken(one);
+          if (lang === SOURCE) marked += 1;
+          const foreign = lang === 'ar' ? latin : /^(?:es|fr)/.test(lang) ? button : undefined;
+          return !unmarked.test(one.tagName) && foreign?.test(text) ? [`${file}: ${text}`] : [];
+        }),
+      );
+    expect(wrong.slice(0, 20)).toEqual([]);
+    expect(marked > 1000).toBe(languages().length > 1);
   });
 
   it('leads only to what is there, by addresses that work in any folder', () => {

@@ -1,9 +1,10 @@
 /** A whole journey as a screen reader says it, by @guidepup/virtual-screen-reader, which follows ARIA in the page. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import type { Browser } from '@playwright/test';
-import { guides, study } from '../../src/content/load.ts';
+import { guides, languages, localeOf, study } from '../../src/content/load.ts';
+import { rootOf } from '../browser/support/pages.ts';
 
-const FILE = new URL('spoken.txt', import.meta.url);
+const fileOf = (language: string): URL => new URL(`spoken/${language}.txt`, import.meta.url);
 /** The task of the study that waits for the morning: a question, a wait and an end. */
 const END = 'finish-overnight';
 /** No page says more: a guard against a reader that goes in circles. */
@@ -30,18 +31,19 @@ const say = (selector: string): string => `(async () => {
 })()`;
 
 /** The journey by taps from the danger question to its note; the frame around the pages is said once. */
-async function spoken(browser: Browser, url: string): Promise<string> {
+async function spoken(browser: Browser, url: string, language: string): Promise<string> {
   const task = study().find(({ end }) => end === END);
   const guide = guides().find(({ id }) => String(id) === task?.guide);
   if (!task || !guide) throw new Error(`no task ends at ${END}`);
   const context = await browser.newContext({
-    ...{ bypassCSP: true, serviceWorkers: 'block', locale: 'en-US', timezoneId: 'America/Chicago' },
+    ...{ bypassCSP: true, serviceWorkers: 'block', timezoneId: 'America/Chicago' },
+    locale: localeOf(language),
     viewport: { width: 360, height: 740 },
   });
   const page = await context.newPage();
   // What is said must not hang on the day.
   await page.clock.setFixedTime(new Date('2026-01-15T15:00:00Z'));
-  await page.goto(`${url}${guide.id}/${guide.start}/`);
+  await page.goto(new URL(`.${rootOf(language)}${guide.id}/${guide.start}/`, url).href);
   const pages = [await page.evaluate<string[]>(say('body'))];
   for (const step of task.way.split(' ')) {
     const answer = page.locator(`main a[data-answer="${step.split('.')[1] ?? ''}"]`);
@@ -59,13 +61,21 @@ async function spoken(browser: Browser, url: string): Promise<string> {
   return `${pages.map((said) => said.join('\n')).join('\n\n')}\n`;
 }
 
-/** Whether the journey is said as `spoken.txt` has it; with `update`, or where there is none, it is written. */
-export async function spokenAsPinned(
+/**
+ * The languages in which the journey is said otherwise than `spoken/<language>.txt` has it; with `update`,
+ * or where there is no such file, it is written.
+ */
+export async function spokenOtherwise(
   browser: Browser,
   url: string,
   update: boolean,
-): Promise<boolean> {
-  const said = await spoken(browser, url);
-  if (update || !existsSync(FILE)) writeFileSync(FILE, said);
-  return readFileSync(FILE, 'utf8') === said;
+): Promise<readonly string[]> {
+  const otherwise: string[] = [];
+  for (const language of languages()) {
+    const file = fileOf(language);
+    const said = await spoken(browser, url, language);
+    if (update || !existsSync(file)) writeFileSync(file, said);
+    if (readFileSync(file, 'utf8') !== said) otherwise.push(language);
+  }
+  return otherwise;
 }

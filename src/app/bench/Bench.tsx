@@ -56,12 +56,12 @@ export function Bench(props: Props): JSX.Element {
   );
   return (
     <div class="bench">
-      <form class="card" onSubmit={(event) => event.preventDefault()}>
+      <div class="card">
         {choice('unit', units, (unit) => `bench:unit.${unit}`)}
         {choice('r0', sensors, (name) => `bench:r0.${name}`)}
         {entry('ohms')}
         {entry('at')}
-      </form>
+      </div>
       <section class="card found" aria-live="polite">
         <h2>{t('bench:result')}</h2>
         <Show

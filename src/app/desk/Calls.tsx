@@ -1,9 +1,10 @@
 import { Show, createMemo, createSignal, onCleanup } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { parseFragment } from '../../address/fragment.ts';
-import { codebookGuide, newestRelease } from '../../note/codebook.ts';
+import { codebookGuide, makeCodebooks } from '../../note/codebook.ts';
 import type { NoteCode } from '../../note/types.ts';
 import { Fetching } from '../shared/Fetching.tsx';
+import { embedded } from '../shared/embedded.ts';
 import { createFetched } from '../shared/fetched.ts';
 import { createLatePart } from '../shared/late-part.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
@@ -115,12 +116,7 @@ export function Calls(props: { readonly shell: Shell }) {
   const part = createFetched<DeskPart>(() => shell.files[start()?.guide ?? '']);
   const late = createLatePart(
     () => start() !== undefined,
-    async () => {
-      const [{ Call }] = await Promise.all([import('./Call.tsx'), shell.addBooks()]);
-      const codebook = shell.codebooks.get(newestRelease(shell.codebooks) ?? 0);
-      if (!codebook) throw new Error('no codebook has come');
-      return { Call, codebook };
-    },
+    async () => (await import('./Call.tsx')).Call,
   );
   const fetched = {
     ...part,
@@ -139,12 +135,17 @@ export function Calls(props: { readonly shell: Shell }) {
     return inOther && makeWords({ language: language(), texts: inOther.texts });
   });
   const page = createMemo((): Page | undefined => {
-    const [loaded, newest] = [part.value(), late.value()];
-    if (!loaded || !newest) return undefined;
+    const loaded = part.value();
+    const ownBooks = makeCodebooks(
+      loaded?.release ? [loaded.release] : [],
+      embedded('flags') as string[],
+    );
+    const [codebook] = ownBooks.values();
+    if (!loaded || !codebook || !late.value()) return undefined;
     return {
       ...shell,
       ...loaded,
-      codebook: newest.codebook,
+      ...{ codebook, ownBooks },
       words: pageWords(loaded.texts),
       said,
       sayIn,
@@ -184,7 +185,7 @@ export function Calls(props: { readonly shell: Shell }) {
             >
               {(guide) => (
                 <Dynamic
-                  component={late.value()?.Call}
+                  component={late.value()}
                   page={loaded}
                   guide={guide()}
                   {...{ how: chosen.how, record: chosen.record, then: chosen.then }}

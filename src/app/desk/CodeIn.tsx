@@ -13,8 +13,15 @@ export function CodeIn(props: DeskProps) {
   let field: HTMLTextAreaElement | undefined;
   const [code, setCode] = createSignal('');
   const [settled, setSettled] = createSignal(false);
+  const books = () =>
+    props.page.addBooks().then(
+      () => true,
+      () => false,
+    );
+  /** Whether every release is here. */
+  const [ready, setReady] = createSignal(false);
   const pasted = createMemo(() =>
-    settled()
+    settled() && ready()
       ? readPasted(code().trim(), props.page.codebooks, jobLabels(props.page.words))
       : undefined,
   );
@@ -33,24 +40,30 @@ export function CodeIn(props: DeskProps) {
     // What was made whole has been confirmed by whoever read it.
     props.desk.resume(now.note, pasted()?.came, now.kind === 'repaired' ? now.code : undefined);
   };
-  const read = () => {
+  const read = async () => {
     setSettled(true);
+    setReady(await books());
+    if (!ready()) props.desk.say({ key: 'fetching:unreachable' });
+    // Or typed on meanwhile, or gone back to the call.
+    if (!ready() || !settled() || props.desk.journey.view().kind !== 'code') return;
     const now = reading();
     const came = pasted()?.came;
     if (came?.code === '') props.desk.takeOver(came.caller);
     else if (now?.kind === 'exact') go();
     else if (now?.kind === 'repaired')
-      queueMicrotask(() => document.querySelector<HTMLElement>('.repair button')?.focus());
+      document.querySelector<HTMLElement>('.repair button')?.focus();
     else field?.focus();
   };
   onMount(() => {
+    // While the code is typed.
+    void books();
     // A link from elsewhere may bring a code along; it is read like a typed one.
     const view = props.desk.journey.view();
     if (view.kind === 'code' && view.given !== undefined) {
       setCode(view.given);
-      read();
+      void read();
     }
-    if (repaired() === undefined) field?.focus();
+    field?.focus();
   });
   return (
     <section class="ask code-in">
@@ -60,7 +73,7 @@ export function CodeIn(props: DeskProps) {
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          read();
+          void read();
         }}
       >
         <label for="desk-code">{t('desk:codeIn.label')}</label>

@@ -22,7 +22,7 @@ export type Outcome = ReturnType<typeof createOutcome>;
 export function createOutcome(page: Page, desk: DeskState) {
   const code = createMemo(() => {
     if (desk.journey.length() === 0) return undefined;
-    return codeOf(page.codebooks, page.codebook, desk.guide.id, desk.address.fragment())?.code;
+    return codeOf(page.ownBooks, page.codebook, desk.guide.id, desk.address.fragment())?.code;
   });
   const made = () => desk.address.fragment().made ?? localDay(new Date());
   /** Nodes with cautions that the journey came past, an end reached among them. */
@@ -32,9 +32,9 @@ export function createOutcome(page: Page, desk: DeskState) {
     const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
   };
-  /** Only for the likely parts: a job without them is a job. */
+  /** Only for the likely parts, once the call has come to an end: a job without them is a job. */
   const figures = createFetched<PreviewPart>(() =>
-    desk.journey.length() > 0 ? page.figures[desk.guide.id] : undefined,
+    desk.journey.traced().state === 'open' ? undefined : page.figures[desk.guide.id],
   );
   const view = createMemo(() => {
     const note: Note = {
@@ -45,7 +45,7 @@ export function createOutcome(page: Page, desk: DeskState) {
       details: knownDetails(page.codebook, desk.address.fragment().details),
       error: tidyErrorText(desk.address.fragment().error ?? ''),
     };
-    return readVisit(note, page.codebooks, figures.value());
+    return readVisit(note, page.ownBooks, figures.value());
   });
   const job = createMemo((): Job | undefined => {
     const [written, answered] = [code(), desk.answered()];

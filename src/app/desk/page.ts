@@ -1,6 +1,7 @@
 /** What the desk carries besides its sentences and codebooks; made in `pages`. */
 import type { Signal, Timer } from '../../guide/types.ts';
 import type { Codebook, Codebooks } from '../../note/codebook.ts';
+import type { Release } from '../../note/release.ts';
 import type { Words } from '../shared/words.ts';
 import type { Calls } from '../note/calls.ts';
 
@@ -43,6 +44,8 @@ export interface DeskConfig {
 
 /** What the desk loads for a guide; made in `site/data`. */
 export interface DeskPart {
+  /** Of the newest release what calls of the guide need: its codes are written by it. */
+  readonly release?: Release;
   /** Node → the rest of it. */
   readonly nodes: Readonly<Record<string, DeskNode>>;
   readonly calls: Calls;
@@ -53,8 +56,8 @@ export interface DeskPart {
 /** What is there before a guide is chosen. */
 export interface Shell extends DeskConfig {
   readonly words: Words;
+  /** Every release's; empty until a code is to be read. */
   readonly codebooks: Codebooks;
-  /** Fills them: with the first guide. */
   readonly addBooks: () => Promise<void>;
   /** Guide → the address of its part, the main guide's first. */
   readonly files: Readonly<Record<string, string>>;
@@ -64,6 +67,8 @@ export interface Shell extends DeskConfig {
 export interface Page extends Shell, DeskPart {
   /** The one that codes are written in. */
   readonly codebook: Codebook;
+  /** That one alone, as codes are written. */
+  readonly ownBooks: Codebooks;
   /** The guide's sentences in the caller's language, where that is another and they are there. */
   readonly said: () => Words | undefined;
   /** Speak to the caller in a language; '' for the page's own. */

@@ -92,22 +92,24 @@ export function LearnPage(props: { readonly page: Page }): JSX.Element {
           onFile={(...list) => take(list)}
         />
         <p role="status">{said()}</p>
-        <ul>
-          <For each={files()}>
-            {({ name, guide, visits, problems }) => (
-              <li>
-                <bdi>{name}</bdi>
-                {': '}
-                {problems.length > 0
-                  ? problemLines(props.page.words, problems).join(' ')
-                  : t('learn:read', {
-                      count: visits.length,
-                      guide: guideName(props.page.words, guide),
-                    })}
-              </li>
-            )}
-          </For>
-        </ul>
+        <Show when={files().length > 0}>
+          <ul>
+            <For each={files()}>
+              {({ name, guide, visits, problems }) => (
+                <li>
+                  <bdi>{name}</bdi>
+                  {': '}
+                  {problems.length > 0
+                    ? problemLines(props.page.words, problems).join(' ')
+                    : t('learn:read', {
+                        count: visits.length,
+                        guide: guideName(props.page.words, guide),
+                      })}
+                </li>
+              )}
+            </For>
+          </ul>
+        </Show>
       </section>
       <Show when={found()}>
         {(study) => (

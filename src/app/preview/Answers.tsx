@@ -1,11 +1,17 @@
 import { For, Show, type JSX } from 'solid-js';
 import { guideName, nodeWords, stepWords } from '../shared/content-words.ts';
 import { sayer } from '../shared/words.ts';
-import type { Step } from '../../visit/read-visit.ts';
+import type { Step, VisitView } from '../../visit/read-visit.ts';
 import { Pairs } from './Pairs.tsx';
-import type { VisitProps } from './told.ts';
+import type { Page } from './page.ts';
+import { named } from './told.ts';
 
-type Props = Pick<VisitProps, 'page' | 'view'>;
+interface Props {
+  readonly page: Page;
+  readonly view: VisitView;
+  /** Its complaint, where the visit has several. */
+  readonly of: string | undefined;
+}
 
 /** What the homeowner saw and did, as a technician looks for it, and what was not asked. */
 export function Answers(props: Props): JSX.Element {
@@ -17,7 +23,7 @@ export function Answers(props: Props): JSX.Element {
   return (
     <details class="card answers">
       <summary>
-        <h2>{t('preview:answers.title', { count: steps.length })}</h2>
+        <h2>{named(props.of, t('preview:answers.title', { count: steps.length }))}</h2>
         {/* The same in one glance: for the eye alone, what is unfolded says it all. */}
         <span class="line" aria-hidden="true">
           <For each={steps}>

@@ -9,11 +9,12 @@ import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import type { Tap } from './taps.ts';
-import type { DiagnosisState } from './visit.ts';
+import type { ProblemState, VisitState } from './visit.ts';
+import { checkIn } from './work.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: DiagnosisState;
+  readonly visit: VisitState;
   /** Nobody counts minutes for a range that others must release first. */
   readonly timed: boolean;
 }
@@ -31,20 +32,22 @@ export function Checks(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   let heading: HTMLHeadingElement | undefined;
-  const plan = () => props.visit.plan();
   const steps = createMemo(
-    () => new Map<string, PlanStep>(plan().best.steps.map((step) => [step.check, step])),
+    () => new Map<string, PlanStep>(props.visit.steps().map((step) => [step.check, step])),
   );
   const order = () => [...steps().keys()];
   /** Checks that this order never comes to; a technician may make them all the same. */
-  const beside = () =>
-    props.visit.model.checks
-      .map(({ id }): string => id)
-      .filter((id) => !steps().has(id) && !props.visit.taps().some(({ check }) => check === id));
+  const beside = () => {
+    const all = props.visit.problems.flatMap(({ model }) => model.checks.map(({ id }) => id));
+    const done = props.visit.taps().map(({ check }) => check);
+    return [...new Set<string>(all)].filter((id) => !steps().has(id) && !done.includes(id));
+  };
+  /** The problem that the next check is for; where none is left the first. */
+  const now = () => checkIn(props.visit.problems, order()[0] ?? '')?.of ?? props.visit.problems[0];
   const started = () => props.visit.taps().length > 0;
   const [open, setOpen] = createSignal(started() ? order()[0] : undefined);
   /** The check that shows what holds for all of them; on the others it is folded. */
-  const [told, setTold] = createSignal(started() ? '' : undefined);
+  const [safety, setSafety] = createSignal(started() ? '' : undefined);
   /** Made only when they are looked at: each result orders them anew. */
   const [more, setMore] = createSignal(false);
   const moved = () => {
@@ -63,16 +66,17 @@ export function Checks(props: Props): JSX.Element {
   const cards = (ids: readonly string[]) => (
     <For each={ids}>
       {(id) => (
-        <Show when={props.visit.model.checks.find((one) => one.id === id)}>
-          {(check) => (
+        <Show when={checkIn(props.visit.problems, id)}>
+          {(found) => (
             <CheckCard
               {...props}
-              check={check()}
+              check={found().check}
+              problem={found().of}
               step={steps().get(id)}
               open={open() === id}
-              safetyOpen={told() === id}
+              safetyOpen={safety() === id}
               onToggle={(now) => {
-                if (now) setTold((before) => before ?? id);
+                if (now) setSafety((before) => before ?? id);
                 if (now || open() === id) setOpen(now ? id : undefined);
               }}
               onResult={(result) => void take({ check: id, result })}
@@ -82,8 +86,11 @@ export function Checks(props: Props): JSX.Element {
       )}
     </For>
   );
-  const now = () => {
-    const [first] = props.visit.ranking();
+  const door = () =>
+    props.visit.problems.flatMap(({ model, evidence }) => doorStep(model, evidence()) ?? [])[0];
+  const leftOver = () => now()?.plan().leftOver ?? 0;
+  const told = () => {
+    const [first] = now()?.ranking() ?? [];
     const [next] = order();
     if (!started() || !first) return '';
     const likeliest = t('preview:plan.likeliest', {
@@ -93,7 +100,7 @@ export function Checks(props: Props): JSX.Element {
     const then =
       next === undefined
         ? t('preview:plan.allDone')
-        : t(plan().ruledIn.length > 0 ? 'preview:plan.otherwise' : 'preview:plan.next', {
+        : t(now()?.plan().ruledIn.length ? 'preview:plan.otherwise' : 'preview:plan.next', {
             check: name(words(), 'checks', next),
           });
     return `${likeliest} ${then}`;
@@ -104,12 +111,10 @@ export function Checks(props: Props): JSX.Element {
         {t('preview:plan.title')}
       </h2>
       <p class="now strong" aria-live="polite">
-        {now()}
+        {told()}
       </p>
       <ol class="checks">{cards(order().slice(0, IN_SIGHT))}</ol>
-      <Show when={doorStep(props.visit.model, props.visit.evidence())}>
-        {(door) => <Release {...props} door={door()} order={order()} />}
-      </Show>
+      <Show when={door()}>{(step) => <Release {...props} door={step()} order={order()} />}</Show>
       <Show when={order().length + beside().length > IN_SIGHT}>
         <details class="more" onToggle={(event) => setMore(event.currentTarget.open)}>
           <summary>
@@ -124,8 +129,8 @@ export function Checks(props: Props): JSX.Element {
         </details>
       </Show>
       <Done {...props} onUndo={moved} />
-      <Show when={started() && plan().leftOver > WORTH_SAYING}>
-        <p class="quiet">{t('preview:plan.leftOver', { odds: odds(words(), plan().leftOver) })}</p>
+      <Show when={started() && leftOver() > WORTH_SAYING}>
+        <p class="quiet">{t('preview:plan.leftOver', { odds: odds(words(), leftOver()) })}</p>
       </Show>
     </section>
   );
@@ -155,13 +160,13 @@ function Release(props: Props & { door: DoorStep; order: readonly string[] }): J
 }
 
 /** What a check needs opened on a range like this. */
-const opened = ({ visit, check }: Pick<CardProps, 'visit' | 'check'>) =>
-  openingFor(visit.model, visit.evidence())(check);
+const opened = ({ problem: { model, evidence }, check }: Pick<CardProps, 'problem' | 'check'>) =>
+  openingFor(model, evidence())(check);
 
 /** A check's own cautions, and those of what it needs opened. */
-function cautionsOf({ visit, check }: Pick<CardProps, 'visit' | 'check'>): string[] {
-  const { access } = visit.model;
-  const ofAccess = opened({ visit, check }).flatMap(
+function cautionsOf({ problem, check }: Pick<CardProps, 'problem' | 'check'>): string[] {
+  const { access } = problem.model;
+  const ofAccess = opened({ problem, check }).flatMap(
     (id) => access.find((one) => one.id === id)?.cautions ?? [],
   );
   return [...new Set([...check.cautions, ...ofAccess])];
@@ -169,6 +174,8 @@ function cautionsOf({ visit, check }: Pick<CardProps, 'visit' | 'check'>): strin
 
 interface CardProps extends Props {
   readonly check: Check;
+  /** Whose figures tell of it. */
+  readonly problem: ProblemState;
   /** Its place in the order; none for a check the order does not come to. */
   readonly step: PlanStep | undefined;
   readonly open: boolean;
@@ -269,9 +276,10 @@ function Needs(props: CardProps): JSX.Element {
 function Done(props: Props & { onUndo(): void }): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const found = () => props.visit.plan().ruledIn;
-  const shareOf = (fault: string) =>
-    props.visit.ranking().find((one) => one.fault === fault)?.share ?? 0;
+  const found = () =>
+    props.visit.problems.flatMap(({ plan, ranking }) =>
+      plan().ruledIn.map((fault) => ranking().find((one) => one.fault === fault)),
+    );
   return (
     <Show when={props.visit.taps().length > 0}>
       <div class="done">
@@ -279,9 +287,9 @@ function Done(props: Props & { onUndo(): void }): JSX.Element {
           <h3>{t('preview:plan.found')}</h3>
           <ul class="found">
             <For each={found()}>
-              {(fault) => (
+              {(one) => (
                 <li>
-                  {name(words(), 'faults', fault)}, {odds(words(), shareOf(fault))}
+                  {name(words(), 'faults', one?.fault ?? '')}, {odds(words(), one?.share ?? 0)}
                 </li>
               )}
             </For>

@@ -16,14 +16,15 @@ import type { Page } from './page.ts';
 import { Fold } from './Fold.tsx';
 import { percent } from './facts.ts';
 import { rangeOf } from './stability.ts';
-import type { DiagnosisState } from './visit.ts';
+import type { ProblemState } from './visit.ts';
+import { named } from './told.ts';
 import { MOST_SHOWN, likely } from './work.ts';
 
 export interface DiagnosisProps {
   readonly page: Page;
-  /** The guides that the journey came through, the last first. */
-  readonly guides: readonly string[];
-  readonly visit: DiagnosisState;
+  readonly visit: ProblemState;
+  /** Its complaint, where the visit has several. */
+  readonly of?: string | undefined;
 }
 
 /** Reasons for a fault, and against it. */
@@ -52,7 +53,7 @@ export function Faults(props: DiagnosisProps): JSX.Element {
     );
   return (
     <section class="card ranking">
-      <h2>{t('preview:ranking.title')}</h2>
+      <h2>{props.of ?? t('preview:ranking.title')}</h2>
       <Show when={!told()}>
         <p class="quiet">{t('preview:ranking.prior')}</p>
       </Show>
@@ -73,7 +74,10 @@ export function MoreFaults(props: DiagnosisProps): JSX.Element {
   const others = () => ranking().slice(likely(props.visit).length);
   const seen = () => Math.min(inSight(), likely(props.visit).length);
   return (
-    <Fold class="ranking" title={t('preview:ranking.others', { count: ranking().length - seen() })}>
+    <Fold
+      class="ranking"
+      title={named(props.of, t('preview:ranking.others', { count: ranking().length - seen() }))}
+    >
       <ol class="faults">
         <For each={namesOf(likely(props.visit).slice(seen()))}>
           {(fault, place) => <Fault {...props} fault={fault} place={place() + 1 + seen()} />}
@@ -190,7 +194,7 @@ function strength({ decibans }: Weight): 'strong' | 'clear' | 'slight' {
 
 /** The answer a weight comes from: what was asked or checked, a colon, what it gave. */
 export function answered(
-  { page: { words }, guides }: Pick<DiagnosisProps, 'page' | 'guides'>,
+  { page: { words }, visit: { guides } }: Pick<DiagnosisProps, 'page' | 'visit'>,
   { key, answer }: Weight,
 ): string {
   const [kind, id = key] = key.includes('.') ? key.split('.') : ['node'];

@@ -8,29 +8,28 @@ import { sayer, type Words } from '../shared/words.ts';
 import { answered, type DiagnosisProps } from './Faults.tsx';
 import { likely } from './work.ts';
 import { Pairs } from './Pairs.tsx';
-import type { VisitProps } from './told.ts';
+import type { Coded } from './told.ts';
 import { minutes, percent, shareWords } from './facts.ts';
 import { FACTOR, rangeOf } from './stability.ts';
 
-type Props = VisitProps & Pick<DiagnosisProps, 'guides'>;
-
-const routes = ['best', 'likeliest', 'fixed'] as const;
+type Props = Pick<DiagnosisProps, 'page'> &
+  Coded & { readonly visit: DiagnosisProps['visit'] | undefined };
 
 /** What the page rests on, for whoever doubts it: shares, weights, trials, times, the sensor, the day. */
 export function Figures(props: Props): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const note = () => props.reading.note;
+  const note = () => props.seen.note;
   return (
     <>
       <Show when={props.visit}>{(visit) => <Diagnosed {...props} visit={visit()} />}</Show>
-      <Show when={driftOf(props.page.staffViews, props.view.steps)}>
+      <Show when={driftOf(props.page.staffViews, props.seen.steps)}>
         {(drift) => <DriftFound {...props} drift={drift()} />}
       </Show>
       <p>{t('preview:made', madeWords(words(), note().day))}</p>
       <p class="quiet">
         {t('preview:meta', {
-          code: props.reading.code,
+          code: props.code,
           guide: note().guide,
           release: note().release,
         })}
@@ -96,13 +95,10 @@ function Diagnosed(props: DiagnosisProps): JSX.Element {
         </For>
       </dl>
       <p class="quiet">{t('preview:ranking.decibans')}</p>
-      <h3>{t('preview:plan.expected')}</h3>
       <Pairs
-        class="routes"
-        rows={routes.map((route) => [
-          t(`preview:plan.routes.${route}`),
-          minutes(words(), props.visit.plan()[route].expectedMinutes),
-        ])}
+        rows={[
+          [t('preview:plan.expected'), minutes(words(), props.visit.plan().best.expectedMinutes)],
+        ]}
       />
       <ul class="quiet">
         <For each={words().list('diagnosis:limits')}>{(line) => <li>{line}</li>}</For>

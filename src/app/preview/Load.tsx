@@ -1,5 +1,7 @@
 import { For, Show, createMemo, type JSX } from 'solid-js';
 import { worthAsking, type Change } from '../../diagnosis/ask.ts';
+import { weigh } from '../../diagnosis/parts.ts';
+import { stillOpen } from '../../diagnosis/plan.ts';
 import { detailAnswer, detailName } from '../shared/content-words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
@@ -7,12 +9,13 @@ import { minutes, money } from './facts.ts';
 import { odds } from './odds.ts';
 import type { Page } from './page.ts';
 import { Fold } from './Fold.tsx';
-import type { DiagnosisState } from './visit.ts';
+import type { DiagnosisProps } from './Faults.tsx';
+import type { VisitState } from './visit.ts';
 import { asksModel, loaded, needed } from './work.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: DiagnosisState;
+  readonly visit: VisitState;
   /** It came with the code in the long form. */
   readonly modelNumber: string | undefined;
 }
@@ -43,7 +46,9 @@ export function Load(props: Props): JSX.Element {
   const asked = createMemo(() =>
     props.visit.taps().length > 0
       ? undefined
-      : worthAsking(props.visit.model, props.visit.evidence(), 1)[0],
+      : props.visit.problems
+          .flatMap(({ model, evidence }) => worthAsking(model, evidence(), 1))
+          .toSorted((a, b) => b.saves - a.saves)[0],
   );
   return (
     <section class="card load">
@@ -84,13 +89,6 @@ export function Load(props: Props): JSX.Element {
 export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const costs = () => props.visit.model.costs;
-  const amount = (value: number) => money(words(), value, costs().currency);
-  const finding = () => props.visit.plan().best.expectedMinutes;
-  const weighed = () =>
-    props.visit
-      .weighed()
-      .filter(({ part, needed: chance }) => chance >= LEAST || loaded(props.visit).includes(part));
   return (
     <Fold class="kit" title={t('preview:load.more')}>
       <dl>
@@ -103,6 +101,26 @@ export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
           )}
         </For>
       </dl>
+      <For each={props.visit.problems}>{(one) => <Costs page={props.page} visit={one} />}</For>
+    </Fold>
+  );
+}
+
+/** What the parts for a problem save and cost. */
+function Costs(props: DiagnosisProps): JSX.Element {
+  const t = sayer(props);
+  const words = () => props.page.words;
+  const costs = () => props.visit.model.costs;
+  const amount = (value: number) => money(words(), value, costs().currency);
+  const finding = () => props.visit.plan().best.expectedMinutes;
+  const weighed = () => {
+    const { model, evidence, load } = props.visit;
+    return weigh(model, stillOpen(model, evidence()), load()).filter(
+      ({ part, needed: chance }) => chance >= LEAST || load().parts.includes(part.id),
+    );
+  };
+  return (
+    <>
       <p>{t('preview:load.reaches', { odds: odds(words(), props.visit.load().chance) })}</p>
       <dl class="weighed">
         <For each={weighed()}>
@@ -123,6 +141,6 @@ export function Kit(props: Pick<Props, 'page' | 'visit'>): JSX.Element {
           minutes: minutes(words(), finding()),
         })}
       </p>
-    </Fold>
+    </>
   );
 }

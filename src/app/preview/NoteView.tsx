@@ -1,15 +1,17 @@
 import { For, Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { hashOf } from '../../address/grammar.ts';
+import { isRecord } from '../../guide/shape.ts';
 import { readCode } from '../../note/read.ts';
-import { joined } from '../../visit/hand-over.ts';
-import { readVisit, type VisitView } from '../../visit/read-visit.ts';
+import type { Reading } from '../../note/types.ts';
+import { codesIn, joined } from '../../visit/hand-over.ts';
+import { byUrgency, readVisit, type VisitView } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
 import { guideName } from '../shared/content-words.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { breathe } from '../shared/breathe.ts';
-import { createFetched } from '../shared/fetched.ts';
+import { createAllFetched } from '../shared/fetched.ts';
 import { pageWords, sayer } from '../shared/words.ts';
 import { Answers } from './Answers.tsx';
 import { Checks } from './Checks.tsx';
@@ -18,51 +20,95 @@ import { Kit, Load } from './Load.tsx';
 import type { Page, PreviewPart } from './page.ts';
 import { Where } from './Where.tsx';
 import type { Sheet as SheetPart } from './Sheet.tsx';
-import { flagLines, knownFacts, outcomeWords, type VisitProps } from './told.ts';
-import { createVisit, type DiagnosisState } from './visit.ts';
+import type { Extras } from './state.ts';
+import { flagLines, knownFacts, named, outcomeWords, type Problems } from './told.ts';
+import { createVisit, type ProblemState, type VisitState } from './visit.ts';
 
-type Props = Pick<VisitProps, 'page' | 'reading' | 'extras'>;
+interface Props {
+  readonly page: Page;
+  readonly reading: Extract<Reading, { kind: 'exact' }>;
+  readonly extras: Extras;
+}
 
-/** What a code says, the most urgent first. */
+/** The words of two guides' parts together. */
+const merged = (a: unknown, b: unknown): unknown =>
+  isRecord(a) && isRecord(b)
+    ? {
+        ...a,
+        ...Object.fromEntries(Object.entries(b).map(([key, is]) => [key, merged(a[key], is)])),
+      }
+    : b;
+
+/** What a code says, and what those of the same visit's other problems do; the most urgent first. */
 export function NoteView(props: Props): JSX.Element {
-  const file = () => props.page.files[props.reading.note.guide];
-  const fetched = createFetched<PreviewPart>(file);
-  /** A guide that the site no longer has is shown by the names in its codebook. */
-  const page = createMemo((): Page | undefined => {
-    const part = fetched.value();
-    if (!part) return file() === undefined ? props.page : undefined;
-    const { texts, ...rest } = part;
-    return { ...props.page, ...rest, words: pageWords(texts) };
+  const also = createMemo(() => joined(props.extras.also));
+  const codes = createMemo(() => {
+    const others = codesIn(also()).map((code) => readCode(code, props.page.codebooks));
+    return [props.reading, ...others.filter((one) => one.kind === 'exact')];
   });
-  const view = createMemo(() => {
+  /** A guide that the site no longer has is shown by the names in its codebook. */
+  const files = () => [
+    ...new Set(codes().flatMap(({ note }) => props.page.files[note.guide] ?? [])),
+  ];
+  const fetched = createAllFetched<PreviewPart>(files);
+  const page = createMemo((): Page | undefined => {
+    const parts = fetched.value();
+    const all = parts?.reduce<unknown>(merged, {}) as Partial<PreviewPart> | undefined;
+    return all && { ...props.page, ...all, words: pageWords(all.texts) };
+  });
+  const problems = createMemo((): Problems | undefined => {
     const figures = page();
-    return figures && readVisit(props.reading.note, props.page.codebooks, figures);
+    if (!figures) return undefined;
+    const [first, ...others] = byUrgency(
+      codes().map(({ code, note }) => ({
+        code,
+        seen: readVisit(note, props.page.codebooks, figures),
+      })),
+    );
+    return first && [first, ...others];
   });
   return (
     <Show when={page()} fallback={<Fetching words={props.page.words} fetched={fetched} />}>
       {(loaded) => (
-        <Show when={view()} keyed>
+        <Show when={problems()} keyed>
           {/* Another code is another visit. */}
-          {(seen) => <Visit {...props} page={loaded()} view={seen} />}
+          {(list) => <Visit {...props} page={loaded()} problems={list} />}
         </Show>
       )}
     </Show>
   );
 }
 
-function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
+type VisitProps = Props & { readonly problems: Problems };
+
+function Visit(props: VisitProps): JSX.Element {
   const t = sayer(props);
   // Another code makes another one of us: what is read here does not change.
   // eslint-disable-next-line solid/reactivity
-  const { view, reading } = props;
-  const { model, evidence, state, urgency, last, legs } = view;
-  const visit = model && createVisit(model, evidence, reading.code);
-  const guides = [last, ...legs.map((leg) => leg.guide)];
+  const { problems } = props;
+  const [first] = problems;
+  const known = problems.flatMap(({ code, seen: { model, evidence, last, legs } }) =>
+    model
+      ? [{ code, model, answers: evidence, guides: [last, ...legs.map(({ guide }) => guide)] }]
+      : [],
+  );
+  const visit = known.length > 0 ? createVisit(known, first.code) : undefined;
+  const stateOf = (code: string) => visit?.problems[known.findIndex((one) => one.code === code)];
+  /** Which of several. */
+  const nameOf = (code: string | undefined) => {
+    const of = problems.find((one) => one.code === code)?.seen.guide.id;
+    return of !== undefined && problems.length > 1 ? guideName(props.page.words, of) : undefined;
+  };
+  const { state, urgency } = first.seen;
   /** Nobody is to drive there yet, or need not at all. */
   const waits = urgency === 'emergency' || urgency === 'none';
-  const work = (seen: DiagnosisState) => (
+  const each = (show: (one: ProblemState, of: string | undefined) => JSX.Element) =>
+    visit?.problems.map((one, index) => show(one, nameOf(known[index]?.code)));
+  const work = (seen: VisitState) => (
     <div class="work">
-      <Faults page={props.page} visit={seen} guides={guides} />
+      {each((one, of) => (
+        <Faults page={props.page} visit={one} of={of} />
+      ))}
       <Checks page={props.page} visit={seen} timed={!waits} />
     </div>
   );
@@ -70,8 +116,10 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
     <>
       <article class="note" aria-label={t('preview:outcome.note')}>
         <div class="brief">
-          <Outcome page={props.page} view={props.view} />
-          <Flags page={props.page} view={props.view} />
+          <For each={problems}>
+            {({ code, seen }) => <Outcome page={props.page} view={seen} of={nameOf(code)} />}
+          </For>
+          <Flags {...props} />
           <Facts {...props} />
           <Others {...props} />
           <Show when={!waits && visit}>
@@ -90,13 +138,19 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
             </Show>
           )}
         </Show>
-        <Show when={!waits && visit}>{(seen) => <Where page={props.page} visit={seen()} />}</Show>
+        <Show when={!waits && problems.length === 1 && visit?.problems[0]}>
+          {(one) => <Where page={props.page} visit={one()} />}
+        </Show>
         <div class="folds">
-          <Answers page={props.page} view={props.view} />
+          <For each={problems}>
+            {({ code, seen }) => <Answers page={props.page} view={seen} of={nameOf(code)} />}
+          </For>
           <Show when={!waits && visit}>
             {(seen) => (
               <>
-                <MoreFaults page={props.page} visit={seen()} guides={guides} />
+                {each((one, of) => (
+                  <MoreFaults page={props.page} visit={one} of={of} />
+                ))}
                 <Kit page={props.page} visit={seen()} />
               </>
             )}
@@ -107,45 +161,48 @@ function Visit(props: Omit<VisitProps, 'visit'>): JSX.Element {
             failed={t('visits:failed')}
             content={() =>
               import('./Figures.tsx').then(({ Figures }) => () => (
-                <Figures {...props} visit={visit} guides={guides} />
+                <For each={problems}>
+                  {(one) => <Figures page={props.page} {...one} visit={stateOf(one.code)} />}
+                </For>
               ))
             }
           />
-          <Show when={visit}>
-            {(seen) => (
+          <For each={known}>
+            {({ code }, index) => (
               <LazyDetails
                 class="record-fold"
-                title={t('visits:record.title')}
+                title={named(nameOf(code), t('visits:record.title'))}
                 failed={t('visits:failed')}
                 content={() =>
                   import('../visits/Record.tsx').then(({ RecordVisit }) => () => (
-                    <RecordVisit page={props.page} visit={seen()} code={props.reading.code} />
+                    <Show when={visit?.problems[index()]}>
+                      {(one) => <RecordVisit page={props.page} visit={one()} code={code} />}
+                    </Show>
                   ))
                 }
               />
             )}
-          </Show>
+          </For>
           <p class="ways">
             <button type="button" class="plain" onClick={() => print()}>
               {t('preview:print')}
             </button>
             <CopyJob
               page={props.page}
-              view={props.view}
-              code={props.reading.code}
+              problems={problems}
               caller={props.extras.caller}
               error={props.extras.error}
             />
           </p>
         </div>
       </article>
-      <Paper {...props} visit={visit} />
+      <Paper {...props} work={waits ? undefined : visit} />
     </>
   );
 }
 
 /** The job sheet, made while the page is printed; where it could not be fetched the page itself is. */
-function Paper(props: VisitProps): JSX.Element {
+function Paper(props: VisitProps & { readonly work: VisitState | undefined }): JSX.Element {
   const [sheet, setSheet] = createSignal<typeof SheetPart>();
   const [printing, setPrinting] = createSignal(false);
   const [before, after] = [() => setPrinting(true), () => setPrinting(false)];
@@ -161,7 +218,6 @@ function Paper(props: VisitProps): JSX.Element {
     removeEventListener('beforeprint', before);
     removeEventListener('afterprint', after);
   });
-  const drives = () => props.view.urgency !== 'emergency' && props.view.urgency !== 'none';
   return (
     <Show when={printing() && sheet()}>
       {(part) => (
@@ -169,11 +225,10 @@ function Paper(props: VisitProps): JSX.Element {
           component={part()}
           page={props.page}
           title=""
-          code={props.reading.code}
-          view={props.view}
+          problems={props.problems}
           caller={props.extras.caller}
           error={props.extras.error}
-          work={drives() ? props.visit : undefined}
+          work={props.work}
         />
       )}
     </Show>
@@ -183,6 +238,8 @@ function Paper(props: VisitProps): JSX.Element {
 interface ViewProps {
   readonly page: Page;
   readonly view: VisitView;
+  /** Its complaint, where the visit has several. */
+  readonly of: string | undefined;
 }
 
 /** Besides color a shape for each: octagon, triangle, circle, tick. */
@@ -206,7 +263,7 @@ function Outcome(props: ViewProps): JSX.Element {
           {t(`preview:outcome.urgency.${props.view.urgency}`)} ·{' '}
           {t(`preview:outcome.${props.view.state}`)}
         </p>
-        <h2>{outcomeWords(props.page.words, props.view)}</h2>
+        <h2>{named(props.of, outcomeWords(props.page.words, props.view))}</h2>
         <Show when={props.view.heldBy}>
           {(who) => <p class="held strong">{t(`preview:held.${who()}`)}</p>}
         </Show>
@@ -215,9 +272,11 @@ function Outcome(props: ViewProps): JSX.Element {
   );
 }
 
-function Flags(props: ViewProps): JSX.Element {
+function Flags(props: VisitProps): JSX.Element {
   const t = sayer(props);
-  const lines = () => flagLines(props.page.words, props.view);
+  const lines = () => [
+    ...new Set(props.problems.flatMap(({ seen }) => flagLines(props.page.words, seen))),
+  ];
   return (
     <section class="flags" aria-label={t('preview:flags.title')}>
       <Show when={lines().length > 0} fallback={<p class="quiet">{t('preview:flags.none')}</p>}>
@@ -229,40 +288,34 @@ function Flags(props: ViewProps): JSX.Element {
   );
 }
 
-/** The visit's other problems, each a link that shows it with this one beside. */
-function Others(props: Props): JSX.Element {
+/** Codes of the visit's other problems that cannot be read as they are: each a link to read it first. */
+function Others(props: VisitProps): JSX.Element {
   const t = sayer(props);
-  const others = () => props.extras.also;
-  const hash = (code: string) => {
-    const rest = others().filter((one) => one !== code);
-    return hashOf({ c: joined([code, props.reading.code, ...rest]) });
-  };
+  const others = () =>
+    props.extras.also.filter((code) => readCode(code, props.page.codebooks).kind !== 'exact');
+  const hash = (code: string) =>
+    hashOf({ c: joined([code, ...props.problems.map((one) => one.code)]) });
   return (
     <Show when={others().length > 0}>
       <p class="also strong">
-        {t('preview:also')}{' '}
-        <For each={others()}>{(code) => <a href={hash(code)}>{complaint(props, code)}</a>}</For>
+        {t('preview:also')} <For each={others()}>{(code) => <a href={hash(code)}>{code}</a>}</For>
       </p>
     </Show>
   );
 }
 
-/** What another code is about; the code itself where it cannot be read. */
-function complaint({ page }: Pick<Props, 'page'>, code: string): string {
-  const reading = readCode(code, page.codebooks);
-  return reading.kind === 'exact' ? guideName(page.words, reading.note.guide) : code;
-}
-
-function Facts(props: Props): JSX.Element {
+function Facts(props: VisitProps): JSX.Element {
   const t = sayer(props);
-  const errors = () => [props.reading.note.error, props.extras.error].filter((text) => text);
+  const notes = () => props.problems.map(({ seen }) => seen.note);
+  const errors = () =>
+    new Set([...notes().map(({ error }) => error), props.extras.error].filter((text) => text));
   return (
     <ul class="facts" aria-label={t('preview:facts')}>
       <li>
-        <Show when={errors().length > 0} fallback={t('preview:error.none')}>
+        <Show when={errors().size > 0} fallback={t('preview:error.none')}>
           {t('preview:error.title')}:
         </Show>
-        <For each={errors()}>
+        <For each={[...errors()]}>
           {(text) => (
             <>
               {' '}
@@ -271,7 +324,7 @@ function Facts(props: Props): JSX.Element {
           )}
         </For>
       </li>
-      <For each={knownFacts(props.page.words, props.extras.caller, props.reading.note)}>
+      <For each={knownFacts(props.page.words, props.extras.caller, notes())}>
         {({ label, text }) => (
           <li>
             {label} <bdi>{text}</bdi>

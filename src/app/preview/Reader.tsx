@@ -1,7 +1,7 @@
 import { Show, createEffect, createSignal, on, type JSX } from 'solid-js';
 import { FileButton } from '../shared/FileButton.tsx';
 import { Camera } from './Camera.tsx';
-import { handOvers } from '../../visit/hand-over.ts';
+import { handOvers, joined } from '../../visit/hand-over.ts';
 import { jobLabels } from '../shared/job-text.ts';
 import { makeDecode } from './decode.ts';
 import type { Key } from '../shared/keys.ts';
@@ -84,7 +84,7 @@ export function Reader(props: Props): JSX.Element {
       <Show when={read()}>
         {(code) => (
           <p class="plate">
-            <strong class="groups">{code()}</strong>
+            <strong class="groups">{joined([code(), ...props.state.extras().also])}</strong>
             <button
               type="button"
               class="plain"

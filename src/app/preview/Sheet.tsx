@@ -1,25 +1,24 @@
 import { For, Show, type JSX } from 'solid-js';
-import type { NoteCode } from '../../note/types.ts';
+import { joined } from '../../visit/hand-over.ts';
 import type { Caller } from '../../visit/job.ts';
-import type { VisitView } from '../../visit/read-visit.ts';
 import { qrPath } from '../note/qr.ts';
-import { stepWords } from '../shared/content-words.ts';
+import { guideName, stepWords } from '../shared/content-words.ts';
 import { previewLink } from '../shared/job-text.ts';
 import { name, names, resultName } from '../shared/staff-words.ts';
 import { sayer, type Words } from '../shared/words.ts';
 import { Pairs } from './Pairs.tsx';
-import { flagLines, knownFacts, outcomeWords } from './told.ts';
+import { flagLines, knownFacts, named, outcomeWords, type Coded } from './told.ts';
 import { minutes } from './facts.ts';
 import { odds } from './odds.ts';
-import { asksModel, likely, loaded, needed, type Work } from './work.ts';
+import { asksModel, checkIn, likely, loaded, needed, type Work } from './work.ts';
 
 /** A visit as a sheet has it: one without a code is a caller and lines to write on. */
 export interface SheetProps {
   readonly page: { readonly words: Words };
-  /** What stands at its head besides the code. */
+  /** What stands at its head besides the codes. */
   readonly title: string;
-  readonly code: NoteCode | undefined;
-  readonly view: VisitView | undefined;
+  /** The most urgent first. */
+  readonly problems: readonly Coded[];
   readonly caller: Caller;
   readonly error?: string | undefined;
   /** What else a list said of it. */
@@ -38,10 +37,15 @@ const blanks = ['found', 'used', 'spent', 'remark', 'signed'] as const;
 export function Sheet(props: SheetProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
-  const error = () => props.error ?? props.view?.note.error ?? '';
+  const notes = () => props.problems.map(({ seen }) => seen.note);
+  const complaint = ({ guide }: Coded['seen']) =>
+    props.problems.length > 1 ? guideName(words(), guide.id) : undefined;
+  const errors = () => [...notes().map((note) => note.error), props.error ?? ''].filter(Boolean);
   const others = () => [
-    error() === '' ? t('preview:error.none') : `${t('preview:error.title')}: ${error()}`,
-    ...knownFacts(words(), props.caller, props.view?.note)
+    errors().length === 0
+      ? t('preview:error.none')
+      : `${t('preview:error.title')}: ${[...new Set(errors())].join(', ')}`,
+    ...knownFacts(words(), props.caller, notes())
       .filter(({ id }) => !known.some((blank) => blank === id))
       .map(({ label, text }) => `${label} ${text}`),
     ...(props.others ?? []),
@@ -51,56 +55,55 @@ export function Sheet(props: SheetProps): JSX.Element {
       <header>
         <div>
           <p>{props.title}</p>
-          <p class="code">{props.code ?? t('job:lines.none')}</p>
-          <Show when={props.view}>
-            {(view) => (
+          <For each={props.problems} fallback={<p class="code">{t('job:lines.none')}</p>}>
+            {({ code, seen }) => (
               <>
-                <p class="urgency">{t(`preview:outcome.urgency.${view().urgency}`)}</p>
+                <p class="code">{code}</p>
+                <p class="urgency">{t(`preview:outcome.urgency.${seen.urgency}`)}</p>
                 <p>
-                  {t(`preview:outcome.${view().state}`)}: {outcomeWords(words(), view())}
+                  {t(`preview:outcome.${seen.state}`)}:{' '}
+                  {named(complaint(seen), outcomeWords(words(), seen))}
                 </p>
-                <Show when={view().heldBy}>
+                <Show when={seen.heldBy}>
                   {(who) => <p class="strong">{t(`preview:held.${who()}`)}</p>}
                 </Show>
               </>
             )}
-          </Show>
+          </For>
         </div>
-        <Show when={props.code}>{(code) => <Qr code={code()} />}</Show>
+        <Show when={props.problems.length > 0}>
+          <Qr code={joined(props.problems.map(({ code }) => code))} />
+        </Show>
       </header>
       <Pairs
         class="blanks"
         rows={known.map((blank) => [t(`job:lines.${blank}`), props.caller[blank]])}
       />
-      <Show when={props.view}>
-        {(view) => (
-          <ul class="warned">
-            <For each={flagLines(words(), view())}>{(line) => <li>{line}</li>}</For>
-          </ul>
-        )}
-      </Show>
+      <ul class="warned">
+        <For each={[...new Set(props.problems.flatMap(({ seen }) => flagLines(words(), seen)))]}>
+          {(line) => <li>{line}</li>}
+        </For>
+      </ul>
       <p>{others().join(' · ')}</p>
       <Show when={props.work}>
         {(work) => <ToDo page={props.page} work={work()} model={props.caller.model} />}
       </Show>
-      <Show when={props.view}>
-        {(view) => (
+      <For each={props.problems}>
+        {({ seen, seen: { steps, guide } }) => (
           <>
-            <h2>{t('preview:answers.title', { count: view().steps.length })}</h2>
+            <h2>{named(complaint(seen), t('preview:answers.title', { count: steps.length }))}</h2>
             <p class="told">
-              {view()
-                .steps.map((step) => stepWords(words(), view().guide, step).join(': '))
-                .join(' · ')}
+              {steps.map((step) => stepWords(words(), guide, step).join(': ')).join(' · ')}
             </p>
           </>
         )}
-      </Show>
+      </For>
       <Pairs class="blanks" rows={blanks.map((blank) => [t(`preview:sheet.${blank}`), ''])} />
     </section>
   );
 }
 
-function Qr(props: { readonly code: NoteCode }): JSX.Element {
+function Qr(props: { readonly code: string }): JSX.Element {
   const qr = () => qrPath(previewLink(props.code));
   return (
     <svg viewBox={`0 0 ${qr().size} ${qr().size}`} shape-rendering="crispEdges" aria-hidden="true">
@@ -117,10 +120,10 @@ function ToDo(
   const words = () => props.page.words;
   const checks = () =>
     props.work
-      .plan()
-      .best.steps.slice(0, MOST_CHECKS)
+      .steps()
+      .slice(0, MOST_CHECKS)
       .flatMap((step) => {
-        const check = props.work.model.checks.find(({ id }) => id === step.check);
+        const check = checkIn(props.work.problems, step.check)?.check;
         return check ? [{ check, step }] : [];
       });
   return (
@@ -136,12 +139,18 @@ function ToDo(
       </ul>
       <p class="told">{names(words(), 'tools', needed(props.work, 'tools'))}</p>
       <h2>{t('preview:ranking.title')}</h2>
-      <p>
-        {likely(props.work)
-          .slice(0, MOST_FAULTS)
-          .map(({ fault, share }) => `${name(words(), 'faults', fault)}, ${odds(words(), share)}`)
-          .join(' · ')}
-      </p>
+      <For each={props.work.problems}>
+        {(one) => (
+          <p>
+            {likely(one)
+              .slice(0, MOST_FAULTS)
+              .map(
+                ({ fault, share }) => `${name(words(), 'faults', fault)}, ${odds(words(), share)}`,
+              )
+              .join(' · ')}
+          </p>
+        )}
+      </For>
       <h2>{t('preview:plan.title')}</h2>
       <p class="told">{words().list('diagnosis:everyCheck').join(' ')}</p>
       <ol>

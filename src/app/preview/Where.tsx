@@ -9,7 +9,7 @@ import { behind, inFront, spots } from './places.ts';
 const WITHOUT = ['slide-in', 'wall', 'double', 'built-under'];
 
 /** Where the likeliest faults sit, by the numbers they have in the chart. */
-export function Where(props: Omit<DiagnosisProps, 'guides'>): JSX.Element {
+export function Where(props: DiagnosisProps): JSX.Element {
   const words = () => props.page.words;
   const front = () =>
     props.visit

@@ -2,8 +2,8 @@
 import { createEffect, createSignal, on, onCleanup, type Accessor } from 'solid-js';
 import type { ShareRange, Stability } from '../../diagnosis/stability.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
-import { breathe } from '../shared/breathe.ts';
-import type { DiagnosisState } from './visit.ts';
+import { inPieces } from '../shared/slices.ts';
+import type { ProblemState } from './visit.ts';
 
 /** By how much each figure may be wrong, up or down. */
 export const FACTOR = 2;
@@ -25,11 +25,8 @@ export function createStability(
         await new Promise((rested) => setTimeout(rested, REST));
         const found = await import('../../diagnosis/stability.ts').catch(() => undefined);
         const pieces = found?.stabilityInPieces(model, given, { factor: FACTOR, draws: DRAWS });
-        while (pieces && !life.signal.aborted) {
-          const { done, value } = pieces.next();
-          if (done) return void setStability(value);
-          await breathe();
-        }
+        const drawn = pieces && (await inPieces(pieces, () => life.signal.aborted));
+        if (drawn) setStability(drawn);
       };
       void draw();
     }),
@@ -38,6 +35,6 @@ export function createStability(
 }
 
 export const rangeOf = (
-  { stability }: Pick<DiagnosisState, 'stability'>,
+  { stability }: Pick<ProblemState, 'stability'>,
   fault: string,
 ): ShareRange | undefined => stability()?.ranges.find((one) => one.fault === fault);

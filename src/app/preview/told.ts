@@ -1,22 +1,23 @@
 /** What a code says in words, for the screen and for paper. */
-import type { Note, Reading } from '../../note/types.ts';
+import type { Note, NoteCode } from '../../note/types.ts';
 import { callerFields, type Caller } from '../../visit/job.ts';
 import type { VisitView } from '../../visit/read-visit.ts';
 import { answerWords, detailAnswer, detailName, nodeWords } from '../shared/content-words.ts';
 import { flagWords } from '../shared/staff-words.ts';
 import type { Words } from '../shared/words.ts';
-import type { Page } from './page.ts';
-import type { Extras } from './state.ts';
-import type { DiagnosisState } from './visit.ts';
 
-/** What a visit's parts show: the note, and the diagnosis where the figures know the complaint. */
-export interface VisitProps {
-  readonly page: Page;
-  readonly reading: Extract<Reading, { kind: 'exact' }>;
-  readonly extras: Extras;
-  readonly view: VisitView;
-  readonly visit: DiagnosisState | undefined;
+/** A problem of a visit: its code, and what the code says. */
+export interface Coded {
+  readonly code: NoteCode;
+  readonly seen: VisitView;
 }
+
+/** Those of a visit, the most urgent first. */
+export type Problems = readonly [Coded, ...Coded[]];
+
+/** What is told of one of a visit's problems, its complaint before it where there are several. */
+export const named = (complaint: string | undefined, text: string): string =>
+  complaint === undefined ? text : `${complaint}: ${text}`;
 
 /** How the journey stands, in words. */
 export function outcomeWords(words: Words, { guide, state, end }: VisitView): string {
@@ -47,13 +48,14 @@ interface Known {
 }
 
 /** What is known of the range and the customer besides the answers. */
-export function knownFacts(words: Words, caller: Caller, note: Note | undefined): Known[] {
+export function knownFacts(words: Words, caller: Caller, notes: readonly Note[]): Known[] {
   const came = callerFields.map((field): Known => ({
     id: field,
     label: PLAIN.includes(field) ? '' : `${words.t(`job:lines.${field}`)}:`,
     text: caller[field] ?? '',
   }));
-  const details = Object.entries(note?.details ?? {}).map(([id, answer]) => ({
+  const told = Object.assign({}, ...notes.map(({ details }) => details)) as Note['details'];
+  const details = Object.entries(told).map(([id, answer]) => ({
     id,
     label: PLAIN.includes(id) ? '' : `${detailName(words, 'preview', id)}:`,
     text: detailAnswer(words, 'preview', id, answer),

@@ -29,8 +29,8 @@ export function AddByHand(props: RouteProps): JSX.Element {
     first?.focus();
   };
   return (
-    <details class="card by-hand">
-      <summary>{t('round:byHand.title')}</summary>
+    <details class="card by-hand" aria-labelledby="by-hand">
+      <summary id="by-hand">{t('round:byHand.title')}</summary>
       <form
         onSubmit={(event) => {
           event.preventDefault();

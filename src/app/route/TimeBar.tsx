@@ -1,4 +1,4 @@
-import { For, Show, type JSX } from 'solid-js';
+import { For, Show, createMemo, type JSX } from 'solid-js';
 import { dayBar } from '../../route/day-bar.ts';
 import { sayer } from '../shared/words.ts';
 import type { RouteProps } from './props.ts';
@@ -9,17 +9,20 @@ const HOUR = 60;
 export function TimeBar(props: RouteProps): JSX.Element {
   const t = sayer(props);
   const visits = () => props.route.visits();
-  const blocks = () =>
-    dayBar(visits().map((visit) => ({ ...visit.assessed, window: props.route.windowOf(visit) })));
-  const start = () =>
+  const blocks = createMemo(() =>
+    dayBar(visits().map((visit) => ({ ...visit.assessed, window: props.route.windowOf(visit) }))),
+  );
+  const start = createMemo(() =>
     Math.floor(
       Math.min(...blocks().map(({ from, window }) => Math.min(from, window?.from ?? from))) / HOUR,
-    );
-  const end = () =>
+    ),
+  );
+  const end = createMemo(() =>
     Math.ceil(
       Math.max(...blocks().map(({ cautious, window }) => Math.max(cautious, window?.to ?? 0))) /
         HOUR,
-    );
+    ),
+  );
   const share = (minutes: number) => `${(100 * minutes) / HOUR / Math.max(1, end() - start())}%`;
   const at = (from: number, to: number) => ({
     'inset-inline-start': share(from - start() * HOUR),

@@ -1,14 +1,15 @@
-import { Show, createMemo, type JSX } from 'solid-js';
+import { Show, type JSX } from 'solid-js';
 import type { Assessed } from '../../visit/assess.ts';
-import { totalOf } from '../../route/total.ts';
+import type { Total as TotalOf } from '../../route/total.ts';
 import { sayer } from '../shared/words.ts';
 import { duration } from './facts.ts';
 import type { RouteProps } from './props.ts';
 
 /** The day's time. */
-export function Total(props: RouteProps & { readonly figures: readonly Assessed[] }): JSX.Element {
+export function Total(
+  props: RouteProps & { readonly total: TotalOf; readonly figures: readonly Assessed[] },
+): JSX.Element {
   const t = sayer(props);
-  const total = createMemo(() => totalOf(props.figures));
   const count = () => props.route.visits().length;
   const without = () => count() - props.figures.length;
   return (
@@ -17,11 +18,11 @@ export function Total(props: RouteProps & { readonly figures: readonly Assessed[
       <dl>
         <div>
           <dt>{t('round:total.expected')}</dt>
-          <dd>{duration(props.page.words, total().expected)}</dd>
+          <dd>{duration(props.page.words, props.total.expected)}</dd>
         </div>
         <div>
           <dt>{t('round:total.cautious')}</dt>
-          <dd>{duration(props.page.words, total().cautious)}</dd>
+          <dd>{duration(props.page.words, props.total.cautious)}</dd>
         </div>
       </dl>
       <p class="quiet">{t('round:total.note')}</p>

@@ -15,6 +15,7 @@ interface Props extends LoadProps {
   readonly goesWith: number | undefined;
   /** The row that has the same code, where another has. */
   readonly same: number | undefined;
+  readonly last: boolean;
   readonly dragging: boolean;
   onMove(to: number, by: 'up' | 'down'): void;
   onDragStart(): void;
@@ -82,20 +83,22 @@ export function VisitRow(props: Props): JSX.Element {
             type="button"
             class="plain down"
             aria-label={t('round:visits.down', { code: title() })}
-            disabled={props.place === props.route.visits().length - 1}
+            disabled={props.last}
             onClick={() => props.onMove(props.place + 1, 'down')}
           >
             ↓
           </button>
         </span>
       </div>
-      <Show when={props.goesWith}>
-        {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
-      </Show>
-      <Show when={props.same}>
-        {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
-      </Show>
-      <Expected {...props} />
+      <div class="expect">
+        <Show when={props.goesWith}>
+          {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
+        </Show>
+        <Show when={props.same}>
+          {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
+        </Show>
+        <Expected {...props} />
+      </div>
       <button
         type="button"
         class="plain more"
@@ -124,8 +127,7 @@ export function VisitRow(props: Props): JSX.Element {
             {(visit) => (
               <CopyJob
                 page={{ words: wordsOf(props.page, props.visit) }}
-                view={visit().seen}
-                code={visit().code}
+                problems={[visit()]}
                 caller={props.route.callerOf(props.visit)}
               />
             )}
@@ -182,7 +184,7 @@ export function Expected(props: OfVisit): JSX.Element {
   const said = createMemo(() => told(props.page, props.visit, props.load));
   const line = (label: string, list: readonly string[]) => (
     <Show when={list.length > 0}>
-      <p>
+      <p class="of">
         <span class="quiet">{label}:</span> {list.join('; ')}
       </p>
     </Show>
@@ -191,7 +193,7 @@ export function Expected(props: OfVisit): JSX.Element {
   return (
     <>
       <p>
-        <strong>{said().what}</strong> <span class="quiet">{said().reason}</span>
+        <strong>{said().what}</strong> <span class="quiet reason">{said().reason}</span>
       </p>
       {line(t('job:lines.error'), [props.visit.seen?.note.error ?? ''].filter(Boolean))}
       <Show when={said().flags.length > 0}>

@@ -32,6 +32,7 @@ export function Visits(props: LoadProps): JSX.Element {
       if (code !== undefined && !rows.has(code)) rows.set(code, { id, row });
     return rows;
   });
+  const last = createMemo(() => visits().length - 1);
   /** The place of the problem above that is the same visit's. */
   const goesWith = (visit: Listed, place: number): number | undefined => {
     const above = visits()[place - 1];
@@ -104,6 +105,7 @@ export function Visits(props: LoadProps): JSX.Element {
                     {...props}
                     visit={visit}
                     place={place()}
+                    last={place() === last()}
                     goesWith={goesWith(visit, place())}
                     same={first()?.id === visit.id ? undefined : first()?.row}
                     onMove={(to, by) => move(visit.id, to, by)}

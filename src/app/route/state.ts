@@ -20,7 +20,8 @@ import { jobLabels } from '../shared/job-text.ts';
 import type { Caller } from '../../visit/job.ts';
 import type { Page } from './page.ts';
 import { makeStore, type Stored } from './stored.ts';
-import { inSlices } from './slices.ts';
+import { painted } from '../shared/breathe.ts';
+import { inSlices } from '../shared/slices.ts';
 
 /** A line with a name of its own: rows of several lists have the same numbers. */
 export type Line = Unread & { readonly id: number };
@@ -94,7 +95,16 @@ export function createRoute(page: Page): RouteState {
   const readingOf = (text: string) => readPasted(text, page.codebooks, labels).reading;
 
   const known = createMemo(() => knownColumns(columns(), labels));
-  const callerOf = ({ others }: Pick<Listed, 'others'>) => callerIn(known(), others);
+  /** Asked for many times by every row: worked out once, until the columns change. */
+  const callers = createMemo(() => {
+    const [columns, made] = [known(), new WeakMap<readonly string[], Caller>()];
+    return (others: readonly string[]): Caller => {
+      const found = made.get(others) ?? callerIn(columns, others);
+      made.set(others, found);
+      return found;
+    };
+  });
+  const callerOf = ({ others }: Pick<Listed, 'others'>) => callers()(others);
   const windowIn = (visit: Pick<Listed, 'others'>) => windowOf(callerOf(visit).time ?? '');
   /** By whom and when a visit is; two problems of one caller are one visit. */
   const visitKey = (visit: Listed): string => {
@@ -201,23 +211,33 @@ export function createRoute(page: Page): RouteState {
   const store = makeStore(page.keepCaller);
   const before = store.read();
   if (before) void restore(before);
+  let unwritten = false;
+  const write = (): void => {
+    if (!unwritten) return;
+    unwritten = false;
+    store.write({
+      columns: columns(),
+      order: order(),
+      lost: lost(),
+      entries: [...visits(), ...unread()].map((one) => ({
+        row: one.row,
+        text: 'code' in one ? (one.code ?? '') : one.text,
+        others: one.others,
+      })),
+    });
+  };
   createEffect(
     on(
       [columns, visits, unread, order, lost],
-      () =>
-        store.write({
-          columns: columns(),
-          order: order(),
-          lost: lost(),
-          entries: [...visits(), ...unread()].map((one) => ({
-            row: one.row,
-            text: 'code' in one ? (one.code ?? '') : one.text,
-            others: one.others,
-          })),
-        }),
+      () => {
+        // What was changed is shown first.
+        unwritten = true;
+        void painted().then(write);
+      },
       { defer: true },
     ),
   );
+  addEventListener('pagehide', write);
   const lineOf = (id: number) => unread().find((line) => line.id === id);
 
   return {

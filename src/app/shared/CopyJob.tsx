@@ -1,17 +1,16 @@
 import type { JSX } from 'solid-js';
 import { defined } from '../../defined.ts';
 import { latestDay } from '../../note/day.ts';
-import type { NoteCode } from '../../note/types.ts';
+import { joined } from '../../visit/hand-over.ts';
 import { makeJob, type Caller } from '../../visit/job.ts';
-import type { VisitView } from '../../visit/read-visit.ts';
+import type { Problems } from '../preview/told.ts';
 import { CopyButton } from './CopyButton.tsx';
 import { jobText, previewLink } from './job-text.ts';
 import { sayer, type Words } from './words.ts';
 
 interface Props {
   readonly page: { readonly words: Words };
-  readonly view: VisitView;
-  readonly code: NoteCode;
+  readonly problems: Problems;
   readonly caller: Caller;
   /** The display's text in full, where the code cannot hold it. */
   readonly error?: string | undefined;
@@ -21,16 +20,20 @@ interface Props {
 export function CopyJob(props: Props): JSX.Element {
   const t = sayer(props);
   const job = () => {
-    const { view, code, caller, error } = props;
-    return makeJob(view, {
-      ...{ code, caller, link: previewLink(code) },
-      made: latestDay(view.note.day, new Date()),
+    const { problems, caller, error } = props;
+    const [{ code, seen }, ...others] = problems;
+    const also = others.map((one) => one.code);
+    return makeJob(seen, {
+      ...{ code, caller, also, link: previewLink(joined([code, ...also])) },
+      others: others.map((one) => one.seen),
+      made: latestDay(seen.note.day, new Date()),
       ...defined({ error }),
     });
   };
   const text = (): string => {
     const made = job();
-    return made ? jobText(props.page.words, props.view, made) : props.code;
+    const [{ code, seen }] = props.problems;
+    return made ? jobText(props.page.words, seen, made) : code;
   };
   return (
     <>
@@ -38,7 +41,7 @@ export function CopyJob(props: Props): JSX.Element {
       <CopyButton
         page={props.page}
         label={t('job:copyJson')}
-        text={() => JSON.stringify(job() ?? { code: props.code }, undefined, 2)}
+        text={() => JSON.stringify(job() ?? { code: props.problems[0].code }, undefined, 2)}
         done={t('job:copied')}
       />
     </>

@@ -28,41 +28,54 @@ export interface Fetched<T> {
 }
 
 /**
- * The data of an address that may change; what has come is kept, and late answers for an address
- * no longer wanted are let go. Trusted as our own build's: its shape is not checked.
+ * The data of addresses that may change, all of it or none; what has come is kept, and late answers
+ * for an address no longer wanted are let go. Trusted as our own build's: its shape is not checked.
  */
-export function createFetched<T>(address: Accessor<string | undefined>): Fetched<T> {
-  const url = createMemo(address);
+export function createAllFetched<T>(addresses: Accessor<readonly string[]>): Fetched<readonly T[]> {
+  const urls = createMemo(addresses);
   const [known, setKnown] = createSignal<Readonly<Record<string, Result<T, FetchProblem>>>>({});
   const load = async (wanted: string): Promise<void> => {
     const result = (await fetchData(wanted)) as Result<T, FetchProblem>;
     setKnown((all) => ({ ...all, [wanted]: result }));
   };
   createEffect(() => {
-    const wanted = url();
     // What is there already must not come as a new object: whoever shows it would begin anew.
-    if (wanted !== undefined && !untrack(known)[wanted]?.ok) void load(wanted);
+    for (const wanted of urls()) if (!untrack(known)[wanted]?.ok) void load(wanted);
   });
-  const now = () => {
-    const wanted = url();
-    return wanted === undefined ? undefined : known()[wanted];
-  };
-  return {
-    value: () => {
-      const found = now();
-      return found?.ok === true ? found.value : undefined;
+  const now = () => urls().map((wanted) => known()[wanted]);
+  const failed = () => now().find((found) => found?.ok === false);
+  const all = createMemo(
+    () => {
+      const values = now().flatMap((found) => (found?.ok === true ? [found.value] : []));
+      return values.length === urls().length ? values : undefined;
     },
+    undefined,
+    {
+      equals: (a, b) =>
+        a === b || (a?.length === b?.length && !!a?.every((one, i) => one === b?.[i])),
+    },
+  );
+  return {
+    value: all,
     problem: () => {
-      const found = now();
+      const found = failed();
       return found?.ok === false ? found.error : undefined;
     },
     retry() {
-      const wanted = url();
-      if (wanted === undefined) return;
+      const again = urls().filter((wanted) => known()[wanted]?.ok === false);
       setKnown((all) =>
-        Object.fromEntries(Object.entries(all).filter(([other]) => other !== wanted)),
+        Object.fromEntries(Object.entries(all).filter(([other]) => !again.includes(other))),
       );
-      void load(wanted);
+      for (const wanted of again) void load(wanted);
     },
   };
+}
+
+/** The same of one address. */
+export function createFetched<T>(address: Accessor<string | undefined>): Fetched<T> {
+  const all = createAllFetched<T>(() => {
+    const wanted = address();
+    return wanted === undefined ? [] : [wanted];
+  });
+  return { ...all, value: () => all.value()?.[0] };
 }

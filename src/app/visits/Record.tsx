@@ -6,14 +6,14 @@ import { copy } from '../shared/Copy.tsx';
 import { sayer } from '../shared/words.ts';
 import { name, names } from '../shared/staff-words.ts';
 import type { Page } from '../preview/page.ts';
-import type { DiagnosisState } from '../preview/visit.ts';
+import type { ProblemState } from '../preview/visit.ts';
 import { asFile, recorded, type StoredVisit } from './stored.ts';
 import { add, all, onChange, type StoreProblem } from './store.ts';
 import { foundName, problemLines } from './words.ts';
 
 interface Props {
   readonly page: Page;
-  readonly visit: DiagnosisState;
+  readonly visit: ProblemState;
   readonly code: string;
 }
 

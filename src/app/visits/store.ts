@@ -1,7 +1,7 @@
 /** The visits kept in this browser's database; every tab of the site sees the same ones. */
 import { deleteDB, openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import { fail, ok, type Result } from '../../result.ts';
-import { inSlices } from '../route/slices.ts';
+import { inSlices } from '../shared/slices.ts';
 import { isStored, type StoredVisit } from './stored.ts';
 
 /** Why the device does not keep or give visits. */

@@ -17,10 +17,8 @@ export interface Bundle {
  * than gzip looks back (32 KiB, RFC 1951) is written once: pages of a site are alike.
  */
 export interface Packed {
-  /** Address relative to the worker's scope, bytes, place in `headers`; in order. */
+  /** Address relative to the worker's scope, bytes, place among the release's headers; in order. */
   readonly files: readonly (readonly [path: string, bytes: number, headers: number])[];
-  /** Headers that files are answered with. */
-  readonly headers: readonly Readonly<Record<string, string>>[];
   /** SHA-256 of all files one after the other, base 64. */
   readonly hash: string;
   /** By threes: so many bytes of `literals`, so many of those from so many back. */

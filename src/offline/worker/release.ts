@@ -11,7 +11,9 @@ export interface Release {
   readonly scope: string;
   /** What all pages share, one for each guide, the first one that of most readers, and the rest. */
   readonly bundles: readonly [shared: Bundle, ...others: Bundle[]];
-  /** SHA-256 of `bundles` as JSON, base 64. */
+  /** Headers that its files are answered with. */
+  readonly headers: readonly Readonly<Record<string, string>>[];
+  /** SHA-256 of both as JSON, base 64. */
   readonly version: string;
   /** The release of the codes it writes, which recalls name. */
   readonly number: number;
@@ -35,12 +37,14 @@ export class Altered extends Error {}
 /** A device that is too full. */
 export class Full extends Error {}
 
+/** Of low priority: a reader's next page goes first. */
+const ask = (url: string, cache: RequestCache) => fetch(url, { cache, priority: 'low' });
+
 /** A bundle as it should be, or an exception: nothing of one with a wrong byte is kept. */
-async function fetched(url: string, hash: string): Promise<Packed> {
+async function verified(url: string, hash: string, answer: Promise<Response>): Promise<Packed> {
   // Named by its content, it never changes; where the browser's own cache holds another, past it.
-  for (const cache of ['default', 'reload'] as const) {
-    // Of low priority: a reader's next page goes first.
-    const response = await fetch(url, { cache, priority: 'low' });
+  for (const again of [false, true]) {
+    const response = await (again ? ask(url, 'reload') : answer);
     if (!response.ok) throw new Error(`${url}: ${String(response.status)}`);
     const body = await response.arrayBuffer();
     if ((await digest(body)) === hash) return JSON.parse(new TextDecoder().decode(body)) as Packed;
@@ -73,7 +77,7 @@ export async function keep(
   guides: readonly (string | undefined)[],
   usable: () => void,
 ): Promise<void> {
-  const { bundles, scope } = release;
+  const { bundles, headers, scope } = release;
   const [shared] = bundles;
   const name = cacheOf(release);
   const cache = await caches.open(name);
@@ -83,50 +87,59 @@ export async function keep(
   if (!before) left.add(shared.name);
   await remainMissing(name, left);
 
-  const come = ({ path, hash }: Bundle) => fetched(new URL(path, scope).href, hash);
-  const store = async (bundle: Bundle, packed: Packed, base: Uint8Array) => {
+  const come = (bundle: Bundle) => {
+    const url = new URL(bundle.path, scope).href;
+    const answer = ask(url, 'default');
+    return { bundle, answer, packed: verified(url, bundle.hash, answer) };
+  };
+  const open = async ({ path }: Bundle, packed: Packed, base: Uint8Array) => {
     const bytes = unpack(packed, base);
-    if ((await digest(bytes)) !== packed.hash) throw new Altered(bundle.path);
+    if ((await digest(bytes)) !== packed.hash) throw new Altered(path);
+    return bytes;
+  };
+  const store = async (bundle: Bundle, { files }: Packed, bytes: Uint8Array<ArrayBuffer>) => {
     let at = 0;
-    const entries = packed.files.map(([path, size, kind]) => {
-      const headers = packed.headers[kind] ?? {};
-      const response = new Response(bytes.subarray(at, (at += size)), { headers });
-      return cache.put(new URL(path, scope), response);
+    const entries = files.map(([path, size, kind]) => {
+      const body = bytes.subarray(at, (at += size));
+      return cache.put(new URL(path, scope), new Response(body, { headers: headers[kind] ?? {} }));
     });
     if (bundle === shared) entries.push(cache.put(sharedKey(), new Response(bytes)));
     await Promise.all(entries);
     left.delete(bundle.name);
     await remainMissing(name, left);
-    return bytes;
   };
 
-  const wanted = bundles.filter((bundle) => left.has(bundle.name) && bundle !== shared);
-  const own = wanted.filter((bundle) => guides.includes(bundle.name));
-  const rest = wanted.filter((bundle) => !own.includes(bundle));
-  const first = left.has(shared.name) ? [shared, ...own] : own;
+  const wanted = bundles.filter((bundle) => left.has(bundle.name));
+  const first = wanted.filter((bundle) => bundle === shared || guides.includes(bundle.name));
+  const later = wanted.filter((bundle) => !first.includes(bundle));
   if (!(await hasRoom(first))) throw new Full();
-  const room = hasRoom([...first, ...rest]);
-  const common = before ? undefined : come(shared);
-  const keptBefore = async () =>
-    new Uint8Array((await before?.arrayBuffer()) ?? new ArrayBuffer(0));
-  const base = common?.then((packed) => store(shared, packed, new Uint8Array())) ?? keptBefore();
-  const coming = own.map((bundle) => [bundle, come(bundle)] as const);
-  const ready = [
-    base,
-    ...coming.map(async ([bundle, packed]) => store(bundle, await packed, await base)),
-  ];
-  const others = rest.map(async (bundle) => {
-    // Asked for once the first have come, put in place once these are: they share line and device.
-    await Promise.all([common, ...coming.map(([, packed]) => packed)]);
-    if (!(await room)) throw new Full();
-    const packed = await come(bundle);
-    await Promise.all(ready);
-    return store(bundle, packed, await base);
+  const room = hasRoom(wanted);
+  const coming = first.map(come);
+  const begun = Promise.all(coming.map(({ answer }) => answer));
+  const arrived = Promise.all(coming.map(({ packed }) => packed));
+  const kept = async () => new Uint8Array((await before?.arrayBuffer()) ?? new ArrayBuffer(0));
+  const common = coming.find(({ bundle }) => bundle === shared);
+  const base = common?.packed.then((packed) => open(shared, packed, new Uint8Array())) ?? kept();
+  const ready = coming.map(async ({ bundle, packed: coming }) => {
+    const packed = await coming;
+    const bytes = bundle === shared ? await base : await open(bundle, packed, await base);
+    await store(bundle, packed, bytes);
   });
-  const all = Promise.allSettled([...ready, ...others]);
+  const others = later.map(async (bundle, place) => {
+    // They share line and device with the first. One, the largest where all is missing, is asked for
+    // when these begin to come, so that the line does not rest; others once they have. All are put in
+    // place after them.
+    await (place === 0 ? begun : arrived);
+    if (!(await room)) throw new Full();
+    const packed = await come(bundle).packed;
+    await Promise.all(ready);
+    await store(bundle, packed, await open(bundle, packed, await base));
+  });
+  const all = Promise.allSettled([base, begun, arrived, ...ready, ...others]);
   await Promise.all(ready).then(usable, () => undefined);
-  for (const one of await all) if (one.status === 'rejected') throw asFull(one.reason);
-  await remainMissing(name, left);
+  // Those that wrote what is left at the same time may have done so in any order.
+  const ends = [...(await all), ...(await Promise.allSettled([remainMissing(name, left)]))];
+  for (const one of ends) if (one.status === 'rejected') throw asFull(one.reason);
   await cache.delete(sharedKey());
 }
 

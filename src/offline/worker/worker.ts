@@ -23,7 +23,8 @@ import {
 
 /** Put in by the build: the worker changes with every release. */
 declare const BUNDLES: Release['bundles'];
-/** SHA-256 of the same. */
+declare const HEADERS: Release['headers'];
+/** SHA-256 of both. */
 declare const RELEASE: string;
 /** What the build knows of this copy. */
 declare const COPY: {
@@ -44,7 +45,7 @@ declare const self: ServiceWorkerGlobalScope;
 
 const { scope } = self.registration;
 const release: Release = {
-  ...{ scope, bundles: BUNDLES, version: RELEASE, number: COPY.release },
+  ...{ scope, bundles: BUNDLES, headers: HEADERS, version: RELEASE, number: COPY.release },
 };
 const cacheName = cacheOf(release);
 const own = { release: COPY.release, pages: COPY.recall.pages };

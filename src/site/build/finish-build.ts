@@ -2,13 +2,14 @@ import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { firm, languages } from '../../content/load.ts';
+import { firm, languages, mainLanguage } from '../../content/load.ts';
 import { address } from '../addresses.ts';
 import { headersFile } from '../policy.ts';
 import { frontPages } from './front-pages.ts';
 import { keepOffline } from './keep-offline.ts';
 import { precompress } from './precompress.ts';
 import { ownStyles } from './inline-styles.ts';
+import { markEnglish, tight } from './markup.ts';
 import { withAddresses } from './relative-addresses.ts';
 
 /**
@@ -28,9 +29,13 @@ export function finishBuild(): AstroIntegration {
           .map((file) => file.split(sep).join('/'));
         const styles = new Set<string>();
         const withOwnStyle = ownStyles(root);
+        const marks = new Map(languages().map((one) => [one, markEnglish(one)]));
         for (const name of pages) {
-          const built = await readFile(join(root, name), 'utf8');
-          const { page, hash } = await withOwnStyle(name, built);
+          const built = tight(await readFile(join(root, name), 'utf8'));
+          const language =
+            /^(?:index\.)?([a-z]{2})(?=\/|\.html$)/.exec(name)?.[1] ?? mainLanguage();
+          const marked = marks.get(language)?.(built) ?? built;
+          const { page, hash } = await withOwnStyle(name, marked);
           if (hash !== undefined) styles.add(hash);
           await writeFile(join(root, name), withAddresses(page, name, firm().site));
         }

@@ -9,6 +9,7 @@ import { ownNodes } from '../../guide/ids.ts';
 import type { Guide } from '../../guide/types.ts';
 import { TYPES, headersFor, parseHeaders, type HeaderRule } from '../../headers.ts';
 import type { Bundle, Packed } from '../../offline/worker/bundle.ts';
+import type { Release } from '../../offline/worker/release.ts';
 import { mainGuide } from '../finder.ts';
 import { isGuarded } from '../walks.ts';
 import { pack } from './pack.ts';
@@ -28,6 +29,8 @@ const LEFT_OUT =
 
 /** Pages for staff, by their address from the scope. */
 const FOR_STAFF = /^(?:staff|preview|desk|round|bench)\//;
+/** What guides lead to; of all else there is time until these are kept. */
+const WITH_GUIDES = /^(?:(?:note|recalled|renew)\/)?$|\.(?:svg|webmanifest)$/;
 /** Scripts, styles and data, seen from any scope. */
 const IN_PARTS = /(?:^|\/)_astro\//;
 /** Guides that have a page alike, so that all have a use for it. */
@@ -92,7 +95,8 @@ interface Kept {
   /** Address from the scope. */
   readonly address: string;
   readonly data: Buffer;
-  readonly headers: Readonly<Record<string, string>>;
+  /** Place of its headers among the release's. */
+  readonly kind: number;
 }
 
 /** Names of guides, by the name of a page: the pages that guides share. */
@@ -141,21 +145,21 @@ function sorter(kept: readonly Kept[]): (address: string) => string | undefined 
       const name = nameOf(address);
       return byAll.has(name) ? 'shared' : byStaff.has(name) ? 'rest' : undefined;
     }
-    if (FOR_STAFF.test(address)) return 'rest';
     const [, guide = '', page = ''] = /^([\w-]+)\/([\w-]+)\/$/.exec(address) ?? [];
     const among = alike.get(page) ?? [];
-    if (!among.includes(guide)) return 'shared';
+    if (!among.includes(guide)) return WITH_GUIDES.test(address) ? 'shared' : 'rest';
     // Pages that guides share are alike: those of one tell the others' bundles most of theirs.
     return guide === mainGuide().id && among.length >= MANY ? 'shared' : guide;
   };
 }
 
-/** The headers that a host which reads `_headers` gives a file, as far as a kept one needs them. */
-function headersOf(rules: readonly HeaderRule[], file: string): Readonly<Record<string, string>> {
+/** The headers that a host which reads `_headers` gives a file, as far as a kept one needs them, in JSON. */
+function headersOf(rules: readonly HeaderRule[], file: string): string {
   const kind = TYPES.get(extname(file)) ?? 'application/octet-stream';
   const path = `/${file.replace(/(^|\/)index\.html$/, '$1')}`;
   const { 'cache-control': _, ...given } = Object.fromEntries(headersFor(rules, path));
-  return { ...given, 'content-type': kind.startsWith('image/') ? kind : `${kind};charset=utf-8` };
+  const type = kind.startsWith('image/') ? kind : `${kind};charset=utf-8`;
+  return JSON.stringify({ ...given, 'content-type': type });
 }
 
 /** Writes a bundle. */
@@ -167,12 +171,8 @@ async function writeBundle(
   before: Buffer,
 ): Promise<Bundle & { readonly data: Buffer }> {
   const data = Buffer.concat(kept.map((file) => file.data));
-  const headers = [...new Set(kept.map((file) => JSON.stringify(file.headers)))];
   const packed: Packed = {
-    files: kept.map(({ address, data: { length }, headers: own }) => [
-      ...([address, length, headers.indexOf(JSON.stringify(own))] as const),
-    ]),
-    headers: headers.map((text) => JSON.parse(text) as Record<string, string>),
+    files: kept.map(({ address, data: { length }, kind }) => [address, length, kind]),
     hash: digest(data),
     ...pack(data, before),
   };
@@ -227,35 +227,31 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
         (!/\.(?:html|webmanifest)$/.test(file) || scopeOf(file) === scope) && isOf(scope, file),
     );
     const up = '../'.repeat(scope.split('/').length - 1);
+    const kinds = [...new Set(kept.map((file) => headersOf(rules, file)))];
     const all = await Promise.all(
       kept.map(async (file): Promise<Kept> => {
         // The address from the scope: a language's folder lies one below the shared files.
         const path = file.startsWith(scope) ? file.slice(scope.length) : up + file;
         const address = path.replace(/(^|\/)index\.html$/, '$1');
-        return { address, data: await readFile(join(dist, file)), headers: headersOf(rules, file) };
+        const kind = kinds.indexOf(headersOf(rules, file));
+        return { address, kind, data: await readFile(join(dist, file)) };
       }),
     );
     const bundleOf = sorter(all);
-    const bundles = new Map<string, Kept[]>([
-      ['shared', []],
-      [mainGuide().id, []],
-    ]);
-    for (const one of all) {
-      const name = bundleOf(one.address);
-      if (name !== undefined) bundles.set(name, [...(bundles.get(name) ?? []), one]);
-    }
+    const bundles = Map.groupBy(all, ({ address }) => bundleOf(address));
     const BUNDLES: Bundle[] = [];
     let before: Buffer = Buffer.of();
-    // After the two the largest is asked for first: it takes longest to come.
-    const size = (some: readonly Kept[]) => some.reduce((sum, { data }) => sum + data.length, 0);
-    const named = [...bundles];
-    const others = named.splice(2).sort(([, a], [, b]) => size(b) - size(a));
-    for (const [name, some] of [...named, ...others]) {
+    // After the two the rest, which is largest: it takes longest to come.
+    for (const name of new Set(['shared', mainGuide().id, 'rest', ...bundles.keys()])) {
+      if (name === undefined) continue;
+      const some = bundles.get(name) ?? [];
       const { data, ...bundle } = await writeBundle(dist, up, name, some, before);
       if (name === 'shared') before = data;
       BUNDLES.push(bundle);
     }
-    const known = { BUNDLES, RELEASE: digest(JSON.stringify(BUNDLES)), COPY };
+    const HEADERS = kinds.map((text) => JSON.parse(text) as Release['headers'][number]);
+    const RELEASE = digest(JSON.stringify([BUNDLES, HEADERS]));
+    const known = { BUNDLES, HEADERS, RELEASE, COPY };
     await writeFile(join(dist, scope, 'sw.js'), await bundle('worker.ts', known));
     await writeFile(join(dist, scope, 'recall.json'), JSON.stringify(facts.recall));
   }

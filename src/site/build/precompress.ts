@@ -1,4 +1,5 @@
-import { readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { readdir, readFile, stat, utimes, writeFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
 import { extname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants, gzip } from 'node:zlib';
@@ -21,18 +22,9 @@ const ENCODERS = [
   { suffix: '.gz', encode: (input: Buffer) => promisify(gzip)(input, { level: 9 }) },
 ];
 
-/** Puts a file in place whole: a reader never sees half of it. */
-async function writeWhole(file: string, data: Buffer, modified: Date): Promise<void> {
-  const draft = `${file}.${String(process.pid)}.tmp`;
-  await writeFile(draft, data);
-  await utimes(draft, modified, modified);
-  await rename(draft, file);
-}
-
 /**
  * Writes a `.br` and a `.gz` copy beside every compressible file of a built site, as static hosts
- * expect them. A copy carries its original's time, so what is already there and current is kept.
- * A copy that would not be smaller is left out.
+ * expect them, each with its original's time. A copy that would not be smaller is left out.
  *
  * @param dir the built site, absolute or relative to the working directory
  */
@@ -41,15 +33,16 @@ export async function precompress(dir: string): Promise<void> {
   const files = entries
     .filter((entry) => entry.isFile() && COMPRESSIBLE.has(extname(entry.name)))
     .map((entry) => join(entry.parentPath, entry.name));
-  for (const file of files) {
-    const { mtime, size } = await stat(file);
-    for (const { suffix, encode } of ENCODERS) {
-      const copy = file + suffix;
-      const there = await stat(copy).catch(() => undefined);
-      if (there !== undefined && Math.abs(there.mtimeMs - mtime.getTime()) < 1000) continue;
-      const packed = await encode(await readFile(file));
-      if (packed.length < size) await writeWhole(copy, packed, mtime);
-      else await rm(copy, { force: true });
+  const work = async () => {
+    for (let file = files.pop(); file !== undefined; file = files.pop()) {
+      const [{ mtime }, data] = await Promise.all([stat(file), readFile(file)]);
+      for (const { suffix, encode } of ENCODERS) {
+        const packed = await encode(data);
+        if (packed.length >= data.length) continue;
+        await writeFile(file + suffix, packed);
+        await utimes(file + suffix, mtime, mtime);
+      }
     }
-  }
+  };
+  await Promise.all(Array.from({ length: availableParallelism() }, work));
 }

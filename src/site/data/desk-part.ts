@@ -2,8 +2,9 @@ import { defined } from '../../defined.ts';
 import type { Guide, GuideNode } from '../../guide/types.ts';
 import { moreQuestions, remaining, type Remaining } from '../../guide/remaining.ts';
 import type { DeskNode, DeskPart } from '../../app/desk/page.ts';
-import { models } from '../../content/load.ts';
+import { models, releases } from '../../content/load.ts';
 import { detailKey, keyIn } from '../../diagnosis/evidence.ts';
+import { partOfRelease } from '../../note/part-of-release.ts';
 import { makeCalls } from './phone-links.ts';
 import { deskNamespace } from '../words.ts';
 import { guideTexts } from './texts.ts';
@@ -72,7 +73,9 @@ const SAID = [
 
 /** What the desk loads for a guide. */
 export function deskPart(language: string, guide: Guide): DeskPart {
+  const release = releases().at(-1);
   return {
+    ...(release ? { release: partOfRelease(release, guide.id, true) } : {}),
     nodes: nodesOf(guide),
     calls: makeCalls(language, guide, true),
     texts: guideTexts(language, guide, SAID, deskNamespace),

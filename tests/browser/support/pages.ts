@@ -36,7 +36,7 @@ export interface Visit {
 
 /** What decides which parts a page is made of. */
 function partsOf(path: string, of: OfGuide | undefined): string {
-  if (!of) return path.replace(/\/(care|map|safety)\/.+/, '/$1/x/');
+  if (!of) return path.replace(/\/(care|map)\/.+/, '/$1/x/');
   const { kind, caution, timer, takesError } = of.node;
   return [kind, caution, timer?.kind, takesError].join();
 }
@@ -54,9 +54,11 @@ export function textOf(dist: string, path: string): string {
 /**
  * The pages of a sweep. Of guides, a page of every distinct text, in one of the languages by turns,
  * so that each language has its share of every guide; of the locked door each in the first language
- * as well. Pages that say the same differ in their links alone: those are held by tests/built. Pages of no guide in all their languages. With `EVERY=1` every page there is.
+ * as well. Pages that say the same differ in their links alone: those are held by tests/built. Pages
+ * of no guide in the first language; in the others one of each kind, and of the rest every so many.
+ * With `EVERY=1`, or `whole`, every page there is.
  */
-export function visits(dist: string): Visit[] {
+export function visits(dist: string, whole = every): Visit[] {
   const [main = '', ...others] = languages();
   let turn = 0;
   const texts = new Set<string>();
@@ -66,12 +68,12 @@ export function visits(dist: string): Visit[] {
       const text = textOf(dist, `/${guide.id}/${node.id}/`);
       const again = texts.has(text);
       texts.add(text);
-      if (again && !every) return [];
+      if (again && !whole) return [];
       const journey = shortest.get(node.id);
       if (!journey) throw new Error(`no way to ${guide.id}/${node.id}`);
       const turned = languages()[turn++ % languages().length] ?? main;
       const always = guide.id === doorLocked().id ? [main] : [];
-      return [...new Set(every ? languages() : [...always, turned])].map((language) => ({
+      return [...new Set(whole ? languages() : [...always, turned])].map((language) => ({
         language,
         path: `${rootOf(language)}${guide.id}/${node.id}/`,
         hash: journey.length === 0 ? '' : `#j=${formatJourney(journey)}`,
@@ -89,10 +91,11 @@ export function visits(dist: string): Visit[] {
       of: undefined,
     }));
   const seen = new Set<string>();
-  return [...ofGuides, ...besides].map((visit) => {
+  return [...ofGuides, ...besides].flatMap((visit, nth) => {
     const make = `${visit.language} ${partsOf(visit.path, visit.of)}`;
     const first = every || !seen.has(make);
     seen.add(make);
-    return { ...visit, first };
+    const turned = visit.of !== undefined || visit.language === main || nth % others.length === 0;
+    return first || turned ? [{ ...visit, first }] : [];
   });
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { bestOrder, expectedMinutes, likeliestFirst } from '../../../src/diagnosis/order.ts';
+import { bestOrder, expectedMinutes } from '../../../src/diagnosis/order.ts';
 import type { Search } from '../../../src/diagnosis/order.ts';
+import { likeliestFirst } from '../../unit/diagnosis/support/habits.ts';
 
 const search = (p: readonly number[], minutes: readonly number[]): Search => ({
   shares: p,

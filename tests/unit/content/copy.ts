@@ -9,11 +9,14 @@ import { tellProblem } from '../../../src/content/tell.ts';
 
 const published = fileURLToPath(new URL('../../../content', import.meta.url));
 
-/** A copy of the published content to break; `done` takes it away. */
+/** A copy of the published content to break, in English alone; `done` takes it away. */
 export function copyOfContent(): { readonly folder: string; readonly done: () => void } {
   const top = mkdtempSync(join(tmpdir(), 'copy-'));
   const folder = join(top, 'content');
   cpSync(published, folder, { recursive: true });
+  const firm = join(folder, 'firm.yaml');
+  const text = readFileSync(firm, 'utf8');
+  writeFileSync(firm, text.replace(/^languages: .*$/m, 'languages: [en]'));
   return { folder, done: () => rmSync(top, { recursive: true }) };
 }
 

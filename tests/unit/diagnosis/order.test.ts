@@ -1,15 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import {
-  bestOrder,
-  expectedMinutes,
-  likeliestFirst,
-  stepsOf,
-} from '../../../src/diagnosis/order.ts';
+import { bestOrder, expectedMinutes, stepsOf } from '../../../src/diagnosis/order.ts';
 import type { Search } from '../../../src/diagnosis/order.ts';
 import { seeded } from '../../../src/diagnosis/random.ts';
 import { cases } from '../../support/sample.ts';
 import { many, whole } from './support/models.ts';
 import { leastMinutes, randomSearch } from './support/orders.ts';
+import { likeliestFirst } from './support/habits.ts';
 
 function closeTo(found: number, wanted: number, name: string): void {
   if (!(Math.abs(found - wanted) <= 1e-9 * Math.max(1, wanted)))

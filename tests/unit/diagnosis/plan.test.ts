@@ -4,6 +4,7 @@ import { COMPLAINT, observed } from '../../../src/diagnosis/evidence.ts';
 import { doorStep, openingFor, plan } from '../../../src/diagnosis/plan.ts';
 import { shares } from '../../../src/diagnosis/posterior.ts';
 import type { Evidence } from '../../../src/diagnosis/types.ts';
+import { habits } from './support/habits.ts';
 import { modelOf } from './support/models.ts';
 import { given, realModel, told } from './support/real.ts';
 
@@ -75,7 +76,7 @@ describe('the published checks', () => {
   test('have a fixed order that holds each once; a visit follows it as far as it may find', () => {
     // The reading at the sensor only tells two faults apart that the plug's has found.
     expect(real.fixedOrder.at(-1)).toBe('sensor-at-oven');
-    const { steps } = plan(real, told()).fixed;
+    const { steps } = habits(real, told()).fixed;
     expect(steps.length).toBeGreaterThan(8);
     expect(ids(steps)).toEqual(real.fixedOrder.filter((id) => ids(steps).includes(id)));
     expect(real.fixedOrder.toSorted()).toEqual(real.checks.map(({ id }) => id).toSorted());
@@ -85,7 +86,7 @@ describe('the published checks', () => {
     'after "%s" the plan costs no more than the habits and the fixed order',
     (_, evidence) => {
       if (typeof evidence === 'string') throw new Error('not evidence');
-      const { best, fixed, likeliest } = plan(real, evidence);
+      const { best, fixed, likeliest } = habits(real, evidence);
       expect(best.steps.length).toBeGreaterThan(3);
       expect(best.expectedMinutes).toBeLessThanOrEqual(fixed.expectedMinutes + 1e-9);
       expect(best.expectedMinutes).toBeLessThanOrEqual(likeliest.expectedMinutes + 1e-9);
@@ -176,7 +177,7 @@ describe('the habit of likeliest first', () => {
         { minutes: 1, access: [0], finds: [2] },
       ],
     });
-    const { best, likeliest } = plan(model, []);
+    const { best, likeliest } = habits(model, []);
     expect(ids(best.steps)).toEqual(['c2', 'c1', 'c0']);
     expect(best.expectedMinutes).toBeCloseTo(6 + 0.8 * 2 + 0.5 * 10, 12);
     expect(likeliest.expectedMinutes).toBeCloseTo(10 + 0.5 * 7 + 0.2 * 1, 12);

@@ -13,7 +13,7 @@ const digest = (data: string | Buffer) => createHash('sha256').update(data).dige
 describe('what is packed', () => {
   const unpacked = (files: Buffer, before: Buffer) => {
     const packed = {
-      ...({ files: [['', files.length, 0]], headers: [], hash: '' } as const),
+      ...({ files: [['', files.length, 0]], hash: '' } as const),
       ...pack(files, before),
     };
     const sent = JSON.parse(JSON.stringify(packed)) as Packed;
@@ -62,7 +62,6 @@ function site(): { release: Release; sent: Map<string, string>; files: Map<strin
     const data = Buffer.concat(bodies);
     const text = JSON.stringify({
       files: paths.map((path, i) => [path, bodies[i]?.length, 0]),
-      headers: [{ 'content-type': 'text/html' }],
       ...{ hash: digest(data), ...pack(data, before) },
     });
     if (name === 'shared') before = data;
@@ -71,7 +70,10 @@ function site(): { release: Release; sent: Map<string, string>; files: Map<strin
   });
   const [shared, ...others] = bundles;
   if (!shared) throw new Error('no bundle');
-  const release: Release = { scope: SCOPE, number: 1, version: 'v', bundles: [shared, ...others] };
+  const release: Release = {
+    ...{ scope: SCOPE, number: 1, version: 'v', bundles: [shared, ...others] },
+    headers: [{ 'content-type': 'text/html' }],
+  };
   return { release, sent, files };
 }
 

@@ -8,7 +8,7 @@ const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
 );
 /** Of a theme, and what is blue, yellow, bread or dark in every theme. */
 const COLORS = ['none', 'currentColor', '#fff', '#222', '#2f7fd0', '#e8a200', '#e2bd84'].concat(
-  ['accent', 'accent-soft', 'card', 'danger-line'].map((token) => `var(--${token})`),
+  ['accent', 'accent-soft', 'card', 'danger-line', 'done'].map((token) => `var(--${token})`),
 );
 
 test('it is told of every drawing, and of no other, what it shows', () => {

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { guides, guideText } from '../../../src/content/load.ts';
+import { SOURCE } from '../../../src/content/texts.ts';
 import { count, grade, gradeOf, hardest, sentencesOf } from '../../../src/text/readability.ts';
 
 describe('readability', () => {
@@ -69,5 +71,35 @@ describe('readability', () => {
       'Then wait for the oven to cool.',
     ]);
     expect(listed[0]?.grade).toBeGreaterThan(listed[1]?.grade ?? NaN);
+  });
+});
+
+/** Verbs of what hands do, at the beginning of a sentence; plain-language practice, no source. */
+const DEEDS =
+  /^(?:then |first |next time,? |when [^,]*, |once [^,]*, |with [^,]*, |tomorrow, )*(?:bake|call|center|change|clear|close|copy|cover|fill|get|heat|hold|lift|lower|move|open|press|pull|push|put|raise|remove|rinse|set|shut|slide|spray|start|take|throw|turn|unplug|wipe|write)\b/i;
+/** A line with a condition tells of one deed or the other; wiping is done when all is clean. */
+const deedsIn = (line: string): number =>
+  /^If |\?|Wipe again/.test(line) ? 1 : sentencesOf([line]).filter((one) => DEEDS.test(one)).length;
+
+describe('a numbered line', () => {
+  it('asks for one deed', () => {
+    const lines = guides().flatMap((guide) =>
+      Object.entries(guideText(SOURCE, guide)).flatMap(([page, { now = [], lines: all = [] }]) =>
+        [...now, ...all].map((line) => `${page}: ${line}`),
+      ),
+    );
+    expect(lines.length).toBeGreaterThan(200);
+    expect(
+      [...new Set(lines)].filter((line) => deedsIn(line.slice(line.indexOf(': ') + 2)) > 1),
+    ).toEqual([]);
+  });
+
+  it.each([
+    ['Press Off. Turn the knobs to Off.', 2],
+    ['Push the door shut. Then pull the handle gently.', 2],
+    ['Turn that breaker off. Leave it off.', 1],
+    ['Call us. Say what you saw.', 1],
+  ])('is seen to ask for as many: %s', (line, deeds) => {
+    expect(deedsIn(line)).toBe(deeds);
   });
 });

@@ -62,7 +62,7 @@ function stemsOf(word: string, language: string): readonly string[] {
 function wrongWords(language: string): string[] {
   const own = content().ownWords();
   const known = new Set(
-    own.ok ? [...(own.value['all'] ?? []), ...(own.value[language] ?? [])] : [],
+    own.ok ? ['all', 'panel', language].flatMap((list) => own.value[list] ?? []) : [],
   );
   const isOwn = (word: string) =>
     known.has(word) || known.has(word.charAt(0).toLowerCase() + word.slice(1));

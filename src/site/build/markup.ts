@@ -1,0 +1,52 @@
+import { content, firm, languageOf, mainLanguage } from '../../content/load.ts';
+import { SOURCE } from '../../content/texts.ts';
+
+const BLOCKS =
+  'article|body|d[dlt]|details|div|fig\\w+|footer|h\\d|head|header|html|li|link|main|meta|nav|[ou]l|p|section|summary|t[dhr]|table|tbody|thead|title';
+const BESIDE_BLOCKS = new RegExp(
+  `\\s+(?=</?(?:${BLOCKS})\\b)|(?<=</?(?:${BLOCKS})\\b[^>]*>)\\s+`,
+  'g',
+);
+/** What holds no text of the page's language, then a tag with the text behind it. */
+const PARTS = /<(script|style|svg|title|option|textarea)\b.*?<\/\1>|(<[^>]*>)([^<]+)/gs;
+/** Their text would become several boxes in a row. */
+const IN_A_ROW = /^<(?:a [^>]*data-answer|h\d|summary|button)/;
+
+/** A page without the spaces that no browser shows. */
+export const tight = (page: string): string => page.replace(BESIDE_BLOCKS, '');
+
+/** Words on a range that are words of another language, too: only where they can be no other. */
+const ONLY: Readonly<Record<string, string>> = {
+  On: '(?<=\\p{L} )On',
+  Control: 'Control(?= Lock)',
+  calibration: '(?<=“)calibration',
+};
+
+function english(language: string): RegExp {
+  // Beside Arabic letters all Latin ones are English; no part of a name of a character.
+  if (languageOf(language).direction === 'rtl')
+    return /(?<![&#\w])[a-z][\w.@’'-]*(?:(?: |&amp;)+[a-z][\w.@’'-]*)*(?<![.'-])/giu;
+  const own = content().ownWords();
+  const panel = own.ok ? (own.value['panel'] ?? []) : [];
+  const { name, 'short-name': short = name } = firm();
+  const names = mainLanguage() === SOURCE ? [name, short] : [];
+  const one = [...names, ...panel].map((word) => ONLY[word] ?? word).join('|');
+  return new RegExp(`(?<![\\p{L}’'-])(?:${one})(?: (?:${one}))*(?![\\p{L}’'-])`, 'gu');
+}
+
+/**
+ * A page in which what is English says so, for voices (WCAG 2.2, 3.1.2): what stands on a range, and
+ * names. What scripts write later says nothing of the kind.
+ *
+ * @param language the page's
+ */
+export function markEnglish(language: string): (page: string) => string {
+  if (language === SOURCE) return (page) => page;
+  const found = english(language);
+  return (page) =>
+    page.replace(PARTS, (whole: string, _: unknown, tag?: string, text?: string) => {
+      if (tag === undefined || text === undefined || tag.includes(' lang=')) return whole;
+      const marked = text.replace(found, `<bdi lang="${SOURCE}">$&</bdi>`);
+      return tag + (marked !== text && IN_A_ROW.test(tag) ? `<span>${marked}</span>` : marked);
+    });
+}
