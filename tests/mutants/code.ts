@@ -48,7 +48,11 @@ const GUARDS: readonly Guard[] = [
     sweeps: 'how often|any two wrong|cases at random',
   },
   { files: ['src/content/hazards.ts'], tests: ['unit/content/hazard-log'] },
-  { files: ['src/content/gates.ts'], tests: ['unit/content/gates'] },
+  {
+    files: ['src/content/gates.ts'],
+    tests: ['unit/content/gates'],
+    sweeps: 'commands on content|npm run build',
+  },
 ];
 
 const explainedSchema = z.array(
