@@ -37,32 +37,13 @@ for (const [characters, means] of [...forgiven, ...[...alphabet].map((c, i) => [
 const bare = (word: string): string => word.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 
 /** The ITU's code words for digits, by the digit. */
-export const digitWords = [
-  'Nadazero',
-  'Unaone',
-  'Bissotwo',
-  'Terrathree',
-  'Kartefour',
-  'Pantafive',
-  'Soxisix',
-  'Setteseven',
-  'Oktoeight',
-  'Novenine',
-] as const;
+export const digitWords =
+  'Nadazero Unaone Bissotwo Terrathree Kartefour Pantafive Soxisix Setteseven Oktoeight Novenine'.split(
+    ' ',
+  );
 
 /** The digits' English names, by the digit. */
-export const digitNames = [
-  'zero',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-] as const;
+export const digitNames = 'zero one two three four five six seven eight nine'.split(' ');
 
 /** Other spellings of letter words in wide use. */
 const variants: Readonly<Record<string, string>> = {

@@ -36,41 +36,42 @@ const decisionsSchema = z.array(
     reason: z.string().min(20),
   }),
 );
-const decisions = decisionsSchema.parse(parse(readFileSync(join(here, 'decisions.yaml'), 'utf8')));
+/** Read anew whenever asked for: what a long run finds can be decided while it goes on. */
+const decisions = () =>
+  decisionsSchema.parse(parse(readFileSync(join(here, 'decisions.yaml'), 'utf8')));
+/** The decision that a finding meets. */
+const decisionOn = ({ engine, rule, html, at }: Finding) =>
+  decisions().findIndex(
+    (one) =>
+      one.engine === engine &&
+      one.rule === rule &&
+      (one.at === '*' || html.includes(one.at) || at.includes(one.at)),
+  );
 
 const NU = 'Nu';
 const looks = new Map<string, number>();
 const all: Finding[] = [];
-const open: Finding[] = [];
-const met = new Set<number>();
-/** Takes down what an engine found, and tells at once what nothing decides: a whole run takes hours. */
+const tell = ({ engine, rule, says, page, at, html }: Finding): void => {
+  console.log(`${engine}, ${rule}: ${says}\n  on ${page}\n  at ${at}\n  ${html}`);
+};
 function take(engine: string, looked: number, found: readonly Finding[]): void {
   looks.set(engine, (looks.get(engine) ?? 0) + looked);
-  for (const finding of found) {
-    const { rule, page, at, html, says } = finding;
-    const index = decisions.findIndex(
-      (one) =>
-        one.engine === engine &&
-        one.rule === rule &&
-        (one.at === '*' || html.includes(one.at) || at.includes(one.at)),
-    );
-    met.add(index);
-    all.push(finding);
-    if (index >= 0) continue;
-    open.push(finding);
-    console.log(`${engine}, ${rule}: ${says}\n  on ${page}\n  at ${at}\n  ${html}`);
-  }
+  all.push(...found);
+  found.filter((one) => decisionOn(one) < 0).forEach(tell);
 }
 
 const spokenAlone = process.argv.includes('--spoken');
 const whole = spokenAlone ? [] : visits(dist, true);
-const pages = whole.filter(({ first }) => first);
+// Pages of no guide, which are unlike each other, come first.
+const pages = whole
+  .filter(({ first }) => first)
+  .toSorted((a, b) => Number(a.of !== undefined) - Number(b.of !== undefined));
 const server = await serve({ dir: dist, port: 0 });
 const browser = await chromium.launch({ executablePath: program(), args: CHROMIUM_FLAGS });
 let otherwise: readonly string[];
 try {
   otherwise = await spokenOtherwise(browser, server.url, process.argv.includes('--update'));
-  for (const colorScheme of ['light', 'dark'] as const) {
+  const lookAll = async (colorScheme: 'light' | 'dark'): Promise<void> => {
     // The engines are put into the page by the test, which the site's own policy forbids.
     const context = await browser.newContext({
       ...{ colorScheme, bypassCSP: true, serviceWorkers: 'block', locale: 'en-US' },
@@ -81,8 +82,10 @@ try {
       await page.goto(new URL(path.slice(1) + hash, server.url).href);
       // What is folded is looked at, too; but the danger list would lie over the page.
       await page.evaluate(() => {
-        for (const folded of document.querySelectorAll<HTMLDetailsElement>('details'))
+        for (const folded of document.querySelectorAll<HTMLDetailsElement>('details')) {
+          folded.removeAttribute('name');
           folded.open = !folded.classList.contains('danger-list');
+        }
       });
       for (const { name: engine, look } of engines) {
         const found = await look(page);
@@ -95,7 +98,8 @@ try {
       }
     }
     await context.close();
-  }
+  };
+  await Promise.all([lookAll('light'), lookAll('dark')]);
 } finally {
   await browser.close();
   await server.close();
@@ -112,7 +116,9 @@ take(
   files.length,
   nu(files).map((one) => ({ ...one, engine: NU, page: one.at })),
 );
-const idle = every ? decisions.filter((_, index) => !met.has(index)) : [];
+const open = all.filter((one) => decisionOn(one) < 0);
+const met = new Set(all.map(decisionOn));
+const idle = every ? decisions().filter((_, index) => !met.has(index)) : [];
 for (const { engine, rule, at } of idle) console.log(`No finding meets ${engine}, ${rule}, ${at}.`);
 
 const rows = [...looks].map(([engine, count]) => {

@@ -10,7 +10,7 @@ const BESIDE_BLOCKS = new RegExp(
 /** What holds no text of the page's language, then a tag with the text behind it. */
 const PARTS = /<(script|style|svg|title|option|textarea)\b.*?<\/\1>|(<[^>]*>)([^<]+)/gs;
 /** Their text would become several boxes in a row. */
-const IN_A_ROW = /^<(?:a [^>]*data-answer|h\d|summary|button)/;
+const IN_A_ROW = /^<(?:a|h\d|summary|button)\b/;
 
 /** A page without the spaces that no browser shows. */
 export const tight = (page: string): string => page.replace(BESIDE_BLOCKS, '');
@@ -19,6 +19,7 @@ export const tight = (page: string): string => page.replace(BESIDE_BLOCKS, '');
 const ONLY: Readonly<Record<string, string>> = {
   On: '(?<=\\p{L} )On',
   Control: 'Control(?= Lock)',
+  Poison: 'Poison(?= Help)',
   calibration: '(?<=“)calibration',
 };
 

@@ -95,7 +95,8 @@ export function visits(dist: string, whole = every): Visit[] {
     const make = `${visit.language} ${partsOf(visit.path, visit.of)}`;
     const first = every || !seen.has(make);
     seen.add(make);
-    const turned = visit.of !== undefined || visit.language === main || nth % others.length === 0;
+    const turned =
+      whole || visit.of !== undefined || visit.language === main || nth % others.length === 0;
     return first || turned ? [{ ...visit, first }] : [];
   });
 }
