@@ -11,6 +11,7 @@ const NAMES = [
     'load',
     'route',
     'pages',
+    'sight',
     'hosting',
     'offline',
     'build',

@@ -1,12 +1,15 @@
 /**
- * The gallery: each component in each of its states, light, dark and in forced colors. The layout is
- * compared by rows, whatever the fonts; the pictures are for people: test-results/gallery.
+ * The gallery: each component in each of its states, in every language of its pages, light, dark and
+ * in forced colors. The layout is compared by rows, each read from where a line begins, whatever the
+ * fonts; the pictures are for people: test-results/gallery/index.html.
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import type { Locator } from '@playwright/test';
+import { languageOf, languages, staffLanguages } from '../../src/content/load.ts';
 import { components } from './support/components.ts';
 import { expect, test } from './support/fixtures.ts';
 import { inkOf } from './support/forced.ts';
+import { rootOf } from './support/pages.ts';
 
 const SCHEMES = {
   light: { colorScheme: 'light', forcedColors: 'none' },
@@ -18,17 +21,20 @@ const DIR = 'test-results/gallery';
 /** Children in sight as rows: those that overlap from top to bottom stand side by side. */
 const rowsOf = (part: Locator) =>
   part.evaluate((one) => {
-    const rows: { bottom: number; names: string[] }[] = [];
+    const rows: { bottom: number; of: { name: string; from: number }[] }[] = [];
+    const sign = getComputedStyle(one).direction === 'rtl' ? -1 : 1;
     for (const child of one.children) {
-      const { top, bottom, height } = child.getBoundingClientRect();
+      const { top, bottom, height, left } = child.getBoundingClientRect();
       if (height === 0 || !child.checkVisibility({ visibilityProperty: true })) continue;
+      const here = { name: child.localName, from: sign * left };
       const row = rows.at(-1);
       if (row && top < row.bottom - 1) {
-        row.names.push(child.localName);
+        row.of.push(here);
         row.bottom = Math.max(row.bottom, bottom);
-      } else rows.push({ bottom, names: [child.localName] });
+      } else rows.push({ bottom, of: [here] });
     }
-    return rows.map(({ names }) => names.join(' ')).join(' / ');
+    const inLine = rows.map(({ of }) => of.toSorted((a, b) => a.from - b.from));
+    return inLine.map((of) => of.map(({ name }) => name).join(' ')).join(' / ');
   });
 
 /** Texts that stand out of the component. */
@@ -42,27 +48,42 @@ const outside = (part: Locator) =>
     ).length;
   });
 
+/** A page a component, and one that leads to all of them. */
+function writeGallery(component: string, figures: readonly string[]): void {
+  mkdirSync(DIR, { recursive: true });
+  writeFileSync(`${DIR}/${component}.html`, `<h1>${component}</h1>${figures.join('')}`);
+  const links = Object.keys(components).map(
+    (name) => `<li><a href="${name}.html">${name}</a></li>`,
+  );
+  writeFileSync(`${DIR}/index.html`, `<h1>Components</h1><ul>${links.join('')}</ul>`);
+}
+
 for (const [component, examples] of Object.entries(components))
-  test(`${component}: every state, in every scheme of colors`, async ({ page }) => {
-    const pictures: string[] = [];
-    for (const { state, path, part, use, rows } of examples) {
-      for (const [scheme, media] of Object.entries(SCHEMES)) {
+  test(`${component}: every state, in every language and every scheme of colors`, async ({
+    page,
+  }) => {
+    const figures: string[] = [];
+    for (const { state, path, part, use, rows } of examples)
+      for (const language of /^\/(?:preview|desk)\//.test(path) ? staffLanguages() : languages()) {
         await page.goto('about:blank');
-        await page.emulateMedia(media);
-        await page.goto(path);
+        await page.emulateMedia(SCHEMES.light);
+        await page.goto(rootOf(language) + path.slice(1));
         await use?.(page);
         const shown = page.locator('main').locator(part);
         await expect(shown, state).toBeVisible();
-        if (rows !== undefined) expect.soft(await rowsOf(shown), `${state}, ${scheme}`).toBe(rows);
-        expect.soft(await outside(shown), `${state}, ${scheme}: texts cut`).toBe(0);
-        expect.soft(await inkOf(shown), `${state}, ${scheme}: ink`).toBeGreaterThan(0.01);
-        const png = (await shown.screenshot()).toString('base64');
-        pictures.push(
-          `<figure><img src="data:image/png;base64,${png}"><figcaption>${state}, ${scheme}</figcaption></figure>`,
-        );
+        expect(await page.locator('html').getAttribute('dir')).toBe(languageOf(language).direction);
+        for (const [scheme, media] of Object.entries(SCHEMES)) {
+          await page.emulateMedia(media);
+          const what = `${state}, ${language}, ${scheme}`;
+          if (rows !== undefined) expect.soft(await rowsOf(shown), what).toBe(rows);
+          expect.soft(await outside(shown), `${what}: texts cut`).toBe(0);
+          expect.soft(await inkOf(shown), `${what}: ink`).toBeGreaterThan(0.01);
+          const png = (await shown.screenshot()).toString('base64');
+          figures.push(
+            `<figure><img src="data:image/png;base64,${png}"><figcaption>${what}</figcaption></figure>`,
+          );
+        }
       }
-    }
-    expect(pictures.length).toBeGreaterThan(2);
-    mkdirSync(DIR, { recursive: true });
-    writeFileSync(`${DIR}/${component}.html`, `<h1>${component}</h1>${pictures.join('')}`);
+    expect(figures.length).toBeGreaterThan(2 * languages().length);
+    writeGallery(component, figures);
   });

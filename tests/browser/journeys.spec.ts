@@ -159,7 +159,7 @@ test.describe('one request of a first visit lost', () => {
           await expect(page.locator('h1'), lost).toBeVisible();
           if (path.startsWith('/note/'))
             await expect(
-              page.locator('#note :is(.code-card, .no-script, button:text("Try again"))').first(),
+              page.locator('#note :is(.code-card, .late, button:text("Try again"))').first(),
               lost,
             ).toBeVisible();
           else {

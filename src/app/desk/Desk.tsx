@@ -65,6 +65,8 @@ export function Desk(props: DeskProps & Made & { readonly calls: OtherCalls }) {
     const told = props.desk.status();
     return told ? t(told.key, told.facts) : '';
   };
+  /** The code is read out at the end: there it comes first. */
+  const ended = () => props.desk.journey.node().answers.length === 0;
   // Whoever listens to the page hears what is to be said next.
   const say = focus('desk-say');
   createEffect(on(() => props.desk.journey.spot(), say));
@@ -98,7 +100,7 @@ export function Desk(props: DeskProps & Made & { readonly calls: OtherCalls }) {
           <Match when={props.desk.journey.view().kind === 'code'}>
             <CodeIn {...props} />
           </Match>
-          <Match when={props.desk.journey.node().answers.length === 0}>
+          <Match when={ended()}>
             <End {...props} />
           </Match>
         </Switch>
@@ -106,6 +108,9 @@ export function Desk(props: DeskProps & Made & { readonly calls: OtherCalls }) {
       </div>
       <Journey {...props} />
       <div class="sheet">
+        <Show when={ended()}>
+          <CodeOut {...props} />
+        </Show>
         <CallerCard
           page={props.page}
           caller={props.desk.caller}
@@ -113,7 +118,9 @@ export function Desk(props: DeskProps & Made & { readonly calls: OtherCalls }) {
         />
         <Ahead {...props} />
         <DetailsCard {...props} />
-        <CodeOut {...props} />
+        <Show when={!ended()}>
+          <CodeOut {...props} />
+        </Show>
         <Link {...props} />
         <Others {...props} />
       </div>

@@ -10,7 +10,7 @@ export function Large(props: {
   let dialog: HTMLDialogElement | undefined;
   return (
     <>
-      <button type="button" class="plain" onClick={() => dialog?.showModal()}>
+      <button type="button" onClick={() => dialog?.showModal()}>
         {props.words.t('note:pass.large')}
       </button>
       <dialog

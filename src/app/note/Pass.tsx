@@ -66,6 +66,11 @@ export function Pass(props: {
     setAloud(true);
     speechSynthesis.speak(speech);
   }
+  const copyCode = (kind: string) => (
+    <button type="button" class={kind} onClick={() => void copied(props.code, 'note:pass.copied')}>
+      {props.words.t('note:pass.copy')}
+    </button>
+  );
   onCleanup(() => {
     if (canSpeak) speechSynthesis.cancel();
   });
@@ -80,18 +85,14 @@ export function Pass(props: {
             {props.words.t('note:pass.share')}
           </button>
         </Show>
+        <Show when={!canShare}>{copyCode('')}</Show>
+        {props.children}
         <Show when={canShareFiles() && !photos()}>
           <button type="button" class="plain" onClick={() => void addPhotos()}>
             {props.words.t('note:photos.open')}
           </button>
         </Show>
-        <button
-          type="button"
-          class={canShare ? 'plain' : ''}
-          onClick={() => void copied(props.code, 'note:pass.copied')}
-        >
-          {props.words.t('note:pass.copy')}
-        </button>
+        <Show when={canShare}>{copyCode('plain')}</Show>
         <button
           type="button"
           class="plain"
@@ -99,7 +100,6 @@ export function Pass(props: {
         >
           {props.words.t('note:pass.copyLink')}
         </button>
-        {props.children}
         <Show when={canSpeak}>
           <button type="button" class="plain" onClick={speak}>
             {props.words.t(aloud() ? 'note:pass.quiet' : 'note:pass.aloud')}

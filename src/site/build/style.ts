@@ -4,7 +4,7 @@ import { STYLE, inFirmColors } from '../../content/colors.ts';
 import { firm } from '../../content/load.ts';
 
 /** Files of what every page has; all others are some page's own. */
-const HOUSE = new Set(['base.css', 'danger.css', 'aloud.css', 'reach.css', 'late.css']);
+const HOUSE = new Set(['base.css', 'danger.css', 'aloud.css', 'late.css']);
 
 /**
  * The pages' style: the firm's colors in place of ours, and each file in its layer, so that a page's

@@ -15,6 +15,10 @@ export interface Tab {
   loaded(): Promise<boolean>;
   /** CSS pixels by which the page is wider than its window. */
   sideways(): Promise<number>;
+  /** What an expression comes to in the page. */
+  run<T>(expression: string): Promise<T>;
+  /** What the window shows, as PNG. */
+  picture(): Promise<Uint8Array>;
   /** Errors the page reported since it was opened. */
   problems(): Promise<string[]>;
   /** Another tab of the same reader, at the size of this one; closed with it. */
@@ -78,6 +82,8 @@ export function heard(tab: Tab): Tab {
     back: () => answered(tab.back(), 'back'),
     loaded: () => answered(tab.loaded(), 'loaded'),
     sideways: () => answered(tab.sideways(), 'sideways'),
+    run: (expression) => answered(tab.run(expression), expression),
+    picture: () => answered(tab.picture(), 'picture'),
     problems: () => answered(tab.problems(), 'problems'),
     beside: async () => heard(await answered(tab.beside(), 'beside')),
     close: () => answered(tab.close(), 'close'),

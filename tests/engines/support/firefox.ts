@@ -36,6 +36,8 @@ function tabOf(page: Page): Tab {
     back: () => page.evaluate(() => history.back()),
     loaded: () => page.evaluate(() => document.readyState === 'complete'),
     sideways: () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+    run: <T>(expression: string) => page.evaluate(expression) as Promise<T>,
+    picture: () => page.screenshot(),
     problems: () => Promise.resolve(problems),
     beside: async () => {
       const other = await page.browserContext().newPage();

@@ -104,6 +104,11 @@ async function tabOf(driver: WebDriver): Promise<Tab> {
     back: () => here().then(() => driver.navigate().back()),
     loaded: () => run<boolean>('return document.readyState === "complete"'),
     sideways: () => run<number>('return document.documentElement.scrollWidth - window.innerWidth'),
+    run: (expression) => run(`return ${expression}`),
+    picture: async () => {
+      await here();
+      return Buffer.from(await driver.takeScreenshot(), 'base64');
+    },
     problems: async () => {
       await collect();
       return problems;
