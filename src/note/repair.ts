@@ -26,7 +26,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { codeLengths, correctCode, longest, shortest } from './blocks.ts';
 import type { Corrected } from './blocks.ts';
 import { checkSymbols } from './reed-solomon.ts';
-import { soundAlike, soundMates } from './sound.ts';
+import { soundAlike } from './sound.ts';
 import { characterOf, unreadable } from './symbols.ts';
 import type { CodeEdit, ReadProblem } from './types.ts';
 
@@ -80,9 +80,7 @@ export function beside(signs: string, edits: readonly CodeEdit[]): Omit<CodeEdit
 }
 
 function unreadablePlaces(given: Uint8Array): number[] {
-  const places: number[] = [];
-  for (let at = 0; at < given.length; at += 1) if (given[at] === unreadable) places.push(at);
-  return places;
+  return [...given.keys()].filter((at) => given[at] === unreadable);
 }
 
 function sameLength(given: Uint8Array, holes: readonly number[]): Result<Repair, ReadProblem> {
@@ -101,8 +99,7 @@ function sameLength(given: Uint8Array, holes: readonly number[]): Result<Repair,
  * any of its three places finds it: the first code found is the only one there is.
  */
 function threeAlike(given: Uint8Array): Corrected | undefined {
-  for (const [at, symbol] of given.entries()) {
-    if (soundMates(symbol).length === 0) continue;
+  for (const at of given.keys()) {
     const fixed = correctCode(given, [at], 2);
     if (!fixed) continue;
     const { code } = fixed;
@@ -152,11 +149,11 @@ export function onlyOne(found: readonly Repair[], length: number): Result<Repair
 
 function changes(given: Uint8Array, code: Uint8Array): CodeEdit[] {
   const places: CodeEdit[] = [];
-  for (let at = 0; at < code.length; at += 1) {
-    if (given[at] === code[at]) continue;
+  for (const [at, is] of code.entries()) {
     const was = given[at] ?? unreadable;
+    if (was === is) continue;
     const how = was === unreadable ? 'unreadable' : 'wrong';
-    places.push({ at, was: characterOf(was), is: characterOf(code[at] ?? unreadable), how });
+    places.push({ at, was: characterOf(was), is: characterOf(is), how });
   }
   return isSwap(places) ? places.map((place) => ({ ...place, how: 'swapped' as const })) : places;
 }

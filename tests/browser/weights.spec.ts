@@ -26,3 +26,11 @@ for (const kind of ['question', 'note', 'preview', 'round', 'desk'] as const)
         );
     }
   });
+
+test('a call that is going weighs no more than its ceiling: no figures, no old releases', async ({
+  browser,
+}) => {
+  const { total, loads } = await weigh(browser, new URL('/desk/#j=danger.none', siteUrl()).href);
+  expect(total, listed(loads)).toBeLessThanOrEqual(CEILINGS.call);
+  expect(loads.filter(({ url }) => /\.preview\.|\/books\./.test(url))).toEqual([]);
+});

@@ -25,9 +25,11 @@ export const today = (programs: Readonly<Record<string, string>>) => ({
   with: { Node: process.versions.node, ...programs },
 });
 
+/** What runs have found by now. */
+export const results = (): Safety => JSON.parse(readFileSync(file, 'utf8')) as Safety;
+
 /** Puts parts of the results in place of those of earlier runs. */
 export async function write(parts: Partial<Safety>): Promise<void> {
-  const before = JSON.parse(readFileSync(file, 'utf8')) as Safety;
-  const all = safetySchema.parse({ ...before, ...parts });
+  const all = safetySchema.parse({ ...results(), ...parts });
   writeFileSync(file, await format(JSON.stringify(all), { parser: 'json', printWidth: 100 }));
 }

@@ -40,7 +40,7 @@ export function VisitRow(props: Props): JSX.Element {
   return (
     <li
       class="card visit"
-      classList={{ over: over() }}
+      classList={{ over: over(), whole: more() }}
       data-id={props.visit.id}
       data-urgency={props.visit.seen?.urgency ?? 'open'}
       ref={(element) => (row = element)}

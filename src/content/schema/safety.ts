@@ -58,6 +58,8 @@ export const safetySchema = z.strictObject({
         z.string(),
         z.strictObject({ hash, caught: count, survived: count, ignored: count }),
       ),
+      /** Files that guard as well and were never tried. */
+      left: z.array(said),
     })
     .optional(),
   /** Pages looked at by engines other than axe, in both themes; findings decided in eyes.yaml. */

@@ -31,14 +31,15 @@ export function slipScore({ guides, ...run }: NonNullable<Safety['slips']>) {
 const ENOUGH = 0.95;
 
 /** How many slips in the project's own code its tests caught. */
-export function codeScore({ files, ...run }: NonNullable<Safety['code']>) {
+export function codeScore({ files, left, ...run }: NonNullable<Safety['code']>) {
   const all = Object.values(files);
   const [caught, survived] = [
     sum(all.map((one) => one.caught)),
     sum(all.map((one) => one.survived)),
   ];
   return {
-    ...{ caught, survived, all: caught / Math.max(caught + survived, 1) >= ENOUGH },
+    ...{ caught, survived },
+    all: left.length === 0 && caught / Math.max(caught + survived, 1) >= ENOUGH,
     share: percent(caught, caught + survived),
     told: `${number(caught)} of ${number(caught + survived)} slips in ${number(all.length)} files caught, ${dated(run)}`,
   };

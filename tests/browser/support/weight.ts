@@ -101,4 +101,6 @@ export const CEILINGS = {
   preview: 55_000,
   round: 55_000,
   desk: 45_000,
+  /** The same with a call in the main guide: its words, and the piece of the release it writes codes by. */
+  call: 80_000,
 } as const;

@@ -1,9 +1,10 @@
 /** The repair promises, measured on symbols: seeds are in the messages. */
 import { describe, expect, test } from 'vitest';
 import { codeLengths, correctCode, dataSymbols, protect } from '../../../src/note/blocks.ts';
-import { repair } from '../../../src/note/repair.ts';
+import { beside, isSwap, onlyOne, repair } from '../../../src/note/repair.ts';
 import { soundAlike, soundMates } from '../../../src/note/sound.ts';
 import { characterOf, unreadable } from '../../../src/note/symbols.ts';
+import type { CodeEdit } from '../../../src/note/types.ts';
 import { cases } from '../../support/sample.ts';
 import { makeRandom, spoil } from './random.ts';
 import type { Random } from './random.ts';
@@ -97,7 +98,7 @@ describe(`every one of ${COUNT} codes`, () => {
         const message = `seed 200: ${code.join()} without ${at}`;
         expect(found.ok && found.value.code, message).toEqual(code);
         const [place] = found.ok ? found.value.places : [];
-        expect(place?.how).toBe('dropped');
+        expect(place).toMatchObject({ was: '', is: characterOf(code[at] ?? 0), how: 'dropped' });
         // Of a run of equal characters any may be named.
         expect(place && code[place.at], message).toBe(code[at]);
       }
@@ -111,10 +112,13 @@ describe(`every one of ${COUNT} codes`, () => {
         const symbols =
           i % 10 === 0 ? [...Array(32).keys()] : [i % 32, (i + 11) % 32, code[at] ?? 0];
         for (const symbol of symbols) {
-          const found = outcome(inserted(code, at, symbol));
-          if (found !== code.join()) {
-            expect.unreachable(`seed 200: ${code.join()} with ${symbol} at ${at} gives ${found}`);
-          }
+          const given = inserted(code, at, symbol);
+          const found = repair(given);
+          const [place, ...more] = found.ok ? found.value.places : [];
+          const told = place?.how === 'added' && place.is === '' && more.length === 0;
+          const named = told && place.was === characterOf(given[place.at] ?? 0);
+          if (!found.ok || !same(found.value.code, code) || !named)
+            expect.unreachable(`seed 200: ${code.join()} with ${symbol} at ${at}`);
         }
       }
     }
@@ -430,5 +434,46 @@ describe('lengths', () => {
   test('a lost character beside an unreadable one is not guessed', () => {
     const given = protect(random.symbols(10), 16).subarray(1).fill(unreadable, 0, 1);
     expect(outcome(given)).toBe('wrong-length');
+  });
+});
+
+describe('what a repair tells', () => {
+  const edit = (at: number, was: string, is: string, how: CodeEdit['how'] = 'wrong'): CodeEdit => ({
+    ...{ at, was, is, how },
+  });
+
+  test('stands beside the code, an added character before the place it stood at', () => {
+    const [wrong, added] = [edit(1, 'X', 'B'), edit(2, 'Y', '', 'added')];
+    const right = (at: number, is: string) => ({ at, is, was: is });
+    const all = [right(0, 'A'), wrong, added, right(2, 'C'), right(3, 'D'), right(4, 'E')];
+    expect(beside('ABCD-E', [wrong, added])).toEqual(all);
+    expect(beside('A', [])).toEqual([right(0, 'A')]);
+  });
+
+  test.each<[boolean, readonly CodeEdit[]]>([
+    [true, [edit(3, 'A', 'B'), edit(4, 'B', 'A')]],
+    [false, [edit(3, 'A', 'B'), edit(5, 'B', 'A')]],
+    [false, [edit(3, 'A', 'B'), edit(4, 'C', 'A')]],
+    [false, [edit(3, 'A', 'B'), edit(4, 'B', 'C')]],
+    [false, [edit(3, 'A', 'B')]],
+    [false, []],
+    [false, [edit(3, 'A', 'B'), edit(4, 'B', 'A'), edit(5, 'A', 'B')]],
+  ])('is a swap (%s) of two neighbors only', (swap, places) => {
+    expect(isSwap(places)).toBe(swap);
+  });
+
+  test('is nothing where two codes are as near', () => {
+    const [one, other] = [1, 2].map((symbol) => ({
+      code: Uint8Array.of(symbol),
+      places: [],
+      spare: 0,
+    }));
+    if (!one || !other) throw new Error('no codes');
+    expect(onlyOne([one, one], 15)).toEqual({ ok: true, value: one });
+    expect(onlyOne([one, other], 15)).toEqual({
+      ok: false,
+      error: { code: 'ambiguous', count: 2 },
+    });
+    expect(onlyOne([], 15)).toEqual({ ok: false, error: { code: 'too-damaged', given: 15 } });
   });
 });

@@ -96,6 +96,16 @@ const dangerFirst: readonly Row[] = [
     { 'danger-first': ['', 'danger-unasked stop-gas gas'] },
     { look: asks({ gas: 'stop-gas' }), 'stop-gas': stop('gas') },
   ],
+  [
+    'two faults, the one with the shorter journey first',
+    {
+      'danger-first': ['', 'danger-unasked stop-gas gas', 'not-own-stop danger fire'],
+    },
+    {
+      look: asks({ gas: 'stop-gas' }),
+      ...{ 'stop-gas': stop('gas'), 'stop-fire': stop('fire', { urgency: 'today' }) },
+    },
+  ],
   ['an exit that is lost', { 'danger-first': ['', 'exits-differ danger fire'] }, {}, { exits: {} }],
   [
     'an exit for no danger',

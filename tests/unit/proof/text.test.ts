@@ -135,7 +135,8 @@ describe('a page’s sentences', () => {
   });
 
   const missing = (page: string, ...keys: readonly string[]): Broken => {
-    const journey = { look: 'danger.none', done: 'danger.none look.unsure' }[page] ?? 'danger.fire';
+    const ways = { danger: '', look: 'danger.none', done: 'danger.none look.unsure' };
+    const journey = new Map(Object.entries(ways)).get(page) ?? 'danger.fire';
     return {
       'sentences-plain': [journey, ...keys.map((key) => `sentence-missing ${page} ${page}.${key}`)],
     };
@@ -146,6 +147,7 @@ describe('a page’s sentences', () => {
     ['a title', missing('look', 'title'), 'look', { title: undefined }],
     ['a title of spaces', missing('look', 'title'), 'look', { title: ' ' }],
     ['a reason', missing('look', 'why'), 'look', { why: '' }],
+    ['a question’s reason', missing('danger', 'why'), 'danger', { why: '' }],
     ['a list', missing('look', 'lines'), 'look', { lines: [] }],
     ['one of a list', missing('look', 'lines'), 'look', { lines: ['6', ''] }],
     ['an answer', missing('look', 'answers.well'), 'look', { answers: { unsure: '6' } }],
