@@ -24,7 +24,7 @@ const PAGES: readonly (readonly [kind: string, path: string, drawn: string])[] =
   ['step with a wait', at('wait'), '.timer .start'],
   ['stop', at('stop-book'), '.to-note a'],
   ['emergency', 'door-locked/stop-fire/#j=danger.fire', '.calls a'],
-  ['finish', at('finish-foil'), '.to-note a'],
+  ['finish', at('finish-open'), '.to-note a'],
   ['care', 'care/foil/', '.care'],
   ['note', `note/#${formatFragment(to('stop-book'))}`, '.qr svg'],
   ['preview', `preview/#c=${codeFor(to('stop-book'))}`, '.faults .range'],
@@ -52,16 +52,18 @@ interface Box {
   readonly box: readonly number[];
 }
 
-/** The same letters in every engine, nothing blinking, and the places of the parts in sight. */
+/** The same letters in every engine, nothing blinking, and the places of the parts. */
 const LOOK = `(() => {
   const sheet = new CSSStyleSheet();
   sheet.replaceSync("* { font-family: 'DejaVu Sans', sans-serif !important; caret-color: transparent !important; scrollbar-width: none } ::-webkit-scrollbar { display: none }");
   document.adoptedStyleSheets = [sheet];
+  // A focus may have scrolled.
+  scrollTo(0, 0);
   requestAnimationFrame(() => requestAnimationFrame(() => (window.painted = true)));
   return [...document.querySelectorAll(${JSON.stringify(PARTS)})].flatMap((one) => {
     const { left, top, width, height } = one.getBoundingClientRect();
     const name = one.localName + '.' + (one.getAttribute('class') ?? '') + ' ' + one.textContent.trim().slice(0, 24);
-    return width > 1 && height > 0 && top < innerHeight ? [{ part: name, box: [left, top, width, height].map(Math.round) }] : [];
+    return width > 1 && height > 0 ? [{ part: name, box: [left, top, width, height].map(Math.round) }] : [];
   });
 })()`;
 
@@ -91,13 +93,14 @@ async function look(screen: Screen, url: string, drawn: string, size: Size): Pro
   return { boxes, picture, shades };
 }
 
-/** What stands elsewhere, in words. */
-function moved(here: readonly Box[], there: readonly Box[]): string[] {
+/** What stands elsewhere on the first screen, in words; what there is on all of the page. */
+function moved(here: readonly Box[], there: readonly Box[], height: number): string[] {
   const names = (boxes: readonly Box[]) => boxes.map(({ part }) => part).join(' | ');
   if (names(here) !== names(there)) return [`other parts: ${names(here)} <> ${names(there)}`];
   return here.flatMap(({ part, box }, nth) => {
     const other = there[nth]?.box ?? [];
-    return box.every((value, side) => Math.abs(value - (other[side] ?? NaN)) <= (APART[side] ?? 0))
+    return (other[1] ?? 0) > height ||
+      box.every((value, side) => Math.abs(value - (other[side] ?? NaN)) <= (APART[side] ?? 0))
       ? []
       : [`${part}: ${box.join(' ')}, in Chromium ${other.join(' ')}`];
   });
@@ -155,7 +158,7 @@ export function picturesIn(name: string, start: () => Promise<Engine>): void {
           const here = await look(tab, url(path), drawn, size);
           // At the least the header's.
           if (there.boxes.length < 3) differences.push(`${kind}: no parts`);
-          const found = moved(here.boxes, there.boxes);
+          const found = moved(here.boxes, there.boxes, size.height);
           const share = specks(here.shades, there.shades, Math.round(size.width / CELL));
           if (share > SPECKS)
             found.push(`${(100 * share).toFixed(1)} % of its squares look different`);
