@@ -16,6 +16,11 @@ export function iconSvg({ logo }: { readonly logo?: string | undefined } = firm(
   return drawing.replace(/var\(--([\w-]+)\)/g, (_, name: string) => token(name));
 }
 
+/** Address of the firm's logo, where it has one: an SVG is the icon as well, and is fetched once. */
+export function logoUrl({ logo } = firm()): string | undefined {
+  return logo?.endsWith('.svg') ? '/icon.svg' : logo && `/${logo}`;
+}
+
 /** One picture of the icon; its file is `icon-<purpose>-<size>.png`. */
 export interface Icon {
   /** In the words of the W3C Web App Manifest. */
