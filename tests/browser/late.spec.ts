@@ -7,8 +7,8 @@ import { CODE } from './support/preview.ts';
 
 const MAIN = {
   en: ['has not arrived', 'reload the page'],
-  es: ['aún no llegó', 'cargue la página otra vez'],
-  fr: ['n’est pas encore là', 'rechargez la page'],
+  es: ['no ha llegado', 'cargue la página otra vez'],
+  fr: ['n’est pas arrivée', 'rechargez la page'],
 } as const;
 
 for (const kind of ['preview', 'desk', 'round', 'bench'] as const)
