@@ -1,5 +1,6 @@
 // The desk in two tabs, in every guide, with every question, step and end, its wait, and no scripts.
 import { formatFragment } from '../../src/address/fragment.ts';
+import { staffLanguages } from '../../src/content/load.ts';
 import { readCode } from '../../src/note/read.ts';
 import { namespaceText } from '../../src/site/words.ts';
 import { axe } from './support/axe.ts';
@@ -8,6 +9,7 @@ import { choose, HUM, keyOf, openDesk, press, rows, say, seen } from './support/
 import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { addressOf, guide, shortest, to } from './support/note.ts';
+import { rootOf } from './support/pages.ts';
 import { guides } from './support/shortest-journeys.ts';
 
 test.use(DESK);
@@ -190,7 +192,16 @@ test('every danger answer and every “do not” stands in the first screen', as
         `${where} at ${String(width)}×${String(height)}`,
       ).toBeLessThanOrEqual(0);
     };
-    await inSight('.choices button', 'danger');
+    for (const language of staffLanguages()) {
+      await page.goto('about:blank');
+      await page.goto(`${rootOf(language)}desk/`);
+      await expect(page.locator('.ask')).toBeVisible();
+      await seen(page);
+      if (await page.locator('.choose').isVisible())
+        await page.locator('.choose .choices button').first().click();
+      await expect(page.locator('.ask.danger')).toBeVisible();
+      await inSight('.choices button', `danger, ${language}`);
+    }
     for (const { id } of stops) {
       await page.goto('about:blank');
       await openDesk(page);

@@ -127,13 +127,14 @@ async function layoutFaults(page: Page): Promise<string[]> {
  * languages say the same in longer sentences: a tenth more than the screen is let pass there.
  */
 async function answerFaults(page: Page, language: string): Promise<string[]> {
-  await page.setViewportSize({ width: 360, height: language === mainLanguage() ? 620 : 682 });
-  return page.evaluate(() => {
-    const first = document.querySelector('.page .answers a')?.getBoundingClientRect();
-    return first && first.bottom > innerHeight
-      ? [`first answer ends at ${String(first.bottom)}`]
-      : [];
-  });
+  await page.setViewportSize({ width: 360, height: 620 });
+  return page.evaluate(
+    (most) => {
+      const first = document.querySelector('.page .answers a')?.getBoundingClientRect();
+      return first && first.bottom > most ? [`first answer ends at ${String(first.bottom)}`] : [];
+    },
+    language === mainLanguage() ? 620 : 682,
+  );
 }
 
 async function look(page: Page, { path, hash, of, language, first }: Visit): Promise<void> {
