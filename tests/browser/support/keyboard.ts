@@ -12,7 +12,7 @@ export interface TabStop {
   readonly seen: boolean;
 }
 
-const MOST_STOPS = 1000;
+const MOST_STOPS = 3000;
 
 /**
  * Presses Tab from the top of the page until it leaves the document, and lists where it stopped.
