@@ -9,7 +9,6 @@ import { choose, HUM, keyOf, openDesk, press, rows, say, seen } from './support/
 import { DESK, expect, siteUrl, test } from './support/fixtures.ts';
 import { noSidewaysScroll, targetsAtLeast, textSize } from './support/layout.ts';
 import { addressOf, guide, shortest, to } from './support/note.ts';
-import { rootOf } from './support/pages.ts';
 import { guides } from './support/shortest-journeys.ts';
 
 test.use(DESK);
@@ -194,11 +193,7 @@ test('every danger answer and every “do not” stands in the first screen', as
     };
     for (const language of staffLanguages()) {
       await page.goto('about:blank');
-      await page.goto(`${rootOf(language)}desk/`);
-      await expect(page.locator('.ask')).toBeVisible();
-      await seen(page);
-      if (await page.locator('.choose').isVisible())
-        await page.locator('.choose .choices button').first().click();
+      await openDesk(page, {}, language);
       await expect(page.locator('.ask.danger')).toBeVisible();
       await inSight('.choices button', `danger, ${language}`);
     }

@@ -274,9 +274,7 @@ function Outcome(props: ViewProps): JSX.Element {
 
 function Flags(props: VisitProps): JSX.Element {
   const t = sayer(props);
-  const lines = () => [
-    ...new Set(props.problems.flatMap(({ seen }) => flagLines(props.page.words, seen))),
-  ];
+  const lines = () => flagLines(props.page.words, props.problems);
   return (
     <section class="flags" aria-label={t('preview:flags.title')}>
       <Show when={lines().length > 0} fallback={<p class="quiet">{t('preview:flags.none')}</p>}>

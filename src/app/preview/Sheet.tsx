@@ -80,9 +80,7 @@ export function Sheet(props: SheetProps): JSX.Element {
         rows={known.map((blank) => [t(`job:lines.${blank}`), props.caller[blank]])}
       />
       <ul class="warned">
-        <For each={[...new Set(props.problems.flatMap(({ seen }) => flagLines(words(), seen)))]}>
-          {(line) => <li>{line}</li>}
-        </For>
+        <For each={flagLines(words(), props.problems)}>{(line) => <li>{line}</li>}</For>
       </ul>
       <p>{others().join(' · ')}</p>
       <Show when={props.work}>

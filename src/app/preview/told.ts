@@ -25,15 +25,18 @@ export function outcomeWords(words: Words, { guide, state, end }: VisitView): st
   return state === 'open' ? words.t('preview:outcome.next', { title }) : title;
 }
 
-/** Dangers and flags, in the order staff see them. */
-export function flagLines(words: Words, { danger, guide, flags }: VisitView): string[] {
-  const reported = danger && {
-    what: answerWords(words, guide, danger.node, danger.edge.id),
-  };
-  return [
-    ...(reported ? [words.t('preview:flags.danger', reported)] : []),
-    ...flags.map((flag) => flagWords(words, flag)),
-  ];
+/** Dangers and flags of all problems, each once, in the order staff see them. */
+export function flagLines(words: Words, problems: readonly Coded[]): readonly string[] {
+  const lines = problems.flatMap(({ seen: { danger, guide, flags } }) => {
+    const reported = danger && {
+      what: answerWords(words, guide, danger.node, danger.edge.id),
+    };
+    return [
+      ...(reported ? [words.t('preview:flags.danger', reported)] : []),
+      ...flags.map((flag) => flagWords(words, flag)),
+    ];
+  });
+  return [...new Set(lines)];
 }
 
 /** What says by itself what it is of. */

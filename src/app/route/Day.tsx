@@ -1,4 +1,4 @@
-import { Show, batch, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
+import { Show, createEffect, createSignal, on, onCleanup, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import {
   partsInPieces,
@@ -27,32 +27,28 @@ export function Day(props: RouteProps): JSX.Element {
   const figures = createFigures(() => props.route.visits());
   const known: KnownVisits = new WeakMap();
   const [made, setMade] = createSignal<{
+    readonly of: ReturnType<typeof figures>;
     readonly load: PartsToBringOf;
     readonly total: TotalOf;
   }>();
   /** The load of the visits as they are, where it is wanted before it has been made in pieces. */
-  const [settled, setSettled] = createSignal(false);
   const load = () => {
     const now = made();
-    return now && settled() ? now.load : partsToBring(figures(), known);
+    return now?.of === figures() ? now.load : partsToBring(figures(), known);
   };
   // What was tapped is painted first; then the day is worked out between other things.
   createEffect(
     on(figures, (list) => {
       const life = new AbortController();
       onCleanup(() => life.abort());
-      setSettled(false);
       function* day() {
-        return { load: yield* partsInPieces(list, known), total: yield* totalInPieces(list) };
+        const bring = yield* partsInPieces(list, known);
+        return { of: list, load: bring, total: yield* totalInPieces(list) };
       }
       const work = async (): Promise<void> => {
         await painted();
         const found = await inPieces(day(), () => life.signal.aborted);
-        if (!found) return;
-        batch(() => {
-          setMade(found);
-          setSettled(true);
-        });
+        if (found) setMade(found);
       };
       void work();
     }),

@@ -3,8 +3,10 @@ import type { Journey } from '../../../src/guide/types.ts';
 import { formatFragment, type Fragment } from '../../../src/address/fragment.ts';
 import { parseJourney } from '../../../src/address/journey-text.ts';
 import { answerKeys } from '../../../src/app/desk/keys.ts';
+import { mainLanguage } from '../../../src/content/load.ts';
 import { expect } from './fixtures.ts';
 import { guide } from './note.ts';
+import { rootOf } from './pages.ts';
 
 /** A long call: the demo's latch that hums on and on, 12 answers. */
 export const HUM = parseJourney(
@@ -12,9 +14,13 @@ export const HUM = parseJourney(
 );
 
 /** Opens the desk at the locked door: a new call chooses it first where there is a choice. */
-export const openDesk = async (page: Page, fragment: Partial<Fragment> = {}) => {
+export const openDesk = async (
+  page: Page,
+  fragment: Partial<Fragment> = {},
+  language = mainLanguage(),
+) => {
   const hash = formatFragment({ journey: [], details: {}, ...fragment });
-  await page.goto(hash === '' ? '/desk/' : `/desk/#${hash}`);
+  await page.goto(`${rootOf(language)}desk/${hash && `#${hash}`}`);
   await expect(page.locator('#desk-say')).toBeVisible();
   await seen(page);
   if (await page.locator('.choose').isVisible())
