@@ -15,6 +15,11 @@ const IN_A_ROW = /^<(?:a|h\d|summary|button)\b/;
 /** A page without the spaces that no browser shows. */
 export const tight = (page: string): string => page.replace(BESIDE_BLOCKS, '');
 
+/** What no line parts while it fits one: “est-il” in a title, a telephone number. */
+const HYPHENED = /[\p{L}’-]+-\p{L}+/gu;
+const NUMBER = /\u2066?\(\d{3}\)\s\d{3}-\d{4}\u2069?/g;
+const WHOLE = '<span class="whole">$&</span>';
+
 /** Words on a range that are words of another language, too: only where they can be no other. */
 const ONLY: Readonly<Record<string, string>> = {
   On: '(?<=\\p{L} )On',
@@ -40,8 +45,6 @@ export function englishIn(language: string): string | undefined {
 /**
  * A page in which what is English says so, for voices (WCAG 2.2, 3.1.2): what stands on a range, and
  * names. What scripts write they mark themselves (`app/shared/marked.tsx`).
- *
- * @param language the page's
  */
 export function markEnglish(language: string): (page: string) => string {
   const pattern = englishIn(language);
@@ -50,7 +53,8 @@ export function markEnglish(language: string): (page: string) => string {
   return (page) =>
     page.replace(PARTS, (whole: string, _: unknown, tag?: string, text?: string) => {
       if (tag === undefined || text === undefined || tag.includes(' lang=')) return whole;
-      const marked = text.replace(found, `<bdi lang="${SOURCE}">$&</bdi>`);
+      const spoken = text.replace(found, `<bdi lang="${SOURCE}">$&</bdi>`);
+      const marked = spoken.replace(tag.startsWith('<h1') ? HYPHENED : NUMBER, WHOLE);
       return tag + (marked !== text && IN_A_ROW.test(tag) ? `<span>${marked}</span>` : marked);
     });
 }
