@@ -4,6 +4,7 @@ import { openContent } from '../../../src/content/content.ts';
 import { checkContent, gates } from '../../../src/content/gates.ts';
 import type { Gate } from '../../../src/content/gates.ts';
 import type { Problem } from '../../../src/content/problem.ts';
+import { regional, regionalSentence, regionalSources } from '../../../src/content/regions.ts';
 import { folderOf, small } from './small.ts';
 import type { Files } from './small.ts';
 
@@ -115,6 +116,45 @@ describe('shape', () => {
       [
         'details.yaml.json:1:1 file syntax Unexpected end of JSON input',
         'my/details.yaml:1:2 file syntax MISSING_CHAR',
+      ],
+    ],
+    [
+      'flags',
+      { 'flags.yaml': '[' },
+      [
+        'flags.yaml:1:2 file syntax MISSING_CHAR',
+        'flags.yaml:1:2 file syntax MISSING_CHAR',
+        'flags.yaml:1:2 file syntax MISSING_CHAR',
+        'flags.yaml:1:2 file syntax MISSING_CHAR',
+      ],
+    ],
+    [
+      'details',
+      { 'details.yaml': '[' },
+      ['details.yaml:1:2 file syntax MISSING_CHAR', 'details.yaml:1:2 file syntax MISSING_CHAR'],
+    ],
+    [
+      'a file of the model',
+      { 'model/faults.yaml': '[', 'details.yaml': 'kind: [range, oven]' },
+      ['model/faults.yaml:1:2 file syntax MISSING_CHAR'],
+    ],
+    [
+      'a block',
+      { 'blocks/ends.yaml': '[' },
+      [
+        'blocks/ends.yaml:1:2 file syntax MISSING_CHAR',
+        'blocks/ends.yaml:1:2 file syntax MISSING_CHAR',
+        'blocks/ends.yaml:1:2 file syntax MISSING_CHAR',
+        'blocks/ends.yaml:1:2 file syntax MISSING_CHAR',
+      ],
+    ],
+    [
+      'a guide',
+      { [ASIDE]: '[' },
+      [
+        'guides/aside/graph.yaml:1:2 file syntax MISSING_CHAR',
+        'guides/aside/graph.yaml:1:2 file syntax MISSING_CHAR',
+        'guides/aside/graph.yaml:1:2 file syntax MISSING_CHAR',
       ],
     ],
   ])('%s', (_, change, expected) => {
@@ -367,6 +407,14 @@ describe('proof', () => {
       ],
     ],
     [
+      'a stop of a block',
+      { 'blocks/danger.yaml': ['danger: unsure', 'danger: smoke'] },
+      [
+        'blocks/danger.yaml:10:3 proof danger-first {code:danger-unasked,node:stop-unsure,answer:smoke} aside [] 1',
+        'blocks/danger.yaml:10:3 proof danger-first {code:danger-unasked,node:stop-unsure,answer:smoke} small [] 1',
+      ],
+    ],
+    [
       'an exit of a block',
       { [ASIDE]: ['nodes:', 'rules: [{ answer: danger.none, ends-at: [stop-book] }]\nnodes:'] },
       [
@@ -401,6 +449,28 @@ describe('proof', () => {
 });
 
 describe('regions', () => {
+  const region = {
+    ...{ emergency: ['911'], temperature: 'F' as const, never: [] },
+    say: { book: 'notes', 'book of maps': 'atlas', 'Poison Help': 'the center', 'a.b': 'dots' },
+    sources: { here: 'Theirs.', both: 'same', none: 'practice' },
+  };
+  it('say the longest phrase, in whole words, at the head of a sentence too', () => {
+    const sentence = regionalSentence(region);
+    expect(sentence('Book of maps, book, notebook, books.')).toBe('Atlas, notes, notebook, books.');
+    expect(sentence('Poison Help, poison help')).toBe('the center, poison help');
+    expect(sentence('a.b, acb, A.b, BOOK')).toBe('dots, acb, Dots, BOOK');
+    expect(regionalSentence({ ...region, say: {} })('A book.')).toBe('A book.');
+  });
+  it('say so in lists too, and cite no source that is none there', () => {
+    const text = { list: ['A book.', 7], none: [null], from: 'book' };
+    const said = { list: ['A notes.', 7], none: [null] };
+    expect(regional(text, region)).toEqual({ ...said, from: 'book' });
+    expect(regional({ from: 'none' }, region)).toEqual({ from: 'practice' });
+    expect(regional({ from: 'here' }, region)).toEqual({ from: 'here' });
+    const cited = { here: 'Ours.', both: 'Both.', none: 'No.', left: 'Left.' };
+    const own = { ...cited, here: 'Theirs.', none: 'practice' };
+    expect(regionalSources(cited, region)).toEqual(own);
+  });
   const regions = {
     'regions.yaml': `US: { emergency: ['911'], temperature: F }
 CA:
@@ -469,6 +539,16 @@ CA:
           .replace('area: here', 'area: 1-800 here'),
       }),
       ['firm.yaml:5:7 file region-word CA 1-800'],
+    ],
+    [
+      'its own name',
+      among({
+        'regions.yaml': regions['regions.yaml'].replace("'1-800'", 'CA'),
+        'firm.yaml': (small['firm.yaml'] ?? '')
+          .replace('region: US', 'region: CA')
+          .replace('[en, es]', '[en]'),
+      }),
+      [],
     ],
     ['regions that are broken', among({ 'regions.yaml': broken }), []],
     ['guides that are broken', among({ [SMALL]: broken }), []],
