@@ -4,7 +4,6 @@ import type { Fragment } from '../../address/fragment.ts';
 import type { Words } from '../shared/words.ts';
 import type { Traced } from './traced.ts';
 import { answerWords, nodeWords } from '../shared/content-words.ts';
-import { marked } from '../shared/marked.tsx';
 import { hashOf, pageOf } from './state.ts';
 
 /** What was answered, each answer with the way back to change it. */
@@ -30,13 +29,8 @@ export function Answers(props: { words: Words; traced: Traced; fragment: Fragmen
             return (
               <li>
                 <p>
-                  <span class="asked">{marked(props.words, asked())}</span>
-                  <strong>
-                    {marked(
-                      props.words,
-                      answerWords(props.words, props.traced.guide, node, edge.id),
-                    )}
-                  </strong>
+                  <span class="asked">{asked()}</span>
+                  <strong>{answerWords(props.words, props.traced.guide, node, edge.id)}</strong>
                 </p>
                 <a
                   class="change no-print"

@@ -4,7 +4,6 @@ import type { Words } from '../shared/words.ts';
 import type { Calls } from './calls.ts';
 import type { Traced } from './traced.ts';
 import { nodeWords } from '../shared/content-words.ts';
-import { marked } from '../shared/marked.tsx';
 import { hashOf, pageOf } from './state.ts';
 
 /** How the journey ended and what to do next; an unfinished one goes on from here. */
@@ -24,7 +23,7 @@ export function Outcome(props: { words: Words; traced: Traced; calls: Calls; fra
       <p class="urgency">
         {props.words.t(over() ? `note:urgency.${end().urgency}` : 'note:open.title')}
       </p>
-      <h2>{marked(props.words, title())}</h2>
+      <h2>{title()}</h2>
       <Show when={calls().length > 0}>
         <ul class="calls">
           <For each={calls()}>

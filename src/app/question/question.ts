@@ -96,19 +96,12 @@ function apply(): void {
 const said = ({ g = own, j }: RawFragment): string =>
   `hobnote.said.${document.documentElement.lang}${hashOf({ g, j })}`;
 
-/** Where English begins and ends in these words, so that it is marked again for voices. */
-const EDGE = '\u2060';
-
 /** Whether the journey's last answer was given in this tab. */
 function showSaid(key: string): boolean {
   const words = page.querySelector('.you-said b');
   const text = tryStorage(() => sessionStorage.getItem(key));
   if (!words) return typeof text === 'string';
-  const pieces = (text ?? '').split(EDGE).map((textContent, i) => {
-    if (i % 2 === 0) return textContent;
-    return Object.assign(document.createElement('bdi'), { lang: 'en', textContent });
-  });
-  words.replaceChildren(...pieces);
+  words.textContent = text ?? '';
   words.closest('p')?.toggleAttribute('hidden', !text);
   return typeof text === 'string';
 }
@@ -132,11 +125,7 @@ document.addEventListener('click', ({ target, defaultPrevented }) => {
   if (!link || !values.j || defaultPrevented) return;
   store(link.pathname + link.hash);
   tryStorage(() => {
-    const pieces = [...(link.querySelector('span') ?? link).childNodes].map(
-      ({ nodeName, textContent }) =>
-        nodeName === 'BDI' ? `${EDGE}${textContent ?? ''}${EDGE}` : textContent,
-    );
-    sessionStorage.setItem(said(values), pieces.join(''));
+    sessionStorage.setItem(said(values), link.innerText);
   });
 });
 keepFragment();

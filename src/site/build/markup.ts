@@ -44,7 +44,7 @@ export function englishIn(language: string): string | undefined {
 
 /**
  * A page in which what is English says so, for voices (WCAG 2.2, 3.1.2): what stands on a range, and
- * names. What scripts write they mark themselves (`app/shared/marked.tsx`).
+ * names. Of what scripts write, desk and preview mark the guide's sentences (`app/shared/marked.tsx`).
  */
 export function markEnglish(language: string): (page: string) => string {
   const pattern = englishIn(language);
