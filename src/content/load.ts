@@ -9,7 +9,7 @@ import { makeCodebooks } from '../note/codebook.ts';
 import { openContent } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
-import { languageReport, readTexts, textsOf as namesOfTexts } from './language-report.ts';
+import { lacks, readTexts, textsOf as namesOfTexts } from './language-report.ts';
 import { guideVersion } from './reviews.ts';
 import { regionalSources } from './regions.ts';
 import type { Language } from './schema/languages.ts';
@@ -106,7 +106,7 @@ const behind = new Map<string, boolean>();
 /** Whether English stands in a language's pages. */
 export function isBehind(language: string): boolean {
   if (language === SOURCE) return false;
-  const found = behind.get(language) ?? need(languageReport(content(), language)).behind.length > 0;
+  const found = behind.get(language) ?? need(lacks(content(), language));
   behind.set(language, found);
   return found;
 }

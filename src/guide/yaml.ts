@@ -65,8 +65,19 @@ function firstKey(document: Document, offset: number): number | undefined {
   return first;
 }
 
-/** Read YAML 1.2 and keep the places. Never throws. */
+const known = new Map<string, YamlText>();
+/** More texts than content has files; made-up ones do not gather without end. */
+const MOST = 200;
+
+/** Read YAML 1.2 and keep the places, once a text: guides are compiled once a set of switches. Never throws. */
 export function readYaml(source: string): YamlText {
+  const read = known.get(source) ?? parsed(source);
+  if (known.size === MOST) known.clear();
+  known.set(source, read);
+  return read;
+}
+
+function parsed(source: string): YamlText {
   const lines = new LineCounter();
   // What it would warn of, lists as keys say, is told as a wrong name with its place.
   const document = parseDocument(source, {

@@ -24,8 +24,16 @@ function runs(open: Hours['open']): readonly Run[] {
   }, []);
 }
 
-/** `Monday to Friday, 7 AM to 7 PM; Saturday, 8 AM to 12 PM`. */
-export function hoursTold({ language: locale, t }: Pick<Words, 'language' | 't'>): string {
+const told = new Map<string, string>();
+
+/** `Monday to Friday, 7 AM to 7 PM; Saturday, 8 AM to 12 PM`; at the foot of every page. */
+export function hoursTold(words: Pick<Words, 'language' | 't'>): string {
+  const known = told.get(words.language) ?? made(words);
+  told.set(words.language, known);
+  return known;
+}
+
+function made({ language: locale, t }: Pick<Words, 'language' | 't'>): string {
   const span = (from: string, until: string) =>
     from === until ? from : t('site:hours.span', { from, until });
   return runs(firm().hours.open)

@@ -61,15 +61,33 @@ export const glossarySchema = z.record(
 
 export type Glossary = z.output<typeof glossarySchema>;
 
-/** A whole word or phrase in English, as a test of a sentence. */
-function said(sentence: string, phrase: string): boolean {
-  const quoted = phrase.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
-  return pattern(String.raw`(?<![\p{L}\p{N}-])${quoted}(?![\p{L}\p{N}-])`).test(sentence);
+/** A pattern made once for each list or glossary: every sentence is held against each. */
+function eachOnce<T extends object>(sourceOf: (of: T) => string): (of: T) => RegExp {
+  const made = new WeakMap<T, RegExp>();
+  return (of) => {
+    const one = made.get(of) ?? pattern(sourceOf(of) || '(?!)');
+    made.set(of, one);
+    return one;
+  };
 }
+
+/** One of these in an English sentence, as a whole word or phrase. */
+const phrase = eachOnce((phrases: readonly string[]) => {
+  const quoted = phrases.map((one) => one.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
+  return quoted.map((one) => String.raw`(?<![\p{L}\p{N}-])${one}(?![\p{L}\p{N}-])`).join('|');
+});
+
+/** Anything that a glossary refuses: in nearly all sentences there is nothing. */
+const anyRefused = eachOnce((glossary: Glossary) =>
+  Object.values(glossary)
+    .flatMap(({ never }) => never.map((source) => `(?:${source})`))
+    .join('|'),
+);
 
 /** The words of a sentence that the glossary refuses. */
 function refusedWords(own: string, path: string, glossary: Glossary): TranslationProblem[] {
   const sentence = plain(own);
+  if (!anyRefused(glossary).test(sentence)) return [];
   return Object.values(glossary).flatMap(({ use, never, why }) =>
     never.flatMap((source) => {
       const [found] = pattern(source).exec(sentence) ?? [];
@@ -100,8 +118,7 @@ export function terms(
   const [theirs, ours] = [plain(english), plain(own)];
   const missing = Object.entries(glossary).filter(
     ([, { english: phrases, use }]) =>
-      phrases.some((phrase) => said(theirs, phrase)) &&
-      !use.some((source) => pattern(source).test(ours)),
+      phrase(phrases).test(theirs) && !use.some((source) => pattern(source).test(ours)),
   );
   return [
     ...missing.map(

@@ -93,14 +93,22 @@ function compareText(
   ];
 }
 
+const categories = new Map<string, readonly string[]>();
+/** A language's plural forms (CLDR). */
+function formsOf(language: string): readonly string[] {
+  const known =
+    categories.get(language) ?? new Intl.PluralRules(language).resolvedOptions().pluralCategories;
+  categories.set(language, known);
+  return known;
+}
+
 /** The keys an object of this language must have: counted ones in all its forms (CLDR). */
 function wantedKeys(english: object, language: string): Map<string, string> {
-  const categories = new Intl.PluralRules(language).resolvedOptions().pluralCategories;
   const wanted = new Map<string, string>();
   for (const key of Object.keys(english)) {
     const [, base] = FORM.exec(key) ?? [];
     if (base === undefined || !Object.hasOwn(english, `${base}_other`)) wanted.set(key, key);
-    else for (const form of categories) wanted.set(`${base}_${form}`, `${base}_other`);
+    else for (const form of formsOf(language)) wanted.set(`${base}_${form}`, `${base}_other`);
   }
   return wanted;
 }

@@ -48,7 +48,8 @@ export function finishBuild(): AstroIntegration {
           headersFile(previews, recalls, firm().frame, styles),
         );
         await keepOffline(root);
-        await precompress(root);
+        // `npm run build` builds beside the site that is there (`cli/build.ts`).
+        await precompress(root, root.replace(/\.next\/?$/, '/'));
       },
     },
   };

@@ -1,6 +1,6 @@
 import { readdir, readFile, stat, utimes, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { extname, join } from 'node:path';
+import { extname, join, relative } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants, gzip } from 'node:zlib';
 
@@ -24,11 +24,13 @@ const ENCODERS = [
 
 /**
  * Writes a `.br` and a `.gz` copy beside every compressible file of a built site, as static hosts
- * expect them, each with its original's time. A copy that would not be smaller is left out.
+ * expect them, each with its original's time. A copy that would not be smaller is left out. That of
+ * a file which an earlier build had alike is taken from there: brotli's is half the work of a build.
  *
  * @param dir the built site, absolute or relative to the working directory
+ * @param earlier another built site, if there is one
  */
-export async function precompress(dir: string): Promise<void> {
+export async function precompress(dir: string, earlier?: string): Promise<void> {
   const entries = await readdir(dir, { recursive: true, withFileTypes: true });
   const files = entries
     .filter((entry) => entry.isFile() && COMPRESSIBLE.has(extname(entry.name)))
@@ -36,8 +38,11 @@ export async function precompress(dir: string): Promise<void> {
   const work = async () => {
     for (let file = files.pop(); file !== undefined; file = files.pop()) {
       const [{ mtime }, data] = await Promise.all([stat(file), readFile(file)]);
+      const before = join(earlier ?? '', relative(dir, file));
+      const read = (path: string) => readFile(path).catch(() => undefined);
+      const alike = earlier !== undefined && (await read(before))?.equals(data) === true;
       for (const { suffix, encode } of ENCODERS) {
-        const packed = await encode(data);
+        const packed = (alike ? await read(before + suffix) : undefined) ?? (await encode(data));
         if (packed.length >= data.length) continue;
         await writeFile(file + suffix, packed);
         await utimes(file + suffix, mtime, mtime);

@@ -3,20 +3,26 @@ import { buildModel } from '../../diagnosis/build-model.ts';
 import { selectionOf } from '../../diagnosis/selection.ts';
 import { loadFigures } from '../../diagnosis/load.ts';
 import { details, guides, modelFiles, wholeGuides } from '../../content/load.ts';
+import { once } from '../../content/read.ts';
 import { namesOf } from '../../content/model-names.ts';
 import type { LearnPart } from '../../app/learn/page.ts';
 
-/** What the learning page loads: the figures, which calls become visits by them, and their words. */
-export function learnPart(language: string): LearnPart {
+/** The figures, and which calls become visits by them: the same in every language, and some work. */
+const learned = once(() => {
   const sources = modelFiles().map(({ file, source }) => ({ file: basename(file), source }));
   const read = loadFigures(sources, { guides: wholeGuides(), details: details() });
   // The gates have read them before.
   if (!read.ok) throw new Error('content/model');
-  const file = read.value;
+  return { model: read.value, sources, selection: selectionOf(buildModel(read.value), guides()) };
+});
+
+/** What the learning page loads: the figures, which calls become visits by them, and their words. */
+export function learnPart(language: string): LearnPart {
+  const { model: file, sources, selection } = learned();
   const names = namesOf(guides(), language);
   return {
     model: file,
-    selection: selectionOf(buildModel(file), guides()),
+    selection,
     sources,
     faults: Object.fromEntries(Object.keys(file.faults).map((id) => [id, names.fault(id)])),
     questions: Object.fromEntries(
