@@ -1,10 +1,9 @@
 /** The check of every language but English, which the others are made from. */
 import type { Guide } from '../guide/types.ts';
 import { fail, ok } from '../result.ts';
-import { checkLanguage, compared } from '../text/check-language.ts';
-import type { LanguageFiles, LanguageReport } from '../text/check-language.ts';
+import { checkLanguage } from '../text/check-language.ts';
+import type { LanguageReport } from '../text/check-language.ts';
 import type { Glossary } from '../text/glossary.ts';
-import type { Target } from '../text/translation.ts';
 import { all } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { fileProblem } from './problem.ts';
@@ -52,8 +51,8 @@ const withoutDesk = (pages: unknown): unknown =>
     JSON.stringify(pages, (key, value: unknown) => (key === 'desk' ? undefined : value)),
   ) as unknown;
 
-/** A language's files beside the English ones, and what is known of it. */
-function beside(content: Content, language: string): Checked<[LanguageFiles, Target]> {
+/** A language compared with English and measured, whether the firm speaks it yet or not. */
+export function languageReport(content: Content, language: string): Checked<LanguageReport> {
   const parts = all<
     [
       readonly string[],
@@ -87,19 +86,5 @@ function beside(content: Content, language: string): Checked<[LanguageFiles, Tar
   };
   const target = { language, glossary, same: new Set(languages[language]?.same) };
   const files = { all: names, guides: ofGuides, owners: ownerTexts, isSafety, read };
-  return ok([files, target]);
-}
-
-/** A language compared with English and measured, whether the firm speaks it yet or not. */
-export function languageReport(content: Content, language: string): Checked<LanguageReport> {
-  const found = beside(content, language);
-  return found.ok ? ok(checkLanguage(...found.value)) : found;
-}
-
-/** Whether it lacks what it can do without: then English stands in its pages. */
-export function lacks(content: Content, language: string): Checked<boolean> {
-  const found = beside(content, language);
-  if (!found.ok) return found;
-  const [files, target] = found.value;
-  return ok(compared(files, { ...target, glossary: {} }).behind.length > 0);
+  return ok(checkLanguage(files, target));
 }

@@ -66,10 +66,10 @@ function firstKey(document: Document, offset: number): number | undefined {
 }
 
 const known = new Map<string, YamlText>();
-/** More texts than content has files; made-up ones do not gather without end. */
+/** More texts than content has files. */
 const MOST = 200;
 
-/** Read YAML 1.2 and keep the places, once a text: guides are compiled once a set of switches. Never throws. */
+/** Read YAML 1.2 and keep the places; a text read lately is not read again. Never throws. */
 export function readYaml(source: string): YamlText {
   const read = known.get(source) ?? parsed(source);
   if (known.size === MOST) known.clear();

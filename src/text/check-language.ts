@@ -136,23 +136,17 @@ function reading(
   };
 }
 
-/** What a language's text files lack or say otherwise beside the English ones. */
-export function compared(
-  files: LanguageFiles,
-  target: Target,
-): Pick<LanguageReport, 'behind' | 'problems'> {
-  const all = files.all.flatMap((name) =>
-    compare(files.read('en', name), files.read(target.language, name) ?? {}, `${name}:`, target),
-  );
-  const isBehind = ({ code, path }: TranslationProblem): boolean =>
-    code === 'key-missing' && !files.isSafety(path);
-  return { behind: all.filter(isBehind), problems: all.filter((one) => !isBehind(one)) };
-}
-
 /** Everything wrong with a language's text files, and how easily homeowners' pages read. */
 export function checkLanguage(files: LanguageFiles, target: Target): LanguageReport {
   const { language } = target;
-  const { behind, problems } = compared(files, target);
+  const compared = files.all.flatMap((name) =>
+    compare(files.read('en', name), files.read(language, name) ?? {}, `${name}:`, target),
+  );
+  const [behind, problems] = [true, false].map((isBehind) =>
+    compared.filter(
+      ({ code, path }) => (code === 'key-missing' && !files.isSafety(path)) === isBehind,
+    ),
+  ) as [TranslationProblem[], TranslationProblem[]];
   const long = [...files.owners, ...files.guides].flatMap((name) =>
     tooLong(files.read(language, name), `${name}:`, files.guides.includes(name)),
   );

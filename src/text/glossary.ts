@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { eachOnce } from '../once.ts';
 import type { TranslationProblem } from './translation.ts';
 
 /** Keys whose values name something and are the same in every language. */
@@ -23,14 +24,10 @@ export function sentencesIn(
     .flatMap(([key, inner]) => sentencesIn(inner, [...path, key]));
 }
 
-const compiled = new Map<string, RegExp>();
 /** A glossary's pattern: a regular expression in which `\b` is the edge of a word in any script. */
-function pattern(source: string): RegExp {
-  const made =
-    compiled.get(source) ?? new RegExp(plain(source).replaceAll(String.raw`\b`, EDGE), 'iu');
-  compiled.set(source, made);
-  return made;
-}
+const pattern = eachOnce(
+  (source: string) => new RegExp(plain(source).replaceAll(String.raw`\b`, EDGE), 'iu'),
+);
 
 function readable(source: string): boolean {
   try {
@@ -61,27 +58,19 @@ export const glossarySchema = z.record(
 
 export type Glossary = z.output<typeof glossarySchema>;
 
-/** A pattern made once for each list or glossary: every sentence is held against each. */
-function eachOnce<T extends object>(sourceOf: (of: T) => string): (of: T) => RegExp {
-  const made = new WeakMap<T, RegExp>();
-  return (of) => {
-    const one = made.get(of) ?? pattern(sourceOf(of) || '(?!)');
-    made.set(of, one);
-    return one;
-  };
-}
+/** A pattern that one of these matches. */
+const any = (sources: readonly string[]): RegExp =>
+  pattern(sources.map((source) => `(?:${source})`).join('|') || '(?!)');
 
 /** One of these in an English sentence, as a whole word or phrase. */
 const phrase = eachOnce((phrases: readonly string[]) => {
   const quoted = phrases.map((one) => one.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
-  return quoted.map((one) => String.raw`(?<![\p{L}\p{N}-])${one}(?![\p{L}\p{N}-])`).join('|');
+  return any(quoted.map((one) => String.raw`(?<![\p{L}\p{N}-])${one}(?![\p{L}\p{N}-])`));
 });
 
 /** Anything that a glossary refuses: in nearly all sentences there is nothing. */
 const anyRefused = eachOnce((glossary: Glossary) =>
-  Object.values(glossary)
-    .flatMap(({ never }) => never.map((source) => `(?:${source})`))
-    .join('|'),
+  any(Object.values(glossary).flatMap(({ never }) => never)),
 );
 
 /** The words of a sentence that the glossary refuses. */

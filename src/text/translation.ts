@@ -5,6 +5,7 @@
  */
 import { NAMING, terms } from './glossary.ts';
 import type { Glossary } from './glossary.ts';
+import { eachOnce } from '../once.ts';
 import { placeholders, spoken } from '../placeholders.ts';
 
 /** What is wrong with a translation; `path` is `file:key.key`. */
@@ -93,14 +94,10 @@ function compareText(
   ];
 }
 
-const categories = new Map<string, readonly string[]>();
 /** A language's plural forms (CLDR). */
-function formsOf(language: string): readonly string[] {
-  const known =
-    categories.get(language) ?? new Intl.PluralRules(language).resolvedOptions().pluralCategories;
-  categories.set(language, known);
-  return known;
-}
+const formsOf = eachOnce(
+  (language: string) => new Intl.PluralRules(language).resolvedOptions().pluralCategories,
+);
 
 /** The keys an object of this language must have: counted ones in all its forms (CLDR). */
 function wantedKeys(english: object, language: string): Map<string, string> {

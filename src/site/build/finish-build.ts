@@ -48,7 +48,6 @@ export function finishBuild(): AstroIntegration {
           headersFile(previews, recalls, firm().frame, styles),
         );
         await keepOffline(root);
-        // `npm run build` builds beside the site that is there (`cli/build.ts`).
         await precompress(root, root.replace(/\.next\/?$/, '/'));
       },
     },

@@ -28,7 +28,7 @@ const ENCODERS = [
  * a file which an earlier build had alike is taken from there: brotli's is half the work of a build.
  *
  * @param dir the built site, absolute or relative to the working directory
- * @param earlier another built site, if there is one
+ * @param earlier another built site, if there is one: a build is made beside the last (`cli/build.ts`)
  */
 export async function precompress(dir: string, earlier?: string): Promise<void> {
   const entries = await readdir(dir, { recursive: true, withFileTypes: true });
@@ -39,10 +39,12 @@ export async function precompress(dir: string, earlier?: string): Promise<void> 
     for (let file = files.pop(); file !== undefined; file = files.pop()) {
       const [{ mtime }, data] = await Promise.all([stat(file), readFile(file)]);
       const before = join(earlier ?? '', relative(dir, file));
-      const read = (path: string) => readFile(path).catch(() => undefined);
-      const alike = earlier !== undefined && (await read(before))?.equals(data) === true;
+      const alike =
+        earlier !== undefined && (await readFile(before).catch(() => undefined))?.equals(data);
       for (const { suffix, encode } of ENCODERS) {
-        const packed = (alike ? await read(before + suffix) : undefined) ?? (await encode(data));
+        const packed =
+          (alike ? await readFile(before + suffix).catch(() => undefined) : undefined) ??
+          (await encode(data));
         if (packed.length >= data.length) continue;
         await writeFile(file + suffix, packed);
         await utimes(file + suffix, mtime, mtime);

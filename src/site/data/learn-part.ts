@@ -3,7 +3,7 @@ import { buildModel } from '../../diagnosis/build-model.ts';
 import { selectionOf } from '../../diagnosis/selection.ts';
 import { loadFigures } from '../../diagnosis/load.ts';
 import { details, guides, modelFiles, wholeGuides } from '../../content/load.ts';
-import { once } from '../../content/read.ts';
+import { once } from '../../once.ts';
 import { namesOf } from '../../content/model-names.ts';
 import type { LearnPart } from '../../app/learn/page.ts';
 
