@@ -13,20 +13,20 @@ const learned = once(() => {
   const read = loadFigures(sources, { guides: wholeGuides(), details: details() });
   // The gates have read them before.
   if (!read.ok) throw new Error('content/model');
-  return { model: read.value, sources, selection: selectionOf(buildModel(read.value), guides()) };
+  return { model: read.value, selection: selectionOf(buildModel(read.value), guides()), sources };
 });
 
 /** What the learning page loads: the figures, which calls become visits by them, and their words. */
 export function learnPart(language: string): LearnPart {
-  const { model: file, sources, selection } = learned();
+  const figures = learned();
   const names = namesOf(guides(), language);
   return {
-    model: file,
-    selection,
-    sources,
-    faults: Object.fromEntries(Object.keys(file.faults).map((id) => [id, names.fault(id)])),
+    ...figures,
+    faults: Object.fromEntries(
+      Object.keys(figures.model.faults).map((id) => [id, names.fault(id)]),
+    ),
     questions: Object.fromEntries(
-      Object.entries(file.observations).map(([key, { answers }]) => [
+      Object.entries(figures.model.observations).map(([key, { answers }]) => [
         key,
         {
           title: names.question(key),
