@@ -66,13 +66,10 @@ function firstKey(document: Document, offset: number): number | undefined {
 }
 
 const known = new Map<string, YamlText>();
-/** More texts than content has files. */
-const MOST = 200;
-
 /** Read YAML 1.2 and keep the places; a text read lately is not read again. Never throws. */
 export function readYaml(source: string): YamlText {
   const read = known.get(source) ?? parsed(source);
-  if (known.size === MOST) known.clear();
+  if (known.size === 200) known.clear(); // Content has fewer files.
   known.set(source, read);
   return read;
 }

@@ -24,8 +24,8 @@ const ENCODERS = [
 
 /**
  * Writes a `.br` and a `.gz` copy beside every compressible file of a built site, as static hosts
- * expect them, each with its original's time. A copy that would not be smaller is left out. That of
- * a file which an earlier build had alike is taken from there: brotli's is half the work of a build.
+ * expect them, each with its original's time, none that would not be smaller. Brotli's are half the
+ * work of a build: what an earlier one had alike keeps its copies.
  *
  * @param dir the built site, absolute or relative to the working directory
  * @param earlier another built site, if there is one: a build is made beside the last (`cli/build.ts`)
