@@ -6,8 +6,7 @@ import { createSignal } from 'solid-js';
 import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
 import { store } from '../shared/stored-journey.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
-import { fragmentHash, parseFragment } from '../../address/fragment.ts';
-import type { Fragment } from '../../address/fragment.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { qualify } from '../../guide/ids.ts';
 import type { CodebookGuide } from '../../note/codebook.ts';
 

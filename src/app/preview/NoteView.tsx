@@ -25,6 +25,9 @@ import type { Extras } from './state.ts';
 import { flagLines, knownFacts, named, outcomeWords, type Problems } from './told.ts';
 import { createVisit, type ProblemState, type VisitState } from './visit.ts';
 
+// The first code brings this part, and what makes its codebook with it.
+export { makeCodebooks } from '../../note/codebook.ts';
+
 interface Props {
   readonly page: Page;
   readonly reading: Extract<Reading, { kind: 'exact' }>;

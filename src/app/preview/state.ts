@@ -4,8 +4,7 @@
  */
 import { createMemo, createSignal } from 'solid-js';
 import { defined } from '../../defined.ts';
-import { fragmentHash, parseFragment } from '../../address/fragment.ts';
-import type { Fragment } from '../../address/fragment.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { guideOfCode, readCode } from '../../note/read.ts';
 import type { Release } from '../../note/release.ts';
 import { embedded } from '../shared/embedded.ts';
@@ -60,7 +59,7 @@ export function createPreviewState(
     const piece = newest?.files[guide ?? ''];
     const found = piece === undefined ? undefined : await fetchData(piece);
     if (found?.ok && codebooks.size === 0) {
-      const { makeCodebooks } = await import('../../note/codebook.ts');
+      const { makeCodebooks } = await import('./NoteView.tsx');
       const flags = embedded('flags') as string[];
       for (const [release, book] of makeCodebooks(found.value as Release[], flags))
         codebooks.set(release, book);
