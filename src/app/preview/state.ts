@@ -58,11 +58,11 @@ export function createPreviewState(
     const guide = newest && guideOfCode(text, newest.release, newest.guides);
     const piece = newest?.files[guide ?? ''];
     const found = piece === undefined ? undefined : await fetchData(piece);
-    if (found?.ok && codebooks.size === 0) {
-      const { makeCodebooks } = await import('./NoteView.tsx');
+    const part = found?.ok ? await import('./NoteView.tsx').catch(() => undefined) : undefined;
+    if (part && found?.ok && codebooks.size === 0) {
       const flags = embedded('flags') as string[];
-      for (const [release, book] of makeCodebooks(found.value as Release[], flags))
-        codebooks.set(release, book);
+      const books = part.makeCodebooks(found.value as Release[], flags);
+      for (const [release, book] of books) codebooks.set(release, book);
       setReady(text);
       return;
     }

@@ -22,10 +22,7 @@ const LONG = 2000;
 export const previewLink = (code: string): string =>
   new URL(`../preview/${hashOf({ c: code })}`, location.href).href;
 
-/**
- * The text of a job, its lines joined by line feeds; the most urgent things first.
- * @param others what the codes of the visit's other problems say
- */
+/** The text of a job, the most urgent things first; `others` are the same visit's other problems. */
 export function jobText(
   words: Words,
   { guide, steps, end }: VisitView,
