@@ -3,6 +3,7 @@
  * pages carry the files' addresses, and the worker keeps the files with the rest of the site.
  */
 import type { Guide } from '../../guide/types.ts';
+import { eachOnce } from '../../once.ts';
 import { address } from '../addresses.ts';
 import { guidesInOrder } from '../finder.ts';
 import { hashedName } from '../hashed.ts';
@@ -29,25 +30,19 @@ export interface DataFile {
   readonly json: string;
 }
 
-const made = new Map<string, readonly DataFile[]>();
-
 /** All such files of a language, the main guide's first. */
-export function dataFiles(language: string): readonly DataFile[] {
-  const known = made.get(language);
-  if (known) return known;
+export const dataFiles = eachOnce((language: string): readonly DataFile[] => {
   const pages = Object.entries(makers).filter(
     ([page]) => page === 'note' || languageOf(language).staff,
   );
-  const files = pages.flatMap(([page, make]) =>
+  return pages.flatMap(([page, make]) =>
     guidesInOrder().map((guide): DataFile => {
       const json = JSON.stringify(make(language, guide));
       const name = `${language}/${hashedName(`${guide.id}.${page}`, json)}`;
       return { page: page as PartOf, guide: guide.id, name, json };
     }),
   );
-  made.set(language, files);
-  return files;
-}
+});
 
 /**
  * Guide → its file's address, from a page one folder below its language's root.
