@@ -34,6 +34,12 @@ export async function copyOf(without?: RegExp): Promise<string> {
     preserveTimestamps: true,
     filter: (path) => wanted(relative(site, path)),
   });
+  for (const path of pagesOf(copy).filter((path) => path.endsWith('/'))) {
+    const file = join(copy, path, 'index.html');
+    const page = await readFile(file, 'utf8');
+    const plain = page.replace(/ data-kept="[^"]*"/, '');
+    if (plain !== page) await writeFile(file, plain);
+  }
   return copy;
 }
 
