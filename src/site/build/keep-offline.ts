@@ -8,9 +8,9 @@ import type { RecallFile } from '../../content/schema/recall.ts';
 import { ownNodes } from '../../guide/ids.ts';
 import type { Guide } from '../../guide/types.ts';
 import { TYPES, headersFor, parseHeaders, type HeaderRule } from '../../headers.ts';
-import type { Bundle, Packed } from '../../offline/worker/bundle.ts';
+import { STAFF, STAFF_PAGES, type Bundle, type Packed } from '../../offline/worker/bundle.ts';
 import type { Release } from '../../offline/worker/release.ts';
-import { mainGuide } from '../finder.ts';
+import { guidesInOrder, mainGuide } from '../finder.ts';
 import { hashedName } from '../hashed.ts';
 import { isGuarded } from '../walks.ts';
 import { pack } from './pack.ts';
@@ -28,8 +28,6 @@ const FOLDER = '_astro/kept';
 const LEFT_OUT =
   /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|^icon-.*512\.png$|^_astro\/kept\/|(?:^|\/)(?:map|learn|safety)\/|(?:^|\/)(?:sw\.js|(?:recall|learn)\.json)$/;
 
-/** Pages for staff, by their address from the scope. */
-const FOR_STAFF = /^(?:staff|preview|desk|round|bench)\//;
 /** What guides lead to; of all else there is time until these are kept. */
 const WITH_GUIDES = /^(?:(?:note|recalled|renew)\/)?$|\.(?:svg|webmanifest)$/;
 /** Scripts, styles and data, seen from any scope. */
@@ -125,20 +123,24 @@ function sorter(kept: readonly Kept[]): (address: string) => string | undefined 
   const pages = kept.filter(({ address }) => address === '' || address.endsWith('/'));
   const loaded = (staff: boolean) =>
     loadedBy(
-      pages.filter(({ address }) => FOR_STAFF.test(address) === staff).map(({ data }) => data),
+      pages.filter(({ address }) => STAFF_PAGES.test(address) === staff).map(({ data }) => data),
       parts,
     );
   const [byAll, byStaff] = [loaded(false), loaded(true)];
   // Guides by the names of their pages, some of which they share.
   const nodes = guides().flatMap((guide) =>
-    ownNodes(guide).map(({ id }) => ({ id: id as string, of: guide.id })),
+    ownNodes(guide).map(({ id }) => ({ id: id, of: guide.id })),
   );
   const alike = Map.groupBy(nodes, ({ id }) => id);
   return (address) => {
     if (IN_PARTS.test(address)) {
       const name = basename(address);
-      return byAll.has(name) ? 'shared' : byStaff.has(name) ? 'rest' : undefined;
+      if (!byAll.has(name)) return byStaff.has(name) ? STAFF : undefined;
+      // The main guide's note tells the others' bundles most of theirs.
+      const [, ...others] = guidesInOrder().map(({ id }) => id);
+      return others.find((id) => name.startsWith(`${id}.note.`)) ?? 'shared';
     }
+    if (STAFF_PAGES.test(address)) return STAFF;
     const [, guide = '', page = ''] = /^([\w-]+)\/([\w-]+)\/$/.exec(address) ?? [];
     const among = alike.get(page) ?? [];
     if (!among.some(({ of }) => of === guide)) return WITH_GUIDES.test(address) ? 'shared' : 'rest';
@@ -220,7 +222,7 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
       const data = Buffer.concat(some.map((file) => file.data));
       const packed: Packed = {
         files: some.map(({ address, data: { length }, kind }) => [address, length, kind]),
-        ...{ hash: digest(data), ...pack(data, before) },
+        ...{ hash: digest(data), ...pack(data, name === STAFF ? Buffer.of() : before) },
       };
       const text = JSON.stringify(packed);
       const path = `${FOLDER}/${hashedName(name, text)}.json`;
