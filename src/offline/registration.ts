@@ -9,7 +9,7 @@ export const saves =
 export const kept = (): boolean => Boolean(workers?.controller);
 
 /** The worker of this page's language lies beside the language's manifest. */
-export const manifest = document.querySelector<HTMLLinkElement>('link[rel="manifest"]');
+const manifest = document.querySelector<HTMLLinkElement>('link[rel="manifest"]');
 const url = manifest ? new URL('sw.js', manifest.href).href : '';
 /** Whatever it is asked for, it gives the one address. A policy can be made only once. */
 const policy = globalThis.trustedTypes?.createPolicy('worker', { createScriptURL: () => url });

@@ -1,7 +1,4 @@
-/**
- * One release of the site kept on the device: a cache of its own, filled bundle by bundle, each one
- * verified before anything of it is kept.
- */
+/** One release kept on the device: a cache of its own, filled by bundles, each verified before. */
 import { STAFF, digest, unpack, type Bundle, type Packed } from './bundle.ts';
 import { missing, remainMissing } from './memory.ts';
 
@@ -60,18 +57,13 @@ async function hasRoom(bundles: readonly Bundle[]): Promise<boolean> {
   return quota === undefined || quota - usage >= bytes * ROOM;
 }
 
-/**
- * Has a release's cache all of it? Those from before copies came in bundles have.
- *
- * @param staff staff's part too, which readers do without
- */
+/** Has a cache all of its release, and staff's part where that is asked? Those of before bundles have. */
 export const isWhole = async (cacheName: string, staff = false): Promise<boolean> =>
   ((await missing(cacheName)) ?? []).every((one) => one === STAFF && !staff);
 
 /**
  * Keeps what is missing of a release: the shared bundle and some others first, then the rest.
- * Rejects when the network fails, a bundle is not of this release, or there is no room; what was
- * kept so far stays for the next attempt.
+ * Rejects for a lost network, a wrong bundle or a full device; what was kept stays for the next time.
  *
  * @param early names of bundles that come first
  * @param usable called once these are kept
@@ -134,9 +126,8 @@ export async function keep(
     await store(bundle, packed, bytes);
   });
   const others = later.map(async (bundle, place) => {
-    // They share line and device with the first. One, the largest where all is missing, is asked for
-    // when these begin to come, so that the line does not rest; others once they have. All are put in
-    // place after them.
+    // They share line and device with the first. One is asked for when these begin to come, so that
+    // the line does not rest; others once they have. All are put in place after them.
     await (place === 0 ? begun : arrived);
     if (!(await room)) throw new Full();
     const packed = await come(bundle).packed;
@@ -162,8 +153,7 @@ export async function otherReleases(release: Release): Promise<string[]> {
 }
 
 /**
- * A kept file. The release's own first; of older ones only files named by their content,
- * which a tab opened before an update may still ask for.
+ * A kept file; of older releases one named by its content, which a tab from before may still ask for.
  *
  * @param url without query and fragment
  */

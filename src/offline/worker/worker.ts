@@ -1,9 +1,7 @@
 /**
- * The service worker: the breaker that feeds the range may feed the router. The first release is
- * used as soon as the reader's guide is kept, and the rest is kept beside. A newer one is kept
- * whole before it is used: tabs stay with the release they started with, and it takes over when no
- * tab of the old one is left, or when asked and nobody is in the middle of a guide. What is
- * recalled goes at once, whoever is in the middle of it.
+ * The service worker: the breaker that feeds the range may feed the router. A first release is used
+ * once the reader's guide is kept; a newer one is kept whole, and waits for the tabs of the old one
+ * or a word. What is recalled goes at once, whoever is in the middle of it.
  */
 import { ASK, BUSY, KEEP, TAKE_OVER, TAKE_OVER_NOW, type State } from '../messages.ts';
 import { daysOld, isGuidePage, recalls, type Recall } from '../recall.ts';

@@ -48,17 +48,12 @@ export interface CopyFacts {
   readonly recall: RecallFile;
 }
 
-/** The day of the build, or the one reproducible builds are told (SOURCE_DATE_EPOCH). */
-function today(): string {
-  const { SOURCE_DATE_EPOCH: epoch } = process.env;
-  return new Date(epoch === undefined ? Date.now() : Number(epoch) * 1000)
-    .toISOString()
-    .slice(0, 10);
-}
-
 const ofContent = (): CopyFacts => ({
   release: releases().length,
-  built: today(),
+  // The day of the build, or the one reproducible builds are told.
+  built: new Date(Number(process.env['SOURCE_DATE_EPOCH'] ?? Date.now() / 1000) * 1000)
+    .toISOString()
+    .slice(0, 10),
   renewAfter: firm()['renew-after'],
   recall: recall(),
 });
@@ -127,11 +122,6 @@ function sorter(kept: readonly Kept[]): (address: string) => string | undefined 
       parts,
     );
   const [byAll, byStaff] = [loaded(false), loaded(true)];
-  // Guides by the names of their pages, some of which they share.
-  const nodes = guides().flatMap((guide) =>
-    ownNodes(guide).map(({ id }) => ({ id: id, of: guide.id })),
-  );
-  const alike = Map.groupBy(nodes, ({ id }) => id);
   return (address) => {
     if (IN_PARTS.test(address)) {
       const name = basename(address);
@@ -142,8 +132,9 @@ function sorter(kept: readonly Kept[]): (address: string) => string | undefined 
     }
     if (STAFF_PAGES.test(address)) return STAFF;
     const [, guide = '', page = ''] = /^([\w-]+)\/([\w-]+)\/$/.exec(address) ?? [];
-    const among = alike.get(page) ?? [];
-    if (!among.some(({ of }) => of === guide)) return WITH_GUIDES.test(address) ? 'shared' : 'rest';
+    const has = (one: Guide) => ownNodes(one).some(({ id }) => id === page);
+    const among = page === '' ? [] : guides().filter(has);
+    if (!among.some(({ id }) => id === guide)) return WITH_GUIDES.test(address) ? 'shared' : 'rest';
     // Pages that guides share are alike: those of one tell the others' bundles most of theirs.
     return guide === mainGuide().id && among.length >= MANY ? 'shared' : guide;
   };
@@ -230,13 +221,16 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
       BUNDLES.push({ name, path: up + path, hash: digest(text), bytes: data.length });
       if (name === 'shared') before = data;
     }
-    const names = BUNDLES.map(({ path }) => basename(path, '.json'));
     for (const { address, data } of all) {
       if (address !== '' && !COPY.starts.includes(address)) continue;
       // Pages that readers come to first say what to ask for at once; kept ones need not.
-      const own = names.find((name) => address.startsWith(name.replace(/\..*/, '/'))) ?? names[1];
-      const hint = `.webmanifest" data-kept="${String(names[0])} ${String(own)}"`;
-      const page = data.toString().replace('.webmanifest"', hint);
+      const own = BUNDLES.find(({ name }) => address.startsWith(`${name}/`)) ?? BUNDLES[1];
+      const root = '../'.repeat(address.split('/').length - 1);
+      const links = [BUNDLES[0], own].map((bundle) => root + (bundle?.path ?? ''));
+      const ahead = links.map((href) => `<link rel="prefetch" href="${href}">`).join('');
+      const page = data
+        .toString()
+        .replace('</head>', `<template class="ahead">${ahead}</template>$&`);
       await writeFile(join(dist, scope, address, 'index.html'), page);
     }
     const HEADERS = kinds.map((text) => JSON.parse(text) as Release['headers'][number]);

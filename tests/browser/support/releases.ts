@@ -16,6 +16,8 @@ const OTHER_GUIDES = new RegExp(
     .map(({ id }) => id)
     .join('|')})(?:[/.]|$)`,
 );
+/** What the build puts into pages that readers come to first, kept ones apart. */
+export const AHEAD = /<template class="ahead">.*?<\/template>/;
 /** What is made anew for a copy, and its compressed twins. */
 const REMADE = /^(?:sw\.js|_astro\/kept\/)/;
 
@@ -37,7 +39,7 @@ export async function copyOf(without?: RegExp): Promise<string> {
   for (const path of pagesOf(copy).filter((path) => path.endsWith('/'))) {
     const file = join(copy, path, 'index.html');
     const page = await readFile(file, 'utf8');
-    const plain = page.replace(/ data-kept="[^"]*"/, '');
+    const plain = page.replace(AHEAD, '');
     if (plain !== page) await writeFile(file, plain);
   }
   return copy;
