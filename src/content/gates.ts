@@ -131,7 +131,7 @@ function atSentence(
   const text = content.text(file);
   // Of a file that is not there all is told at its beginning.
   const places = text.ok ? text.value : { file: content.shown(file), keyAt: () => TOP };
-  return make(places, keys === '' ? [] : keys.split('.'));
+  return make(places, keys.split('.'));
 }
 
 function translationProblems(

@@ -122,6 +122,11 @@ export function versionOf(guide: Guide): string {
   return guideVersion(guide, guideText(SOURCE, guide));
 }
 
+/** The same of a guide's structure alone: what the figures of a proof hang on, whatever it says. */
+export function structureOf(guide: Guide): string {
+  return guideVersion(guide, {});
+}
+
 /** The text files of a language that do not follow a guide's pages. */
 export function textsOf(language: string): readonly string[] {
   return need(namesOfTexts(content(), language));

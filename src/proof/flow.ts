@@ -48,8 +48,7 @@ export function flowOf(graph: Graph): Flow {
   const may = new Int32Array(count);
   const must = new Int32Array(count).fill(-1);
   const breakers = new Int32Array(count);
-  // Nothing is written where there is no start: it is outside of the array.
-  must[graph.start] = 0;
+  if (graph.start >= 0) must[graph.start] = 0;
   let changed = true;
   while (changed) {
     changed = false;

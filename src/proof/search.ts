@@ -21,6 +21,7 @@ export function search(
   const size = graph.nodes.length * width;
   const before = new Int32Array(size).fill(-1);
   const via = new Int32Array(size);
+  if (graph.start < 0) return { journeyTo: () => undefined };
   const origin = graph.start * width;
   const queue = [origin];
   before[origin] = origin;
@@ -28,7 +29,7 @@ export function search(
   for (const state of queue) {
     const node = Math.floor(state / width);
     (graph.edges[node] ?? []).forEach((arc, index) => {
-      // Outside of the array where the answer leads nowhere: nothing is found there.
+      if (arc.to < 0) return;
       const there = arc.to * width + next(state % width, graph.nodes[node], arc);
       if (before[there] !== -1) return;
       before[there] = state;
@@ -39,7 +40,7 @@ export function search(
 
   function journeyTo(node: number, account: number): Journey | undefined {
     let state = node * width + account;
-    if (before[state] === -1) return undefined;
+    if (node < 0 || before[state] === -1) return undefined;
     const journey: Given[] = [];
     for (; state !== origin; state = before[state] ?? origin) {
       const from = Math.floor((before[state] ?? origin) / width);

@@ -53,13 +53,13 @@ const stuck = (page: Page) =>
       .reduce((sum, element) => sum + element.getBoundingClientRect().height / innerHeight, 0),
   );
 
-async function zoomed(page: Page): Promise<void> {
+async function zoomed(page: Page, tab: boolean): Promise<void> {
   await page.setViewportSize({ width: 1280, height: 1024 });
-  const wide = await tabOrder(page);
+  const wide = tab ? await tabOrder(page) : [];
   await page.setViewportSize(ZOOMED);
   await noSidewaysScroll(page);
   expect(await stuck(page), 'share of the window').toBeLessThan(1 / 3);
-  const stops = await tabOrder(page);
+  const stops = tab ? await tabOrder(page) : [];
   expect(stops.map(({ name }) => name)).toEqual(wide.map(({ name }) => name));
   // 2.4.7 and 2.4.11.
   expect(stops.filter(({ ring, seen }) => !ring || !seen)).toEqual([]);
@@ -103,13 +103,13 @@ for (const [place, { kind, speaks, open }] of places.entries())
       await noteSmoothScrolls(page);
       await page.setViewportSize(UPRIGHT);
       await open(page, language);
-      // Colors and motion are the same in every language; long words and directions are not.
+      // Colors, motion and the Tab key are the same in every language; long words and directions are not.
       if (nth === 0) {
         const scheme = place % 2 === 0 ? 'light' : 'dark';
         await test.step('forced colors', () => forcedColors(page, scheme));
         await test.step('reduced motion (2.3.3)', () => reducedMotion(page));
       }
-      await test.step('400 % zoom (1.4.10, 2.4.11)', () => zoomed(page));
+      await test.step('400 % zoom (1.4.10, 2.4.11)', () => zoomed(page, nth === 0));
       await test.step('text spacing (1.4.12)', () => spaced(page));
       await test.step('turned, by finger (1.3.4, 2.5.5)', () => turned(page));
     });

@@ -52,7 +52,7 @@ for (const delay of [0, 700])
       // Whole calls without waiting for anything: the complaint, no danger, and on at random.
       for (const key of ['1', ...'---- 2 20 21 2-3 12 20 1']) {
         await page.keyboard.press(key === ' ' ? 'Space' : key);
-        await page.waitForTimeout(call * 150);
+        await page.waitForTimeout(call * 50);
       }
       await expect(say(page)).toBeVisible();
       const { journey, guide: of } = addressOf(page);

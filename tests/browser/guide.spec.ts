@@ -141,7 +141,8 @@ test('every page says what was answered, of its own journey only, and Change goe
   await expect(elsewhere.locator('.you-said')).toBeHidden();
   // What this site keeps can be taken off the device, this too.
   await page.goto('/about/');
-  await page.locator('.forget').click();
+  await page.locator('.forget summary').click();
+  await page.locator('.forget button').click();
   await page.goto(here);
   await expect(said).toBeHidden();
 });
@@ -379,7 +380,10 @@ test('the about page erases what it says and no more: Back, reload and other tab
   await other.waitForURL('**/near/**');
   await page.goto('/about/');
   await page.evaluate(() => void indexedDB.open('hobnote'));
-  await page.locator('.forget').click();
+  // The first tap shows what the second does, and does nothing.
+  await page.locator('.forget summary').click();
+  expect(await page.evaluate(() => localStorage.getItem('hobnote.journeys'))).not.toBeNull();
+  await page.locator('.forget button').click();
   const told = page.locator('[data-cleared]');
   await expect(told).toHaveText(/The answers this site saved are erased/);
   const kept = () =>

@@ -28,6 +28,14 @@ for (const kind of ['preview', 'desk', 'round', 'bench'] as const)
       const late = place.locator('.late');
       await page.route(scripts, (route) => route.abort());
       await page.goto(`${rootOf(language)}${kind}/`);
+      // The seconds it is held back, so that nothing flashes, are passed over.
+      const held = await late.evaluate((words) =>
+        words.getAnimations().map((one) => {
+          one.finish();
+          return one.effect?.getTiming().delay;
+        }),
+      );
+      expect(held).toEqual([4000]);
       await expect(late).toBeVisible();
       await expect(late).toContainText(what);
       await expect(late).toContainText(next);

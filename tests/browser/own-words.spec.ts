@@ -95,7 +95,8 @@ test('the about page takes it off the device', async ({ page }) => {
   await expect(written(page)).toHaveValue(remark);
   expect(await keptTexts(page)).toHaveLength(1);
   await page.goto('/about/');
-  await page.locator('.forget').click();
+  await page.locator('.forget summary').click();
+  await page.locator('.forget button').click();
   expect(await keptTexts(page)).toEqual([]);
   await page.goBack();
   await expect(written(page)).toHaveValue('');

@@ -49,9 +49,8 @@ const GUARDS: readonly Guard[] = [
   },
   { files: ['src/content/hazards.ts'], tests: ['unit/content/hazard-log'] },
   {
-    files: ['src/content/gates.ts'],
-    tests: ['unit/content/gates'],
-    sweeps: 'commands on content|npm run build',
+    files: ['src/content/gates.ts', 'src/content/regions.ts'],
+    tests: ['unit/content/small-gates'],
   },
 ];
 

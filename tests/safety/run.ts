@@ -2,7 +2,7 @@
 // safety case (content/safety.json). The build makes the pages of it.
 import { execFileSync } from 'node:child_process';
 import { missing, spinProgram } from '../../.config/browsers.ts';
-import { guides, study, versionOf } from '../../src/content/load.ts';
+import { guides, structureOf, study } from '../../src/content/load.ts';
 import { mutationScores } from '../mutants/published.ts';
 import { check } from '../second-proof/check.ts';
 import { filesOf, first, second, sources, withSlips } from '../second-proof/compare.ts';
@@ -34,7 +34,7 @@ const proved = guides().map((guide, index) => {
   return [
     guide.id,
     {
-      version: versionOf(guide),
+      structure: structureOf(guide),
       pages: said.pages,
       journeys: String(said.journeys.all),
       longest: said.journeys.longest ?? 0,

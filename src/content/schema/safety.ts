@@ -11,14 +11,14 @@ const hash = z.string().regex(/^[0-9a-f]{12}$/);
  * `npm run eyes` write a part each, nobody by hand. `with`: program → version.
  */
 export const safetySchema = z.strictObject({
-  /** Both provers on each guide (its version as reviewers sign it), and on copies with a slip. */
+  /** Both provers on each guide, by the hash of its structure, and on copies with a slip. */
   provers: z
     .strictObject({
       ...run,
       guides: z.record(
         z.string(),
         z.strictObject({
-          version: hash,
+          structure: hash,
           pages: count,
           /** Decimal: they may pass 2^53. */
           journeys: z.string().regex(/^\d+$/),

@@ -98,9 +98,7 @@ export function argument(): Claim {
     make(
       'context',
       `Release ${String(releases().length)}, region ${firm().region}, ${String(known.length)} guides`,
-      {
-        href: '#versions',
-      },
+      { href: '#versions' },
     ),
     make('context', `The hazard log: ${String(log.length)} hazards`, { href: '#log' }),
     make('assumption', 'Readers read the page and answer as well as they can.'),
@@ -108,9 +106,7 @@ export function argument(): Claim {
   const top = make(
     'goal',
     'Whoever follows a guide is put in no danger by it that this site can keep away.',
-    {
-      given: context,
-    },
+    { given: context },
   );
   const overHazards = make('strategy', 'By each hazard in the log, in groups');
   const inGroups = groups.map((group) => {

@@ -22,7 +22,7 @@ export function slipScore({ guides, ...run }: NonNullable<Safety['slips']>) {
   const all = Object.values(guides);
   const [unsafe, caught] = [sum(all.map((one) => one.unsafe)), sum(all.map((one) => one.caught))];
   return {
-    ...{ unsafe, caught, all: caught === unsafe, share: percent(caught, unsafe) },
+    ...{ unsafe, caught, all: caught === unsafe },
     told: `${number(caught)} of ${number(unsafe)} unsafe copies caught, ${dated(run)}`,
   };
 }
@@ -30,18 +30,16 @@ export function slipScore({ guides, ...run }: NonNullable<Safety['slips']>) {
 /** The least share that the issue of tests asks for. */
 const ENOUGH = 0.95;
 
-/** How many slips in the project's own code its tests caught. */
+/** How many slips in the project's own code its tests caught; the others are explained, each by itself. */
 export function codeScore({ files, left, ...run }: NonNullable<Safety['code']>) {
   const all = Object.values(files);
-  const [caught, survived] = [
-    sum(all.map((one) => one.caught)),
-    sum(all.map((one) => one.survived)),
-  ];
+  const [caught, survived, ignored] = (['caught', 'survived', 'ignored'] as const).map((one) =>
+    sum(all.map((file) => file[one])),
+  ) as [number, number, number];
+  const made = caught + survived + ignored;
   return {
-    ...{ caught, survived },
-    all: left.length === 0 && caught / Math.max(caught + survived, 1) >= ENOUGH,
-    share: percent(caught, caught + survived),
-    told: `${number(caught)} of ${number(caught + survived)} slips in ${number(all.length)} files caught, ${dated(run)}`,
+    all: left.length + survived === 0 && caught / Math.max(made, 1) >= ENOUGH,
+    told: `${number(caught)} of ${number(made)} slips in ${number(all.length)} files caught (${percent(caught, made)}), ${number(ignored)} explained, ${dated(run)}`,
   };
 }
 

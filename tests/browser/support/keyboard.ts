@@ -12,7 +12,8 @@ export interface TabStop {
   readonly seen: boolean;
 }
 
-const MOST_STOPS = 3000;
+/** Of a page with more stops, rows of a long table, those between these and its last are passed over. */
+const MOST_STOPS = 150;
 
 /**
  * Presses Tab from the top of the page until it leaves the document, and lists where it stopped.
@@ -29,12 +30,15 @@ export async function tabOrder(page: Page): Promise<TabStop[]> {
     top.remove();
     scrollTo(0, 0);
   });
-  const stops: (TabStop & { place: number })[] = [];
+  const stops: TabStop[] = [];
   for (;;) {
     await page.keyboard.press('Tab');
-    const stop = await page.evaluate(() => {
+    const stop = await page.evaluate((first) => {
       const element = document.activeElement;
       if (!(element instanceof Element) || element === document.body) return undefined;
+      const marked = window as { firstStop?: Element };
+      if (first) marked.firstStop = element;
+      else if (marked.firstStop === element) return undefined;
       const look = () => {
         const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(element);
         return { outline: outlineStyle !== 'none' && outlineWidth !== '0px', boxShadow };
@@ -58,13 +62,18 @@ export async function tabOrder(page: Page): Promise<TabStop[]> {
           .slice(0, 60),
         ring: focused.outline || focused.boxShadow !== 'none',
         seen: top !== null && (element.contains(top) || top.contains(element)),
-        place: [...document.querySelectorAll('*')].indexOf(element),
       };
-    });
-    if (stop === undefined || stop.place === stops[0]?.place) break;
+    }, stops.length === 0);
+    if (stop === undefined) break;
     stops.push(stop);
-    expect(stops.length, 'Tab leads out of the page in the end').toBeLessThan(MOST_STOPS);
+    expect(stops.length, 'Tab leads out of the page in the end').toBeLessThan(2 * MOST_STOPS);
+    if (stops.length === MOST_STOPS)
+      await page.evaluate((behind) => {
+        const all = [...document.querySelectorAll<HTMLElement>('a[href], button, input, summary')];
+        const shown = all.filter((one) => one.checkVisibility());
+        if (shown.length > 2 * behind) shown.at(-behind)?.focus();
+      }, MOST_STOPS / 2);
   }
   expect(stops.length, 'Tab stops somewhere').toBeGreaterThan(0);
-  return stops.map(({ tag, name, ring, seen }) => ({ tag, name, ring, seen }));
+  return stops;
 }

@@ -32,6 +32,8 @@ export interface Visit {
   readonly of: OfGuide | undefined;
   /** The first page made of its parts: looked at for what depends on parts, not on texts. */
   readonly first: boolean;
+  /** The first of its kind in its language: looked at for what depends on the language as well. */
+  readonly speaks: boolean;
 }
 
 /** What decides which parts a page is made of. */
@@ -91,12 +93,13 @@ export function visits(dist: string, whole = every): Visit[] {
       of: undefined,
     }));
   const seen = new Set<string>();
+  const isNew = (make: string) => every || (!seen.has(make) && Boolean(seen.add(make)));
   return [...ofGuides, ...besides].flatMap((visit, nth) => {
-    const make = `${visit.language} ${partsOf(visit.path, visit.of)}`;
-    const first = every || !seen.has(make);
-    seen.add(make);
-    const turned =
-      whole || visit.of !== undefined || visit.language === main || nth % others.length === 0;
-    return first || turned ? [{ ...visit, first }] : [];
+    const { language, path, of } = visit;
+    const own = path.slice(rootOf(language).length - 1);
+    const first = isNew(partsOf(own, of));
+    const speaks = isNew(`${language} ${of?.node.kind ?? partsOf(own, of)}`);
+    const turned = whole || of !== undefined || language === main || nth % others.length === 0;
+    return first || speaks || turned ? [{ ...visit, first, speaks }] : [];
   });
 }

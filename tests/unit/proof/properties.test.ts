@@ -1,7 +1,9 @@
 /** Each property broken by a guide as small as can be, in which all others hold: faults and journey. */
 import { describe, expect, it } from 'vitest';
 import type { Fact } from '../../../src/guide/types.ts';
+import { graphOf } from '../../../src/proof/graph.ts';
 import { prove } from '../../../src/proof/prove.ts';
+import { searchesOf } from '../../../src/proof/search.ts';
 import { asks, broken, first, gone, guideOf, soon, sound, step, stop } from './broken.ts';
 import type { Broken, Draft, More, Pages, Way, Ways } from './broken.ts';
 
@@ -631,4 +633,8 @@ describe('the proof counts', () => {
       ...{ journeysCovered: null, journeysConcerned: null },
     });
   });
+});
+
+it('a node that is not there is on no journey', () => {
+  expect(searchesOf(graphOf(guideOf({}))).plain(-1)).toBeUndefined();
 });

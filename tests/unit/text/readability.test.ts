@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { guides, guideText } from '../../../src/content/load.ts';
-import { SOURCE } from '../../../src/content/texts.ts';
+import { content, guides, guideText } from '../../../src/content/load.ts';
+import { spokenGrade } from '../../../src/content/proofs.ts';
+import { SOURCE, ownerTexts } from '../../../src/content/texts.ts';
+import { sentencesIn } from '../../../src/text/glossary.ts';
 import { count, grade, gradeOf, hardest, sentencesOf } from '../../../src/text/readability.ts';
 
 describe('readability', () => {
@@ -71,6 +73,16 @@ describe('readability', () => {
       'Then wait for the oven to cool.',
     ]);
     expect(listed[0]?.grade).toBeGreaterThan(listed[1]?.grade ?? NaN);
+  });
+});
+
+describe('a page for readers that is in no guide', () => {
+  it.each(ownerTexts)('%s reads at grade 9 or lower in English (WCAG 3.1.5)', (name) => {
+    const text = content().text(`text/${SOURCE}/${name}.json`);
+    if (!text.ok) throw new Error(name);
+    const { topics = { all: text.value.value } } = text.value.value as { topics?: object };
+    for (const part of Object.values(topics) as unknown[])
+      expect(spokenGrade(sentencesIn(part).map(([, sentence]) => sentence))).toBeLessThanOrEqual(9);
   });
 });
 
