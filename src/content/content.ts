@@ -24,6 +24,7 @@ import { releaseSchema } from '../note/release-schema.ts';
 import type { Release } from '../note/release.ts';
 import { completed } from '../note/retired.ts';
 import type { Retired } from '../note/retired.ts';
+import { eachOnce, once } from '../once.ts';
 import { fail, ok } from '../result.ts';
 import type { Result } from '../result.ts';
 import { glossarySchema } from '../text/glossary.ts';
@@ -31,7 +32,7 @@ import type { Glossary } from '../text/glossary.ts';
 import type { StaffViews } from '../visit/staff-view.ts';
 import { fileProblem, shapeProblems } from './problem.ts';
 import type { Problem } from './problem.ts';
-import { TOP, once, parseText, syntaxProblem } from './read.ts';
+import { TOP, parseText, syntaxProblem } from './read.ts';
 import type { Text } from './read.ts';
 import { carePagesSchema, sourcesSchema } from './schema/care.ts';
 import type { CarePage } from './schema/care.ts';
@@ -129,15 +130,9 @@ export interface Content {
   readonly glossary: (language: string) => Checked<Glossary>;
 }
 
-const opened = new Map<string, Content>();
-
+const opened = eachOnce(readerOf);
 /** The content of a folder; what was read of it before is not read again. */
-export function openContent(folder: string): Content {
-  const root = resolve(folder);
-  const known = opened.get(root) ?? readerOf(root);
-  opened.set(root, known);
-  return known;
-}
+export const openContent = (folder: string): Content => opened(resolve(folder));
 
 /** The values of parts together, or the problems of them all. */
 export function all<T extends readonly unknown[]>(
@@ -147,16 +142,6 @@ export function all<T extends readonly unknown[]>(
   return problems.length > 0
     ? fail(problems)
     : ok(parts.map((part) => part.ok && part.value) as unknown as T);
-}
-
-/** A function of a path that is worked out once a path. */
-function eachOnce<T>(make: (path: string) => T): (path: string) => T {
-  const made = new Map<string, { value: T }>();
-  return (path) => {
-    const known = made.get(path) ?? { value: make(path) };
-    made.set(path, known);
-    return known.value;
-  };
 }
 
 /** Guides' and the model's own words for a slip of syntax become the file's. */
@@ -185,7 +170,7 @@ function readerOf(root: string): Content {
       return fail([fileProblem({ file }, TOP, { code: 'missing' })]);
     }
   };
-  const text = eachOnce((path): Checked<Text> => {
+  const text = eachOnce((path: string): Checked<Text> => {
     const read = source(path);
     return read.ok ? parseText(read.value.source, read.value.file) : read;
   });
@@ -216,7 +201,7 @@ function readerOf(root: string): Content {
     return asContent(loadBlocks(read, known));
   });
   /** The guides where these switches, their names in a row, are off. */
-  const guidesWithout = eachOnce((off): Checked<readonly Guide[]> => {
+  const guidesWithout = eachOnce((off: string): Checked<readonly Guide[]> => {
     const folders = readdirSync(join(root, 'guides'), { withFileTypes: true })
       .filter((entry) => entry.isDirectory())
       .map(({ name }) => name)

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { isRecord } from '../guide/shape.ts';
 import type { Guide } from '../guide/types.ts';
 import { makeCodebooks } from '../note/codebook.ts';
+import { eachOnce } from '../once.ts';
 import { openContent } from './content.ts';
 import type { Content, Checked } from './content.ts';
 import { demoCode } from './demo-code.ts';
@@ -102,14 +103,11 @@ export function textFile(language: string, name: string): Readonly<Record<string
   return isRecord(value) ? value : {};
 }
 
-const behind = new Map<string, boolean>();
 /** Whether English stands in a language's pages. */
-export function isBehind(language: string): boolean {
-  if (language === SOURCE) return false;
-  const found = behind.get(language) ?? need(languageReport(content(), language)).behind.length > 0;
-  behind.set(language, found);
-  return found;
-}
+export const isBehind = eachOnce(
+  (language: string) =>
+    language !== SOURCE && need(languageReport(content(), language)).behind.length > 0,
+);
 
 /** The sentences of a guide's own pages in a language, those of blocks among them. */
 export function guideText(language: string, guide: Guide): Record<string, NodeText> {

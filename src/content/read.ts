@@ -1,5 +1,6 @@
 /** One file of content as values, with the way back from a value to its place. */
 import { readYaml } from '../guide/yaml.ts';
+import { once } from '../once.ts';
 import type { Path, SyntaxFault } from '../guide/yaml.ts';
 import type { SourcePosition } from '../guide/problem.ts';
 import { fail, ok } from '../result.ts';
@@ -27,12 +28,6 @@ export function syntaxProblem(file: string, { reason, place, first }: SyntaxFaul
         ? { code: 'duplicate-key', first: first?.line ?? 1 }
         : { code: 'syntax', reason },
   };
-}
-
-/** A value made when it is first asked for. */
-export function once<T>(make: () => T): () => T {
-  let made: { value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
 }
 
 function parsedJson(source: string): Result<unknown, SyntaxFault> {

@@ -65,8 +65,16 @@ function firstKey(document: Document, offset: number): number | undefined {
   return first;
 }
 
-/** Read YAML 1.2 and keep the places. Never throws. */
+const known = new Map<string, YamlText>();
+/** Read YAML 1.2 and keep the places; a text read lately is not read again. Never throws. */
 export function readYaml(source: string): YamlText {
+  const read = known.get(source) ?? parsed(source);
+  if (known.size === 200) known.clear(); // Content has fewer files.
+  known.set(source, read);
+  return read;
+}
+
+function parsed(source: string): YamlText {
   const lines = new LineCounter();
   // What it would warn of, lists as keys say, is told as a wrong name with its place.
   const document = parseDocument(source, {

@@ -20,11 +20,11 @@ function say(what: 'busy' | 'looking' | 'none' | 'failed'): void {
 function whenWaiting(registration: ServiceWorkerRegistration, then: () => void): void {
   const look = (): void => {
     if (registration.waiting && registration.active) then();
+    // It may have been found before this page asked.
+    registration.installing?.addEventListener('statechange', look);
   };
   look();
-  registration.addEventListener('updatefound', () => {
-    registration.installing?.addEventListener('statechange', look);
-  });
+  registration.addEventListener('updatefound', look);
 }
 
 /** Resolves when what is being kept is kept, or could not be. */

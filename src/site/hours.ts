@@ -3,7 +3,8 @@ import { firm } from '../content/load.ts';
 import { days } from '../content/schema/firm.ts';
 import type { Hours, Spans } from '../content/schema/firm.ts';
 import { nameOfDay, timeOfDay } from '../app/shared/open-now.ts';
-import type { Words } from '../app/shared/words.ts';
+import { eachOnce } from '../once.ts';
+import { words } from './words.ts';
 
 /** Days in a row with the same spans. */
 interface Run {
@@ -24,8 +25,9 @@ function runs(open: Hours['open']): readonly Run[] {
   }, []);
 }
 
-/** `Monday to Friday, 7 AM to 7 PM; Saturday, 8 AM to 12 PM`. */
-export function hoursTold({ language: locale, t }: Pick<Words, 'language' | 't'>): string {
+/** `Monday to Friday, 7 AM to 7 PM; Saturday, 8 AM to 12 PM`, in a language; at the foot of every page. */
+export const hoursTold = eachOnce((of: string): string => {
+  const { language: locale, t } = words(of);
   const span = (from: string, until: string) =>
     from === until ? from : t('site:hours.span', { from, until });
   return runs(firm().hours.open)
@@ -38,4 +40,4 @@ export function hoursTold({ language: locale, t }: Pick<Words, 'language' | 't'>
       }),
     )
     .join('; ');
-}
+});

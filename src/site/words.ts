@@ -16,6 +16,7 @@ import { regional, regionalSentence } from '../content/regions.ts';
 import { SOURCE } from '../content/texts.ts';
 import type { Told } from '../content/schema/firm.ts';
 import { deskText, type NodeText } from '../content/schema/guide-text.ts';
+import { eachOnce } from '../once.ts';
 import { fill, type Facts } from '../placeholders.ts';
 
 /** What the firm says of itself in a language: said once for all, or in each language. */
@@ -68,11 +69,7 @@ function filled(value: unknown, facts: Facts): unknown {
 /** Under which name a guide's sentences stand as the desk says them. */
 export const deskNamespace = (guide: string): string => `desk/${guide}`;
 
-const started = new Map<string, i18n>();
-
-function engine(language: string): i18n {
-  const known = started.get(language);
-  if (known) return known;
+const engine = eachOnce((language: string): i18n => {
   const facts = firmFacts(language);
   const resources: Record<string, object> = {};
   const own = region();
@@ -103,9 +100,8 @@ function engine(language: string): i18n {
       made.addResourceBundle(language, deskNamespace(guide.id), texts);
     }
   }
-  started.set(language, made);
   return made;
-}
+});
 
 /**
  * A language's words, the firm's facts filled in; a missing key or fact throws. i18next finds the

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { eachOnce } from '../once.ts';
 import type { TranslationProblem } from './translation.ts';
 
 /** Keys whose values name something and are the same in every language. */
@@ -23,14 +24,10 @@ export function sentencesIn(
     .flatMap(([key, inner]) => sentencesIn(inner, [...path, key]));
 }
 
-const compiled = new Map<string, RegExp>();
 /** A glossary's pattern: a regular expression in which `\b` is the edge of a word in any script. */
-function pattern(source: string): RegExp {
-  const made =
-    compiled.get(source) ?? new RegExp(plain(source).replaceAll(String.raw`\b`, EDGE), 'iu');
-  compiled.set(source, made);
-  return made;
-}
+const pattern = eachOnce(
+  (source: string) => new RegExp(plain(source).replaceAll(String.raw`\b`, EDGE), 'iu'),
+);
 
 function readable(source: string): boolean {
   try {
@@ -61,15 +58,25 @@ export const glossarySchema = z.record(
 
 export type Glossary = z.output<typeof glossarySchema>;
 
-/** A whole word or phrase in English, as a test of a sentence. */
-function said(sentence: string, phrase: string): boolean {
-  const quoted = phrase.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
-  return pattern(String.raw`(?<![\p{L}\p{N}-])${quoted}(?![\p{L}\p{N}-])`).test(sentence);
-}
+/** A pattern that one of these matches. */
+const any = (sources: readonly string[]): RegExp =>
+  pattern(sources.map((source) => `(?:${source})`).join('|') || '(?!)');
+
+/** One of these in an English sentence, as a whole word or phrase. */
+const phrase = eachOnce((phrases: readonly string[]) => {
+  const quoted = phrases.map((one) => one.replace(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`));
+  return any(quoted.map((one) => String.raw`(?<![\p{L}\p{N}-])${one}(?![\p{L}\p{N}-])`));
+});
+
+/** Anything that a glossary refuses: in nearly all sentences there is nothing. */
+const anyRefused = eachOnce((glossary: Glossary) =>
+  any(Object.values(glossary).flatMap(({ never }) => never)),
+);
 
 /** The words of a sentence that the glossary refuses. */
 function refusedWords(own: string, path: string, glossary: Glossary): TranslationProblem[] {
   const sentence = plain(own);
+  if (!anyRefused(glossary).test(sentence)) return [];
   return Object.values(glossary).flatMap(({ use, never, why }) =>
     never.flatMap((source) => {
       const [found] = pattern(source).exec(sentence) ?? [];
@@ -100,8 +107,7 @@ export function terms(
   const [theirs, ours] = [plain(english), plain(own)];
   const missing = Object.entries(glossary).filter(
     ([, { english: phrases, use }]) =>
-      phrases.some((phrase) => said(theirs, phrase)) &&
-      !use.some((source) => pattern(source).test(ours)),
+      phrase(phrases).test(theirs) && !use.some((source) => pattern(source).test(ours)),
   );
   return [
     ...missing.map(

@@ -5,6 +5,7 @@
  */
 import { NAMING, terms } from './glossary.ts';
 import type { Glossary } from './glossary.ts';
+import { eachOnce } from '../once.ts';
 import { placeholders, spoken } from '../placeholders.ts';
 
 /** What is wrong with a translation; `path` is `file:key.key`. */
@@ -93,14 +94,18 @@ function compareText(
   ];
 }
 
+/** A language's plural forms (CLDR). */
+const formsOf = eachOnce(
+  (language: string) => new Intl.PluralRules(language).resolvedOptions().pluralCategories,
+);
+
 /** The keys an object of this language must have: counted ones in all its forms (CLDR). */
 function wantedKeys(english: object, language: string): Map<string, string> {
-  const categories = new Intl.PluralRules(language).resolvedOptions().pluralCategories;
   const wanted = new Map<string, string>();
   for (const key of Object.keys(english)) {
     const [, base] = FORM.exec(key) ?? [];
     if (base === undefined || !Object.hasOwn(english, `${base}_other`)) wanted.set(key, key);
-    else for (const form of categories) wanted.set(`${base}_${form}`, `${base}_other`);
+    else for (const form of formsOf(language)) wanted.set(`${base}_${form}`, `${base}_other`);
   }
   return wanted;
 }

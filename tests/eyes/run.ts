@@ -78,6 +78,8 @@ try {
       viewport: { width: 360, height: 740 },
     });
     const page = await context.newPage();
+    // No clock stops the run, however busy the machine is.
+    page.setDefaultTimeout(0);
     for (const { path, hash } of pages) {
       await page.goto(new URL(path.slice(1) + hash, server.url).href);
       // What is folded is looked at, too; but the danger list would lie over the page.

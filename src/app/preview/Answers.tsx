@@ -6,7 +6,7 @@ import { Pairs } from './Pairs.tsx';
 import type { Page } from './page.ts';
 import { named } from './told.ts';
 
-interface Props {
+export interface ViewProps {
   readonly page: Page;
   readonly view: VisitView;
   /** Its complaint, where the visit has several. */
@@ -14,7 +14,7 @@ interface Props {
 }
 
 /** What the homeowner saw and did, as a technician looks for it, and what was not asked. */
-export function Answers(props: Props): JSX.Element {
+export function Answers(props: ViewProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   // eslint-disable-next-line solid/reactivity -- another note is another part

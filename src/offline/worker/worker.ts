@@ -39,15 +39,17 @@ declare const COPY: {
   readonly hazards: readonly string[];
 };
 
+/** The build writes out what it put in wherever that is named: once is enough. */
+const facts = COPY;
 /** TypeScript cannot know which kind of worker this is. */
 declare const self: ServiceWorkerGlobalScope;
 
 const { scope } = self.registration;
 const release: Release = {
-  ...{ scope, bundles: BUNDLES, headers: HEADERS, version: RELEASE, number: COPY.release },
+  ...{ scope, bundles: BUNDLES, headers: HEADERS, version: RELEASE, number: facts.release },
 };
 const cacheName = cacheOf(release);
-const own = { release: COPY.release, pages: COPY.recall.pages };
+const own = { release: facts.release, pages: facts.recall.pages };
 /** In an address, the reader's word that an old copy will do. */
 const OLD_WILL_DO = '?old';
 
@@ -85,7 +87,7 @@ async function takeOver(): Promise<void> {
   }
   await self.clients.claim();
   // Tabs of a recalled copy that had not heard of it, or was still waiting for one to come.
-  for (const name of old.filter((name) => releaseOf(name) < COPY.recall.least)) {
+  for (const name of old.filter((name) => releaseOf(name) < facts.recall.least)) {
     const [heard, late] = [await remembered(name), await awaited(name)];
     await turnAway((path, id) => isGuidePage(path) && (!heard || id === late));
   }
@@ -149,7 +151,7 @@ async function install(): Promise<void> {
     throw error;
   });
   for (const name of others)
-    if (releaseOf(name) < COPY.recall.least || (await remembered(name)) || !(await isWhole(name)))
+    if (releaseOf(name) < facts.recall.least || (await remembered(name)) || !(await isWhole(name)))
       await self.skipWaiting();
 }
 
@@ -224,7 +226,7 @@ async function fromNetwork({ url }: Request): Promise<Response | undefined> {
 }
 
 const lastChecked = async (): Promise<number> =>
-  Math.max(Date.parse(COPY.built), await checked(cacheName));
+  Math.max(Date.parse(facts.built), await checked(cacheName));
 
 /** Asks beside; the answer, once it is remembered. What it asks of this copy is done after that. */
 async function askBeside(event: ExtendableEvent, client = ''): Promise<Recall | undefined> {
@@ -238,15 +240,15 @@ async function askBeside(event: ExtendableEvent, client = ''): Promise<Recall | 
 async function leavesHazard(): Promise<boolean> {
   if (fresh()) return false;
   const tabs = await self.clients.matchAll({ type: 'window' });
-  return tabs.some(({ url }) => COPY.hazards.includes(pathOf(url)));
+  return tabs.some(({ url }) => facts.hazards.includes(pathOf(url)));
 }
 
 /** Is it the start of a guide in a copy that has found no newer word for too long? */
 async function startsOld({ url }: Request): Promise<boolean> {
   return (
-    COPY.starts.includes(pathOf(url)) &&
+    facts.starts.includes(pathOf(url)) &&
     new URL(url).search !== OLD_WILL_DO &&
-    daysOld(await lastChecked(), Date.now()) > COPY.renewAfter
+    daysOld(await lastChecked(), Date.now()) > facts.renewAfter
   );
 }
 
@@ -274,7 +276,7 @@ async function guidePage(event: FetchEvent, kept: Response): Promise<Response> {
 /** To a page of ours: what the network says of recalls, and what this copy is. */
 async function aboutCopy(event: FetchEvent): Promise<Response> {
   const recall = await askBeside(event);
-  const { built, release: number } = COPY;
+  const { built, release: number } = facts;
   const copy = { release: number, built, checked: await lastChecked() };
   return new Response(JSON.stringify({ ...recall, copy }));
 }

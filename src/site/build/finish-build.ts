@@ -48,7 +48,7 @@ export function finishBuild(): AstroIntegration {
           headersFile(previews, recalls, firm().frame, styles),
         );
         await keepOffline(root);
-        await precompress(root);
+        await precompress(root, root.replace(/\.next\/?$/, '/'));
       },
     },
   };

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { guides } from '../../content/load.ts';
+import { eachOnce } from '../../once.ts';
 import { withStyle } from '../policy.ts';
 
 const SHEETS = /<link rel="stylesheet" href="\/([^"]+)">/g;
@@ -26,12 +27,7 @@ export function ownStyles(
   const dangers = new Set(
     guides().flatMap(({ id, exits }) => exits.map(({ to }) => `${id}/${to}/`)),
   );
-  const files = new Map<string, Promise<string>>();
-  const read = (file: string): Promise<string> => {
-    const text = files.get(file) ?? readFile(join(root, file), 'utf8');
-    files.set(file, text);
-    return text;
-  };
+  const read = eachOnce((file: string) => readFile(join(root, file), 'utf8'));
   return async (name, page) => {
     const path = pathOf(name);
     const isFirst = /^(?:care\/.*|note\/|preview\/)?$/.test(path);

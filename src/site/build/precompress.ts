@@ -1,6 +1,6 @@
 import { readdir, readFile, stat, utimes, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { extname, join } from 'node:path';
+import { extname, join, relative } from 'node:path';
 import { promisify } from 'node:util';
 import { brotliCompress, constants, gzip } from 'node:zlib';
 
@@ -24,11 +24,13 @@ const ENCODERS = [
 
 /**
  * Writes a `.br` and a `.gz` copy beside every compressible file of a built site, as static hosts
- * expect them, each with its original's time. A copy that would not be smaller is left out.
+ * expect them, each with its original's time, none that would not be smaller. Brotli's are half the
+ * work of a build: what an earlier one had alike keeps its copies.
  *
  * @param dir the built site, absolute or relative to the working directory
+ * @param earlier another built site, if there is one: a build is made beside the last (`cli/build.ts`)
  */
-export async function precompress(dir: string): Promise<void> {
+export async function precompress(dir: string, earlier?: string): Promise<void> {
   const entries = await readdir(dir, { recursive: true, withFileTypes: true });
   const files = entries
     .filter((entry) => entry.isFile() && COMPRESSIBLE.has(extname(entry.name)))
@@ -36,8 +38,13 @@ export async function precompress(dir: string): Promise<void> {
   const work = async () => {
     for (let file = files.pop(); file !== undefined; file = files.pop()) {
       const [{ mtime }, data] = await Promise.all([stat(file), readFile(file)]);
+      const before = join(earlier ?? '', relative(dir, file));
+      const alike =
+        earlier !== undefined && (await readFile(before).catch(() => undefined))?.equals(data);
       for (const { suffix, encode } of ENCODERS) {
-        const packed = await encode(data);
+        const packed =
+          (alike ? await readFile(before + suffix).catch(() => undefined) : undefined) ??
+          (await encode(data));
         if (packed.length >= data.length) continue;
         await writeFile(file + suffix, packed);
         await utimes(file + suffix, mtime, mtime);

@@ -1,30 +1,21 @@
 import type { Guide } from '../../guide/types.ts';
 import { freeze } from '../../note/freeze.ts';
 import { partOfRelease } from '../../note/part-of-release.ts';
-import { askTable, type AskTable } from '../../diagnosis/ask-table.ts';
+import { askTable } from '../../diagnosis/ask-table.ts';
 import { defined } from '../../defined.ts';
+import { eachOnce } from '../../once.ts';
 import { details, guides, models, releases } from '../../content/load.ts';
 import { makeCalls } from './phone-links.ts';
 import type { NotePart } from '../../app/note/part.ts';
 import { namespaceText } from '../words.ts';
 import { guideTexts, withHandOvers } from './texts.ts';
 
-const asked = new Map<string, AskTable>();
-
 /** The same in all languages, and some work to make. */
-function askOf(guide: Guide): AskTable | undefined {
+const askOf = eachOnce((guide: Guide) => {
   const model = models()[guide.id];
-  const made =
-    asked.get(guide.id) ??
-    (model &&
-      askTable(
-        model,
-        guide,
-        details().map(({ id }) => id),
-      ));
-  if (made) asked.set(guide.id, made);
-  return made;
-}
+  const names = details().map(({ id }) => id);
+  return model && askTable(model, guide, names);
+});
 
 /** What the note page loads for a guide. */
 export function notePart(language: string, guide: Guide): NotePart {

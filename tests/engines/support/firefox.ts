@@ -1,6 +1,6 @@
 import puppeteer, { type Page } from 'puppeteer-core';
 import { firefox } from '../../../.config/browsers.ts';
-import { PATIENCE, type Engine, type Tab } from './engine.ts';
+import { PATIENCE, until, type Engine, type Tab } from './engine.ts';
 
 function tabOf(page: Page): Tab {
   const problems: string[] = [];
@@ -13,7 +13,28 @@ function tabOf(page: Page): Tab {
     if (message.type() === 'error') note(message.text());
   });
   page.setDefaultTimeout(PATIENCE);
-  const ready = (selector: string) => page.waitForSelector(selector, { visible: true });
+  // Asked of the page itself: the driver's own ways put a library of theirs into every page first.
+  const sees = (selector: string) =>
+    page.evaluate(
+      (of) => [...document.querySelectorAll(of)].some((one) => one.getClientRects().length > 0),
+      selector,
+    );
+  /** The middle of the first that shows, scrolled into sight; a page on its way has none. */
+  const middle = (selector: string) =>
+    page
+      .evaluate((of) => {
+        const one = [...document.querySelectorAll(of)].find(
+          (each) =>
+            each.checkVisibility({ visibilityProperty: true }) &&
+            each.getBoundingClientRect().width > 0,
+        );
+        one?.scrollIntoView({ block: 'center', behavior: 'instant' });
+        const box = one?.getBoundingClientRect();
+        return box ? { x: box.x + box.width / 2, y: box.y + box.height / 2 } : null;
+      }, selector)
+      .catch(() => null);
+  const ready = (selector: string) =>
+    until(async () => (await middle(selector)) ?? undefined, selector);
   return {
     goto: async (url) => {
       await page.goto(url, { waitUntil: 'load' });
@@ -21,17 +42,22 @@ function tabOf(page: Page): Tab {
     // Asked of the page: the protocol does not tell of pages that come back from memory.
     url: () => page.evaluate(() => location.href),
     click: async (selector) => {
-      await (await ready(selector))?.click();
+      const { x, y } = await ready(selector);
+      await page.mouse.click(x, y);
     },
     type: async (selector, text) => {
-      await (await ready(selector))?.type(text);
+      const { x, y } = await ready(selector);
+      await page.mouse.click(x, y);
+      await page.keyboard.type(text);
     },
     texts: async (selector) => {
       await ready(selector);
-      return page.$$eval(selector, (all) => all.map((one) => one.textContent.trim()));
+      return page.evaluate(
+        (of) => [...document.querySelectorAll(of)].map((one) => one.textContent.trim()),
+        selector,
+      );
     },
-    sees: (selector) =>
-      page.$$eval(selector, (all) => all.some((one) => one.getClientRects().length > 0)),
+    sees,
     // The protocol's own way back waits for a load that a page kept in memory never makes.
     back: () => page.evaluate(() => history.back()),
     loaded: () => page.evaluate(() => document.readyState === 'complete'),

@@ -154,8 +154,10 @@ export function picturesIn(name: string, start: () => Promise<Engine>): void {
         };
         const differences: string[] = [];
         for (const [kind, path, drawn] of PAGES) {
-          const there = await look(known, url(path), drawn, size);
-          const here = await look(tab, url(path), drawn, size);
+          const [there, here] = await Promise.all(
+            [known, tab].map((screen) => look(screen, url(path), drawn, size)),
+          );
+          if (!there || !here) throw new Error(kind);
           // At the least the header's.
           if (there.boxes.length < 3) differences.push(`${kind}: no parts`);
           const found = moved(here.boxes, there.boxes, size.height);

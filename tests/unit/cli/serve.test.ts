@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rm, stat, symlink, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { connect, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -246,5 +246,22 @@ describe('precompress', () => {
     await writeFile(join(dir, 'tiny.txt'), 'x');
     await precompress(dir);
     await expect(stat(join(dir, 'tiny.txt.br'))).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+
+  it('takes the copies of what an earlier build had alike, and of nothing else', async () => {
+    const [before, now] = [join(dir, 'before'), join(dir, 'now')];
+    for (const folder of [before, now]) {
+      await mkdir(folder);
+      await writeFile(join(folder, 'same.txt'), PAGE);
+    }
+    await writeFile(join(before, 'other.txt'), `${PAGE} Before.`);
+    await writeFile(join(now, 'other.txt'), `${PAGE} Now.`);
+    for (const name of ['same', 'other']) await writeFile(join(before, `${name}.txt.br`), 'taken');
+    await precompress(now, before);
+    expect(await readFile(join(now, 'same.txt.br'), 'utf8')).toBe('taken');
+    expect(gunzipSync(await readFile(join(now, 'same.txt.gz'))).toString()).toBe(PAGE);
+    expect(brotliDecompressSync(await readFile(join(now, 'other.txt.br'))).toString()).toContain(
+      'Now.',
+    );
   });
 });

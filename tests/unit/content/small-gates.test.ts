@@ -477,7 +477,7 @@ CA:
   emergency: ['911']
   temperature: F
   say: { 4 inches: 10 cm, book: notes }
-  never: ['\\binches\\b', '1-800']
+  never: ['\\p{L}nches\\b', '1-800']
   sources: { book: practice }
 `,
     'sources.json': '{ "book": "A book." }',
@@ -556,5 +556,308 @@ CA:
     ['sources that are broken', among({ 'sources.json': broken }), []],
     ['languages that are broken', among({ 'languages.yaml': broken }), []],
     ['a firm that is broken', among({ 'firm.yaml': broken }), []],
+  ]);
+});
+
+describe('names', () => {
+  const text = (value: unknown): string => JSON.stringify(value);
+  const frozen = (flag: string, track?: string) => ({
+    ...{ release: 1, published: '2026-01-01', details: [] },
+    guides: [
+      {
+        ...{ id: 'small', start: 'danger', exits: [['fire', 'stop-fire']] },
+        nodes: [
+          {
+            id: 'danger',
+            kind: 'question',
+            track,
+            answers: [
+              ['fire', 'stop-fire'],
+              ['none', 'look'],
+            ],
+          },
+          {
+            id: 'look',
+            kind: 'question',
+            track,
+            answers: [['fine', 'done']],
+            marks: { answers: { fine: { flag } } },
+          },
+          { id: 'stop-fire', kind: 'stop', urgency: 'emergency' },
+          { id: 'done', kind: 'finish', urgency: 'none', marks: { flag } },
+        ],
+      },
+    ],
+  });
+  const claim = [{ text: 'So.', from: 'book' }];
+  const topic = {
+    title: 'Tip',
+    lead: 'Do.',
+    do: claim,
+    never: claim,
+    why: [{ text: 'So.', from: 'practice' }],
+  };
+  const beside: Files = {
+    'details.yaml': 'kind: [range, oven]',
+    'releases/1.json': text(frozen('bang', 'main')),
+    'care.yaml': `- { id: tip, drawing: fire, care: danger, from: [small/look, '*/danger', '*/what'] }`,
+    'text/en/care.json': text({ topics: { tip: topic } }),
+    'sources.json': '{ "book": "A book." }',
+    'finder.yaml': `main: small
+groups: [{ id: all, sayings: [{ id: a, guide: small, answer: look.seen }, { id: b, guide: none }] }]`,
+    'reviews.yaml': `[{ guide: small, hash: 0123456789ab, reviewer: A, role: B, date: '2026-01-01' }]`,
+    'recall.json': '{ "least": 1, "pages": ["/", "/small/", "/small/look/", "/aside/what/"] }',
+    'demo.json': text([
+      {
+        id: 'a',
+        guide: 'small',
+        answers: [
+          ['danger', 'none'],
+          ['look', 'fine'],
+        ],
+        made: '2026-01-02',
+      },
+    ]),
+  };
+  const known: Files = { ...small, ...beside };
+  const of = (
+    ...changes: readonly (readonly [file: string, from: string, to: string])[]
+  ): Change => ({
+    ...beside,
+    ...Object.fromEntries(
+      changes.map(([file, from, to]) => {
+        expect((known[file] ?? '').split(from), file).toHaveLength(2);
+        return [file, (known[file] ?? '').replace(from, () => to)];
+      }),
+    ),
+  });
+  const also = (change: Change): Change => ({ ...beside, ...change });
+  const FIRM = 'firm.yaml';
+  rows('names', [
+    ['nothing is wrong', also({}), []],
+    [
+      'a drawing of a page',
+      of([SMALL, 'done: true', 'done: true, drawing: nowhere']),
+      ['guides/small/graph.yaml:23:46 file name-unknown nowhere.svg src/site/drawings'],
+    ],
+    [
+      'a drawing of an answer',
+      of([SMALL, 'fine: { to: done', 'fine: { to: done, drawing: nowhere']),
+      ['guides/small/graph.yaml:14:34 file name-unknown nowhere.svg src/site/drawings/answers'],
+    ],
+    [
+      'an answer’s drawing that is there',
+      of([SMALL, 'fine: { to: done', 'fine: { to: done, drawing: lever-slides']),
+      [],
+    ],
+    [
+      'a drawing of a block',
+      of(['blocks/ends.yaml', 'call: [technician]', 'call: [technician], drawing: nowhere']),
+      ['blocks/ends.yaml:2:72 file name-unknown nowhere.svg src/site/drawings'],
+    ],
+    [
+      'a drawing of a care page',
+      of(['care.yaml', 'fire', 'nowhere']),
+      ['care.yaml:1:23 file name-unknown nowhere.svg src/site/drawings'],
+    ],
+    [
+      'a deed drawn on a stop',
+      of([SMALL, 'stop-off: { kind: stop', 'stop-off: { kind: stop, drawing: press']),
+      ['guides/small/graph.yaml:22:36 file drawing-does press'],
+    ],
+    [
+      'none drawn there',
+      of([SMALL, 'stop-off: { kind: stop', 'stop-off: { kind: stop, drawing: fire']),
+      [],
+    ],
+    [
+      'a deed drawn where it is asked about',
+      of([
+        SMALL,
+        'kind: question\n    answers:\n      seen',
+        'kind: question\n    drawing: press\n    answers:\n      seen',
+      ]),
+      [],
+    ],
+    [
+      'the deed of a step',
+      of([
+        SMALL,
+        'ask:\n    kind: question',
+        'ask:\n    kind: step\n    action: press-key\n    drawing: press',
+      ]),
+      [],
+    ],
+    [
+      'another deed than the step’s',
+      of([
+        SMALL,
+        'ask:\n    kind: question',
+        'ask:\n    kind: step\n    action: look\n    drawing: press',
+      ]),
+      ['guides/small/graph.yaml:20:14 file drawing-does press'],
+    ],
+    [
+      'a page of a block that no guide takes',
+      of([
+        'blocks/ends.yaml',
+        'nodes:\n',
+        'nodes:\n  stop-x: { kind: stop, urgency: soon, call: [technician] }\n',
+      ]),
+      ['blocks/ends.yaml:2:3 guide node-unreachable stop-x'],
+    ],
+    [
+      'a flag that nothing raises',
+      of(['flags.yaml', '- bang\n', '- bang\n- boom\n']),
+      ['flags.yaml:2:3 file flag-unused boom'],
+    ],
+    [
+      'flags of a stop',
+      also({
+        [SMALL]: (small[SMALL] ?? '').replace('stop-off: {', 'stop-off: { flag: boom,'),
+        'flags.yaml': '- bang\n- boom\n',
+      }),
+      [],
+    ],
+    [
+      'a flag of a release',
+      also({ 'releases/1.json': text(frozen('boom', 'main')) }),
+      [
+        'releases/1.json:1:340 file name-unknown boom flags.yaml',
+        'releases/1.json:1:468 file name-unknown boom flags.yaml',
+      ],
+    ],
+    [
+      'an old guide of which nothing is kept',
+      also({ 'releases/1.json': text(frozen('bang')) }),
+      ['retired.json:1:1 file key-missing  small'],
+    ],
+    [
+      'what is kept of none',
+      also({
+        'releases/1.json': text(frozen('bang')),
+        'retired.json': text({
+          small: {
+            tracks: ['main'],
+            pages: { look: { flag: 'boom', answers: { fine: {}, lost: {} } }, gone: {} },
+          },
+          other: { tracks: ['main'], pages: {} },
+        }),
+      }),
+      [
+        'retired.json:1:53 file name-unknown boom flags.yaml',
+        'retired.json:1:81 file name-unknown small.look.lost the old releases',
+        'retired.json:1:93 file name-unknown small.gone the old releases',
+        'retired.json:1:105 file name-unknown other the old releases',
+      ],
+    ],
+    [
+      'a switch that no release knows of',
+      of([FIRM, 'region: US', 'region: US\nshort-self-clean: false']),
+      ['firm.yaml:8:1 file release-of-others 1 short-self-clean'],
+    ],
+    [
+      'a saying’s answer',
+      of(['finder.yaml', 'look.seen', 'look.none']),
+      ['finder.yaml:2:62 file name-unknown look.none the first answers of small'],
+    ],
+    [
+      'a saying’s answer behind no first page',
+      of(['finder.yaml', 'look.seen', 'ask.yes']),
+      ['finder.yaml:2:62 file name-unknown ask.yes the first answers of small'],
+    ],
+    [
+      'a language',
+      of([FIRM, '[en, es]', '[en, xx, es, yy]']),
+      [
+        'firm.yaml:8:17 file name-unknown xx languages.yaml',
+        'firm.yaml:8:25 file name-unknown yy languages.yaml',
+      ],
+    ],
+    [
+      'a first language without staff',
+      of([FIRM, '[en, es]', '[es, en]']),
+      ['firm.yaml:8:13 file staff-language-first es'],
+    ],
+    [
+      'an area not said in each language',
+      of([FIRM, 'area: here', 'area: { en: here }\ncall-out: { es: aquí }']),
+      ['firm.yaml:5:1 file key-missing area es', 'firm.yaml:6:1 file key-missing call-out en'],
+    ],
+    [
+      'a pale color',
+      of([FIRM, 'region: US', "region: US\ncolors: { light: '#e8e8e8', dark: '#9cc9ee' }"]),
+      [
+        'firm.yaml:8:18 file light paper 1 color-pale',
+        'firm.yaml:8:18 file light card 1 color-pale',
+        'firm.yaml:8:18 file light accent-ink 1 color-pale',
+      ],
+    ],
+    [
+      'a logo that is not there',
+      of([FIRM, 'region: US', 'region: US\nlogo: x.svg']),
+      ['firm.yaml:8:7 file name-unknown x.svg the folder content'],
+    ],
+    [
+      'a logo as heavy as it may be',
+      { ...of([FIRM, 'region: US', 'region: US\nlogo: x.svg']), 'x.svg': 'x'.repeat(4000) },
+      [],
+    ],
+    [
+      'a logo that is heavier',
+      { ...of([FIRM, 'region: US', 'region: US\nlogo: x.svg']), 'x.svg': 'x'.repeat(4001) },
+      ['firm.yaml:8:7 file logo-heavy 4001 4000'],
+    ],
+    [
+      'a page that leads to care',
+      of(['care.yaml', 'small/look', 'aside/look']),
+      ['care.yaml:1:50 file name-unknown aside/look the guides’ pages'],
+    ],
+    [
+      'a care page without words',
+      of(['text/en/care.json', 'tip', 'top']),
+      [
+        'text/en/care.json:1:2 file key-missing topics tip',
+        'text/en/care.json:1:12 file key-unknown topics top',
+      ],
+    ],
+    [
+      'a source',
+      of(['sources.json', '"book"', '"look"']),
+      [
+        'text/en/care.json:1:73 file name-unknown book sources.json',
+        'text/en/care.json:1:112 file name-unknown book sources.json',
+      ],
+    ],
+    [
+      'a guide that someone signed',
+      of(['reviews.yaml', 'small', 'smell']),
+      ['reviews.yaml:1:11 file name-unknown smell guides'],
+    ],
+    [
+      'a recall above all releases',
+      of(['recall.json', '1', '2']),
+      ['recall.json:1:12 file recall-above 2 1'],
+    ],
+    [
+      'a recall of pages that never were',
+      of(['recall.json', '"/"', '"/", "/none/", "/small/none/", "/small/stop-fire/"']),
+      [
+        'recall.json:1:30 file recall-page /none/ 1',
+        'recall.json:1:40 file recall-page /small/none/ 2',
+      ],
+    ],
+    [
+      'a visit that no code can be written for',
+      of(['demo.json', 'fine', 'fin']),
+      [
+        'demo.json:1:2 file demo-broken a {\\code\\:\\not-a-journey\\,\\step\\:1,\\at\\:\\look\\,\\answer\\:\\fin\\}',
+      ],
+    ],
+    [
+      'all that is broken is passed over',
+      also(Object.fromEntries(Object.keys(beside).map((file) => [file, '[']))),
+      [],
+    ],
   ]);
 });
