@@ -29,6 +29,7 @@ export const jobSchema = z
     flags: z.array(z.string()).describe('Safety flags'),
     called: minute.optional().describe("Time of the call by the firm's clock, to the minute"),
     answered: minute.optional().describe('Time of the last answer, in the same form'),
+    clerk: z.string().min(1).max(160).optional().describe('Who of the staff took the call'),
     caller: z.strictObject(caller).describe('Personal data. It is in no code and no address'),
     parts: z
       .array(z.strictObject({ part: z.string(), chance: z.number().min(0).max(1) }))

@@ -9,7 +9,7 @@ import type { CurrentCodebooks } from '../content/codebooks.ts';
 import { jobText, jobLabels } from '../app/shared/job-text.ts';
 import type { Words } from '../app/shared/words.ts';
 import { hashOf } from '../address/grammar.ts';
-import { handOvers, readPasted } from '../visit/hand-over.ts';
+import { exactOf, handOvers, joined, readPasted } from '../visit/hand-over.ts';
 import type { HandOver, Labels } from '../visit/hand-over.ts';
 import { makeJob } from '../visit/job.ts';
 import { readVisit } from '../visit/read-visit.ts';
@@ -56,17 +56,23 @@ export function jobLines(
   const labels = jobLabels(words);
   const found = handOvers(input, labels);
   const given: readonly HandOver[] = found.length > 0 ? found : [{ code: input, caller: {} }];
-  return given.map(({ code: text, caller, called, error }) => {
-    const { reading } = readPasted(text, codebooks, labels);
+  return given.map(({ code: text, caller, called, answered, clerk, error }) => {
+    const { reading, also = [] } = readPasted(text, codebooks, labels);
     if (reading.kind !== 'exact')
       return { text: JSON.stringify(readingToJson(reading, today)), good: false };
     const { code, note } = reading;
     const view = readVisit(note, codebooks, figures);
-    const link = new URL(`preview/${hashOf({ c: code })}`, site.replace(/\/?$/, '/')).href;
+    const more = exactOf(also, codebooks);
+    const others = more.map((one) => readVisit(one.note, codebooks, figures));
+    const codes = { code, also: more.map((one) => one.code) };
+    const all = joined([code, ...codes.also]);
+    const link = new URL(`preview/${hashOf({ c: all })}`, site.replace(/\/?$/, '/')).href;
     const made = latestDay(note.day, today);
-    const job = makeJob(view, { code, link, made, caller, ...defined({ called, error }) });
+    const told = defined({ called, answered, clerk, error });
+    const job = makeJob(view, { ...codes, ...told, link, made, caller, others });
     if (!job) return { text: code, good: true };
-    return { text: json ? JSON.stringify(job) : `${jobText(words, view, job)}\n`, good: true };
+    const said = json ? JSON.stringify(job) : `${jobText(words, view, job, others)}\n`;
+    return { text: said, good: true };
   });
 }
 

@@ -83,6 +83,18 @@ export function numberToNote(number: bigint, codebooks: Codebooks): Result<Note,
   return ok({ release, guide: guide.id, journey, day, details, error });
 }
 
+/** Of which of a release's guides a number is, told without the codebook; undefined for another release's. */
+export function guideOfNumber(
+  number: bigint,
+  release: number,
+  guides: readonly string[],
+): string | undefined {
+  const left = unpacker(number);
+  return takeRelease(left) === release
+    ? guides[Number(left.take(BigInt(guides.length)))]
+    : undefined;
+}
+
 function impossible(field: Field): Result<never, ReadProblem> {
   return fail({ code: 'impossible', field });
 }

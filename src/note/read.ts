@@ -1,7 +1,7 @@
 /** Reading note codes: the pieces of `write.ts` backwards, with repair between them. */
 import { fail, ok, type Result } from '../result.ts';
 import { codeLengths, longest, unprotect } from './blocks.ts';
-import { numberToNote } from './fields.ts';
+import { guideOfNumber, numberToNote } from './fields.ts';
 import type { Codebooks } from './codebook.ts';
 import { areDigits, repairDigits } from './digits.ts';
 import { repair, type Repair } from './repair.ts';
@@ -26,6 +26,24 @@ export function readCode(input: string, codebooks: Codebooks): Reading {
   const symbols = spelledSymbols(input);
   const reading = symbols ? choose(plain, readSymbols(symbols, codebooks)) : plain;
   return reading.kind === 'refused' ? (shortGroup(input, codebooks) ?? reading) : reading;
+}
+
+/**
+ * The guide of a code without a mistake, told before any codebook is there; undefined for any other
+ * text, and for a code of another release.
+ */
+export function guideOfCode(
+  input: string,
+  release: number,
+  guides: readonly string[],
+): string | undefined {
+  if (input.length > longestInput) return undefined;
+  const plain = plainSymbols(input);
+  const given = plain.ok ? plain : spelledSymbols(input);
+  const code = given?.ok ? repair(given.value) : undefined;
+  if (!code?.ok || code.value.places.length > 0) return undefined;
+  const data = unprotect(code.value.code);
+  return guideOfNumber(symbolsToNumber(data, data.length), release, guides);
 }
 
 /**

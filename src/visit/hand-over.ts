@@ -14,7 +14,7 @@ import { callerFields, oneLine, tidyCaller, type Caller, type CallerField } from
 /** Lines at the top of a job's text, besides the caller's: what each of them says stands there. */
 export const jobLines = [
   ...(['job', 'error', 'outcome', 'because', 'breaker', 'flags'] as const),
-  ...(['called', 'answered', 'parts', 'code', 'link'] as const),
+  ...(['called', 'answered', 'clerk', 'parts', 'code', 'link'] as const),
 ];
 type Line = CallerField | (typeof jobLines)[number];
 
@@ -33,6 +33,8 @@ export interface HandOver {
   readonly called?: string;
   /** Time of the last answer, in the same form. */
   readonly answered?: string;
+  /** Who took the call. */
+  readonly clerk?: string;
 }
 
 /** Most characters looked at: some hundred jobs. */
@@ -57,13 +59,13 @@ const minuteIn = (called: string): string | undefined =>
 type Texts = Partial<Record<Line, string>>;
 
 function finished(texts: Texts, labels: Labels): HandOver {
-  const { job, error, called = '', answered = '', code: given = '' } = texts;
+  const { job, error, clerk, called = '', answered = '', code: given = '' } = texts;
   const code = given.replace(AFTER, '').trim();
   const none = code.toLowerCase() === labels.none.toLowerCase();
   return {
     code: none ? '' : code,
     caller: tidyCaller(texts),
-    ...defined({ job, error, called: minuteIn(called), answered: minuteIn(answered) }),
+    ...defined({ job, error, clerk, called: minuteIn(called), answered: minuteIn(answered) }),
   };
 }
 
@@ -147,7 +149,9 @@ function fromObject(value: unknown, labels: Labels): HandOver[] {
   const caller = isRecord(columns) ? callerOf(columns, labels) : value['caller'];
   const code = textIn(value, 'code') ?? (isRecord(columns) ? textIn(value, 'text') : undefined);
   if (code === undefined && !isRecord(caller)) return [];
-  const error = oneLine(textIn(value, 'error') ?? '', LINE_MOST) || undefined;
+  const [error, clerk] = ['error', 'clerk'].map(
+    (name) => oneLine(textIn(value, name) ?? '', LINE_MOST) || undefined,
+  );
   const [called, answered] = ['called', 'answered'].map((name) =>
     minuteIn(textIn(value, name) ?? ''),
   );
@@ -157,7 +161,7 @@ function fromObject(value: unknown, labels: Labels): HandOver[] {
         code: joined([code ?? '', ...alsoIn(value)].map((one) => one.trim()).filter(Boolean)),
         caller: isRecord(caller) ? tidyCaller(caller) : {},
       },
-      ...defined({ error, called, answered }),
+      ...defined({ error, clerk, called, answered }),
     },
   ];
 }
@@ -229,6 +233,10 @@ const SEVERAL = /^[\w?\s-]{12,}(?: \+ [\w?\s-]{12,})+$/u;
 /** The codes of a line; the line itself where it has one or none. */
 export const codesIn = (text: string): readonly string[] =>
   SEVERAL.test(text) ? text.split(' + ').map((one) => one.trim()) : [text];
+
+/** Of a visit's other codes those that read as they are. */
+export const exactOf = (codes: readonly string[], codebooks: Codebooks) =>
+  codes.map((code) => readCode(code, codebooks)).filter((one) => one.kind === 'exact');
 
 /** What somebody typed or pasted: the code in it, and what came along. */
 export interface Pasted {

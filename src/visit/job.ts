@@ -8,7 +8,7 @@ import { loadFor, partChances, type PartChance } from '../diagnosis/parts.ts';
 import { shares } from '../diagnosis/posterior.ts';
 import type { State } from '../journey/trace.ts';
 import type { NoteCode } from '../note/types.ts';
-import type { VisitUrgency, VisitView } from './read-visit.ts';
+import { urgencyOrder, type VisitUrgency, type VisitView } from './read-visit.ts';
 
 /** What is known of the customer, in the order staff ask. It is in no code and no address. */
 export const callerFields = [
@@ -46,6 +46,8 @@ export interface Job {
   readonly called?: string;
   /** When the last answer was given, as `called`: what the answers say has aged since. */
   readonly answered?: string;
+  /** Who of the staff took the call. */
+  readonly clerk?: string;
   readonly caller: Caller;
   /** What to load, the likeliest first; none in an emergency, which others must release first. */
   readonly parts: readonly PartChance[];
@@ -74,24 +76,11 @@ export interface Job {
 }
 
 /** What a job is made of besides what the note says. */
-export type JobParts = Pick<
-  Job,
-  | 'called'
-  | 'answered'
-  | 'code'
-  | 'also'
-  | 'codeReadBack'
-  | 'link'
-  | 'made'
-  | 'breakerStaysOff'
-  | 'cautions'
-  | 'caller'
-> & {
-  /** In full where the code cannot hold it. */
-  readonly error?: string;
-  /** What the other problems' codes say, none more urgent. */
-  readonly others?: readonly VisitView[];
-};
+export type JobParts = Pick<Job, 'made' | 'caller'> &
+  Partial<Job> & {
+    /** What the other problems' codes say. */
+    readonly others?: readonly VisitView[];
+  };
 
 /**
  * One line of plain text: control characters and marks that turn the direction of writing
@@ -147,19 +136,21 @@ function loadOf(views: readonly VisitView[]): readonly PartChance[] {
 
 /** Make a job; undefined where neither an answer nor anything about the caller is known. */
 export function makeJob(view: VisitView, parts: JobParts): Job | undefined {
-  const { note, guide, steps, because, end, state, urgency } = view;
+  const { note, guide, steps, because, end, state } = view;
   const { called, answered, code, also, codeReadBack, link, made, breakerStaysOff, cautions } =
     parts;
+  const clerk = oneLine(parts.clerk ?? '', callerMost.name) || undefined;
   const caller = tidyCaller(parts.caller);
   const views = [view, ...(parts.others ?? [])];
   if (!because && Object.keys(caller).length === 0) return undefined;
   return {
     version: 2,
-    urgency,
+    // The visit's: that of its most urgent problem.
+    urgency: urgencyOrder.find((one) => views.some(({ urgency }) => urgency === one)) ?? 'open',
     guide: guide.id,
     error: parts.error ?? note.error,
     flags: [...new Set(views.flatMap(({ flags }) => flags))],
-    ...defined({ called, answered }),
+    ...defined({ called, answered, clerk }),
     caller,
     parts: because ? loadOf(views) : [],
     ...(code && because ? defined({ code, codeReadBack, link }) : {}),

@@ -67,9 +67,16 @@ test('two problems of one caller are one job, on desk, preview and route', async
   // Who calls stays; of the problem before nothing does.
   await expect(page.locator('#desk-name')).toHaveValue('Ann Example');
   await expect(rows(page)).toHaveCount(0);
-  await keys.press('-', 'j');
+  await keys.press('-');
+  await page.getByLabel('Taken by').fill('Sam');
+  await page.keyboard.press('Escape');
+  // What the code of the first problem says comes with it.
+  await expect(job(page)).toHaveValue(/\nWhat to load: .+%/);
+  await keys.press('j');
   await expect(status(page)).toHaveText('Job text copied.');
   const text = await clipboard(page);
+  expect(text).toMatch(/^Job: .*: Self-clean won’t start; The oven door stays locked\n/);
+  expect(text).toContain('\nTaken by: Sam\n');
   expect(text).toMatch(new RegExp(`\\nCode: [0-9A-Z-]{19,} \\+ ${first} `));
   expect(text.match(/\nName: Ann Example/g)).toHaveLength(1);
 

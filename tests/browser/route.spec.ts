@@ -158,6 +158,16 @@ test('500 visits: the page answers all the while', async ({ page }) => {
   await expect(page.getByLabel('Note codes')).toHaveValue('4GK5');
   await expect(rows(page)).toHaveCount(500);
   await expect(page.locator('.load .stock li').first()).toBeVisible();
+  // Only what is looked at is drawn in full; a search finds the others, and paper has them all.
+  const [last, whole] = [rows(page).last(), page.locator('.visit .head')];
+  await expect(last.locator('.head')).toHaveCount(0);
+  expect(await whole.count()).toBeLessThan(50);
+  const find = (code: string) => (window as unknown as { find(text: string): boolean }).find(code);
+  expect(await page.evaluate(find, codes.at(-1) ?? '')).toBe(true);
+  await last.scrollIntoViewIfNeeded();
+  await expect(last.locator('.head')).toBeVisible();
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await expect(whole).toHaveCount(500);
 });
 
 test('what a visit alone needs is asked for by model, and is beside its number', async ({

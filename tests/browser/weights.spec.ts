@@ -1,5 +1,8 @@
+import type { GuideId } from '../../src/guide/types.ts';
 import { expect, siteDir, siteUrl, test } from './support/fixtures.ts';
+import { newest } from './support/codebooks.ts';
 import { kindsOf } from './support/kinds.ts';
+import { written } from './support/preview.ts';
 import { CEILINGS, weigh, type Load } from './support/weight.ts';
 
 const listed = (loads: readonly Load[]) =>
@@ -25,6 +28,17 @@ for (const kind of ['question', 'note', 'preview', 'round', 'desk'] as const)
           ],
         );
     }
+  });
+
+for (const [guide, ceiling] of Object.entries(CEILINGS.read))
+  test(`a code of ${guide} brings its guide's figures and words, and no other release`, async ({
+    browser,
+  }) => {
+    const code = written('danger.none', { release: newest, guide: guide as GuideId });
+    const { total, loads } = await weigh(browser, new URL(`/preview/#c=${code}`, siteUrl()).href);
+    expect(total, listed(loads)).toBeLessThanOrEqual(ceiling);
+    expect(loads.filter(({ url }) => url.includes('/books.'))).toEqual([]);
+    expect(loads.filter(({ url }) => /\.(?:book|preview)\./.test(url))).toHaveLength(2);
   });
 
 test('a call that is going weighs no more than its ceiling: no figures, no old releases', async ({

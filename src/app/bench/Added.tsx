@@ -4,14 +4,12 @@ import type { Entries } from './entries.ts';
 import { difference, ohms, temperature } from './figures.ts';
 import type { Judged } from './judge.ts';
 
-interface Props {
+/** What resistance in the wires does to what the control believes. */
+export function Added(props: {
   readonly words: Words;
   readonly entries: Entries;
   readonly judged: Judged;
-}
-
-/** What resistance in the wires does to what the control believes. */
-export function Added(props: Props): JSX.Element {
+}): JSX.Element {
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const told = () => {
     const { added, expected } = props.judged;

@@ -9,15 +9,10 @@ import { sensors, type Entries } from './entries.ts';
 import { judge } from './judge.ts';
 import type { BenchState } from './state.ts';
 
-interface Props {
-  readonly words: Words;
-  readonly state: BenchState;
-}
-
 const units = ['F', 'C'] as const;
 
 /** The sensor bench: what is typed, kept in the address, and what it says. */
-export function Bench(props: Props): JSX.Element {
+export function Bench(props: { readonly words: Words; readonly state: BenchState }): JSX.Element {
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const entries = () => props.state.entries();
   const put = (change: Partial<Entries>) => props.state.put(change);

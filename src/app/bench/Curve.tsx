@@ -5,14 +5,12 @@ import { number } from './figures.ts';
 import type { Judged } from './judge.ts';
 import { plotOf, size } from './plot.ts';
 
-interface Props {
+/** The curve with the reading on it; every figure in it stands in words beside. */
+export function Curve(props: {
   readonly words: Words;
   readonly entries: Entries;
   readonly judged: Judged;
-}
-
-/** The curve with the reading on it; every figure in it stands in words beside. */
-export function Curve(props: Props): JSX.Element {
+}): JSX.Element {
   const t: Words['t'] = (key, facts) => props.words.t(key, facts);
   const plot = createMemo(() => {
     const { expected, believed } = props.judged;

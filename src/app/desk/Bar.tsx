@@ -33,7 +33,7 @@ export function Bar(props: DeskProps & Made) {
       <SayIn page={props.page} />
       <div class="ways">
         <KeyButton
-          class="danger"
+          class="plain danger"
           of={letters.danger}
           says={t('desk:bar.danger')}
           onClick={() => props.desk.journey.show('danger')}

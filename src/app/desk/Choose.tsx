@@ -78,7 +78,7 @@ export function Choose(props: {
         <p class="quiet">{t('desk:choose.hint')}</p>
         <div class="ways">
           <KeyButton
-            class="danger"
+            class="plain danger"
             of={letters.danger}
             says={t('desk:bar.danger')}
             onClick={danger}

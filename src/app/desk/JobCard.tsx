@@ -1,6 +1,7 @@
 import { Show } from 'solid-js';
 import { Key, KeyButton } from './Key.tsx';
 import { letters } from './keys.ts';
+import { callerMost } from '../../visit/job.ts';
 import { sayer } from '../shared/words.ts';
 import type { DeskProps, Made } from './state.ts';
 
@@ -13,6 +14,18 @@ export function JobCard(props: DeskProps & Pick<Made, 'outcome'>) {
     <Show when={props.outcome.job() !== undefined}>
       <section class="panel job">
         <h2>{t('desk:job.title')}</h2>
+        <p class="field">
+          <label for="desk-clerk">{t('job:lines.clerk')}</label>
+          <input
+            id="desk-clerk"
+            type="text"
+            autocomplete="off"
+            spellcheck={false}
+            maxlength={callerMost.name}
+            value={props.desk.caller.clerk()}
+            onInput={({ currentTarget }) => props.desk.caller.setClerk(currentTarget.value)}
+          />
+        </p>
         <label for="desk-job">{t('desk:job.label')}</label>
         <textarea id="desk-job" readonly rows="12" value={props.outcome.text()} />
         <p classList={{ strong: props.outcome.copied() === 'stale' }} role="status">

@@ -5,12 +5,14 @@
 import { createSignal } from 'solid-js';
 import { isRecord } from '../../guide/shape.ts';
 import { withEntry } from '../shared/entry.ts';
+import { tryStorage } from '../shared/storage.ts';
 import { tidyCaller, type Caller, type CallerField } from '../../visit/job.ts';
 import { keep, kept, type Keeper } from './keeper.ts';
 
 export type CallerState = ReturnType<typeof createCaller>;
 
 const KEY = 'hobnote.desk.caller';
+const CLERK = 'hobnote.desk.clerk';
 
 function read(keeper: Keeper): Caller {
   const value = kept(keeper, KEY);
@@ -26,6 +28,10 @@ export function createCaller(keeper: Keeper, fresh: boolean) {
     keep(keeper, KEY, Object.keys(texts).length === 0 ? undefined : texts);
   };
   if (fresh) load({});
+  /** Of the staff, not of a caller: for every call of the tab, over a reload too. */
+  const tab = tryStorage(() => sessionStorage);
+  const name = kept(tab, CLERK);
+  const [clerk, setClerk] = createSignal(typeof name === 'string' ? name : '');
   return {
     caller,
     /** Whether something was there from before a reload. */
@@ -34,5 +40,10 @@ export function createCaller(keeper: Keeper, fresh: boolean) {
     set: (field: CallerField, text: string) => load(withEntry(caller(), field, text)),
     load,
     clear: () => load({}),
+    clerk,
+    setClerk(text: string): void {
+      setClerk(text);
+      keep(tab, CLERK, text || undefined);
+    },
   };
 }

@@ -1,15 +1,16 @@
 /** What comes of a call: its code, the job, and the way onto the clipboard. */
-import { createMemo } from 'solid-js';
+import { createEffect, createMemo, createSignal } from 'solid-js';
 import { minuteOf } from './clocks.ts';
 import { dayOf } from '../../note/day.ts';
 import { tidyErrorText } from '../../note/error-text.ts';
+import { exactOf, joined } from '../../visit/hand-over.ts';
 import { makeJob, type Job } from '../../visit/job.ts';
 import type { Note } from '../../note/types.ts';
-import { readVisit } from '../../visit/read-visit.ts';
+import { readVisit, type Figures } from '../../visit/read-visit.ts';
 import { copy } from '../shared/Copy.tsx';
 import { codeOf, knownDetails, localDay } from '../note/code.ts';
 import type { PreviewPart } from '../preview/page.ts';
-import { createFetched } from '../shared/fetched.ts';
+import { createAllFetched } from '../shared/fetched.ts';
 import { jobText, previewLink } from '../shared/job-text.ts';
 import { deskNodeOf, cautionsOf } from './nodes.ts';
 import type { Page } from './page.ts';
@@ -32,10 +33,25 @@ export function createOutcome(page: Page, desk: DeskState) {
     const passed = state === 'open' ? nodes : [...nodes, end];
     return passed.filter((node) => cautionsOf(page.words, desk.guide, node).length > 0);
   };
+  const [booked, setBooked] = createSignal(false);
+  createEffect(() => {
+    if (desk.also.length > 0)
+      void page.addBooks().then(
+        () => setBooked(true),
+        () => undefined,
+      );
+  });
+  const also = createMemo(() => (booked() ? exactOf(desk.also, page.codebooks) : []));
   /** Only for the likely parts, once the call has come to an end: a job without them is a job. */
-  const figures = createFetched<PreviewPart>(() =>
-    desk.journey.traced().state === 'open' ? undefined : page.figures[desk.guide.id],
-  );
+  const fetched = createAllFetched<PreviewPart>(() => {
+    const ended = desk.journey.traced().state === 'open' ? [] : [desk.guide.id];
+    const guides = new Set([...ended, ...also().map(({ note }) => note.guide)]);
+    return [...guides].flatMap((guide) => page.figures[guide] ?? []);
+  });
+  const figures = createMemo((): Figures => {
+    const models = (fetched.value() ?? []).map((part) => part.models);
+    return { models: Object.assign({}, ...models) as Figures['models'], staffViews: {} };
+  });
   const view = createMemo(() => {
     const note: Note = {
       release: page.codebook.release,
@@ -45,8 +61,12 @@ export function createOutcome(page: Page, desk: DeskState) {
       details: knownDetails(page.codebook, desk.address.fragment().details),
       error: tidyErrorText(desk.address.fragment().error ?? ''),
     };
-    return readVisit(note, page.ownBooks, figures.value());
+    return readVisit(note, page.ownBooks, figures());
   });
+  /** What the codes of the caller's other problems say. */
+  const others = createMemo(() =>
+    also().map(({ note }) => readVisit(note, page.codebooks, figures())),
+  );
   const job = createMemo((): Job | undefined => {
     const [written, answered] = [code(), desk.answered()];
     const { isRead, wasShownElsewhere } = desk.journey;
@@ -61,11 +81,13 @@ export function createOutcome(page: Page, desk: DeskState) {
         ? {
             code: written,
             codeReadBack: desk.readBack() === written,
-            link: previewLink(written),
+            link: previewLink(joined([written, ...desk.also])),
           }
         : {}),
       made: made(),
       also: desk.also,
+      others: others(),
+      clerk: desk.caller.clerk(),
       breakerStaysOff: deskNodeOf(page, desk.journey.traced().end).breakerStaysOff === true,
       cautions: { read: named(true), unread: named(false) },
       caller: desk.caller.caller(),
@@ -73,7 +95,7 @@ export function createOutcome(page: Page, desk: DeskState) {
   });
   const text = createMemo(() => {
     const found = job();
-    return found ? jobText(page.words, view(), found) : '';
+    return found ? jobText(page.words, view(), found, others()) : '';
   });
   const json = createMemo(() => (job() ? JSON.stringify(job(), undefined, 2) : ''));
   const textOf = (form: Form) => (form === 'json' ? json() : text());

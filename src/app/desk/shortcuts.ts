@@ -1,5 +1,5 @@
 /** Single keys on the whole page, but in fields and on what they would press anyway. */
-import { createSignal, onCleanup, type Accessor } from 'solid-js';
+import { createSignal, onCleanup } from 'solid-js';
 import type { Key } from '../shared/keys.ts';
 import { actionOf, isField, isHeldDown, isPressable, type Action } from './keys.ts';
 
@@ -55,27 +55,18 @@ export function listen(acts: Acts, leave: () => void, sure?: SureState): void {
   onCleanup(() => document.removeEventListener('keydown', pressed));
 }
 
-export interface SureState {
-  readonly asked: Accessor<Sure | undefined>;
-  readonly ask: (sure: Sure) => void;
-  readonly yes: () => void;
-  readonly no: () => void;
-}
+export type SureState = ReturnType<typeof createSure>;
 
-export function createSure(): SureState {
+export function createSure() {
   const [asked, setAsked] = createSignal<Sure>();
   return {
     asked,
-    ask(sure) {
-      setAsked(sure);
-    },
-    yes() {
+    ask: (sure: Sure): void => void setAsked(sure),
+    yes(): void {
       const sure = asked();
       setAsked(undefined);
       sure?.yes();
     },
-    no() {
-      setAsked(undefined);
-    },
+    no: (): void => setAsked(undefined),
   };
 }

@@ -3,14 +3,12 @@ import { movesOf, type Change } from '../../diagnosis/learn.ts';
 import { sayer } from '../shared/words.ts';
 import type { LearnPart, Page } from './page.ts';
 
-interface Props {
+/** What would change, in words. */
+export function Changes(props: {
   readonly page: Page;
   readonly part: LearnPart;
   readonly changes: readonly Change[];
-}
-
-/** What would change, in words. */
-export function Changes(props: Props): JSX.Element {
+}): JSX.Element {
   const t = sayer(props);
   const percent = (share: number) =>
     new Intl.NumberFormat(props.page.words.language, {

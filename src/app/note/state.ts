@@ -2,25 +2,18 @@
  * The note's state is the address's fragment: it survives reload, and is never sent. What was
  * written in own words lies in the tab, out of the browser's history.
  */
-import { createSignal, type Accessor } from 'solid-js';
+import { createSignal } from 'solid-js';
 import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
 import { store } from '../shared/stored-journey.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
-import { fragmentHash, parseFragment } from '../../address/fragment.ts';
-import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
 import { qualify } from '../../guide/ids.ts';
 import type { CodebookGuide } from '../../note/codebook.ts';
 
-export interface NoteState {
-  readonly fragment: Accessor<Fragment>;
-  /** What was wrong with the address as it came. */
-  readonly problems: Accessor<readonly FragmentProblem[]>;
-  /** Change parts; '' takes a text out. The address follows. */
-  change(parts: Partial<Fragment>): void;
-}
+export type NoteState = ReturnType<typeof createNoteState>;
 
 /** Also kept beside the address, for the first page to go on from. */
-export function createNoteState(): NoteState {
+export function createNoteState() {
   const put = (fragment: Fragment): void => {
     replaceHash(hashOf(fragment));
   };
@@ -34,8 +27,10 @@ export function createNoteState(): NoteState {
   addEventListener('hashchange', () => setRead(open()));
   return {
     fragment: () => read().fragment,
+    /** What was wrong with the address as it came. */
     problems: () => read().problems,
-    change(parts) {
+    /** Change parts; '' takes a text out. The address follows. */
+    change(parts: Partial<Fragment>): void {
       const fragment = stashFreeText({ ...read().fragment, ...parts });
       setRead({ ...read(), fragment });
       put(fragment);

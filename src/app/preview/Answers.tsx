@@ -1,12 +1,13 @@
 import { For, Show, type JSX } from 'solid-js';
 import { guideName, nodeWords, stepWords } from '../shared/content-words.ts';
+import { marked } from '../shared/marked.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Step, VisitView } from '../../visit/read-visit.ts';
 import { Pairs } from './Pairs.tsx';
 import type { Page } from './page.ts';
 import { named } from './told.ts';
 
-interface Props {
+export interface ViewProps {
   readonly page: Page;
   readonly view: VisitView;
   /** Its complaint, where the visit has several. */
@@ -14,12 +15,15 @@ interface Props {
 }
 
 /** What the homeowner saw and did, as a technician looks for it, and what was not asked. */
-export function Answers(props: Props): JSX.Element {
+export function Answers(props: ViewProps): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   // eslint-disable-next-line solid/reactivity -- another note is another part
   const { legs, tried, notAsked, guide, last, steps, state, end } = props.view;
-  const pair = (step: Step) => stepWords(words(), guide, step);
+  const pair = (step: Step) => {
+    const [asked, answer] = stepWords(words(), guide, step);
+    return [marked(words(), asked), marked(words(), answer)] as const;
+  };
   return (
     <details class="card answers">
       <summary>

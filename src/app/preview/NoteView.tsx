@@ -1,19 +1,20 @@
-import { For, Show, createMemo, createSignal, onCleanup, onMount, type JSX } from 'solid-js';
+import { For, Show, createMemo, createSignal, onMount, type JSX } from 'solid-js';
 import { Dynamic } from 'solid-js/web';
 import { hashOf } from '../../address/grammar.ts';
 import { isRecord } from '../../guide/shape.ts';
 import { readCode } from '../../note/read.ts';
 import type { Reading } from '../../note/types.ts';
-import { codesIn, joined } from '../../visit/hand-over.ts';
-import { byUrgency, readVisit, type VisitView } from '../../visit/read-visit.ts';
+import { codesIn, exactOf, joined } from '../../visit/hand-over.ts';
+import { byUrgency, readVisit } from '../../visit/read-visit.ts';
 import { LazyDetails } from '../visits/LazyDetails.tsx';
 import { CopyJob } from '../shared/CopyJob.tsx';
 import { guideName } from '../shared/content-words.ts';
 import { Fetching } from '../shared/Fetching.tsx';
 import { breathe } from '../shared/breathe.ts';
 import { createAllFetched } from '../shared/fetched.ts';
+import { createPrinting } from '../shared/printing.ts';
 import { pageWords, sayer } from '../shared/words.ts';
-import { Answers } from './Answers.tsx';
+import { Answers, type ViewProps } from './Answers.tsx';
 import { Checks } from './Checks.tsx';
 import { Faults, MoreFaults } from './Faults.tsx';
 import { Kit, Load } from './Load.tsx';
@@ -23,6 +24,9 @@ import type { Sheet as SheetPart } from './Sheet.tsx';
 import type { Extras } from './state.ts';
 import { flagLines, knownFacts, named, outcomeWords, type Problems } from './told.ts';
 import { createVisit, type ProblemState, type VisitState } from './visit.ts';
+
+// The first code brings this part, and what makes its codebook with it.
+export { makeCodebooks } from '../../note/codebook.ts';
 
 interface Props {
   readonly page: Page;
@@ -42,10 +46,10 @@ const merged = (a: unknown, b: unknown): unknown =>
 /** What a code says, and what those of the same visit's other problems do; the most urgent first. */
 export function NoteView(props: Props): JSX.Element {
   const also = createMemo(() => joined(props.extras.also));
-  const codes = createMemo(() => {
-    const others = codesIn(also()).map((code) => readCode(code, props.page.codebooks));
-    return [props.reading, ...others.filter((one) => one.kind === 'exact')];
-  });
+  const codes = createMemo(() => [
+    props.reading,
+    ...exactOf(codesIn(also()), props.page.codebooks),
+  ]);
   /** A guide that the site no longer has is shown by the names in its codebook. */
   const files = () => [
     ...new Set(codes().flatMap(({ note }) => props.page.files[note.guide] ?? [])),
@@ -204,19 +208,12 @@ function Visit(props: VisitProps): JSX.Element {
 /** The job sheet, made while the page is printed; where it could not be fetched the page itself is. */
 function Paper(props: VisitProps & { readonly work: VisitState | undefined }): JSX.Element {
   const [sheet, setSheet] = createSignal<typeof SheetPart>();
-  const [printing, setPrinting] = createSignal(false);
-  const [before, after] = [() => setPrinting(true), () => setPrinting(false)];
+  const printing = createPrinting();
   onMount(() => {
-    addEventListener('beforeprint', before);
-    addEventListener('afterprint', after);
     void breathe()
       .then(() => import('./Sheet.tsx'))
       .then(({ Sheet }) => setSheet(() => Sheet))
       .catch(() => undefined);
-  });
-  onCleanup(() => {
-    removeEventListener('beforeprint', before);
-    removeEventListener('afterprint', after);
   });
   return (
     <Show when={printing() && sheet()}>
@@ -233,13 +230,6 @@ function Paper(props: VisitProps & { readonly work: VisitState | undefined }): J
       )}
     </Show>
   );
-}
-
-interface ViewProps {
-  readonly page: Page;
-  readonly view: VisitView;
-  /** Its complaint, where the visit has several. */
-  readonly of: string | undefined;
 }
 
 /** Besides color a shape for each: octagon, triangle, circle, tick. */

@@ -3,8 +3,16 @@ import type { Figures } from '../../visit/read-visit.ts';
 import type { Codebooks } from '../../note/codebook.ts';
 import type { Words } from '../shared/words.ts';
 
+/** The newest release, its guides in its order, and guide → where what its codes need of it is. */
+export interface Newest {
+  readonly release: number;
+  readonly guides: readonly string[];
+  readonly files: Readonly<Record<string, string>>;
+}
+
 export interface PreviewConfig {
   readonly demos: readonly { readonly id: string; readonly code: string }[];
+  readonly newest: Newest | undefined;
 }
 
 /** What the page loads for the guide a code is of; made in `site/data`. */

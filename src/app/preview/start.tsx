@@ -11,7 +11,8 @@ import { createPreviewState } from './state.ts';
 keepFragment();
 const place = document.getElementById('preview');
 if (place) {
-  const { codebooks, addBooks } = makeLateBooks();
+  const books = makeLateBooks();
+  const { codebooks } = books;
   const page: Page = {
     words: pageWords(),
     codebooks,
@@ -23,7 +24,7 @@ if (place) {
   };
   mount(place, () => {
     // Made once: an attribute's expression would run again at every reading.
-    const state = createPreviewState(codebooks, addBooks, jobLabels(page.words));
+    const state = createPreviewState(page.newest, books, jobLabels(page.words));
     return <Preview page={page} state={state} />;
   });
 }

@@ -2,38 +2,21 @@
  * The preview's state: the text in the field and what came with it, kept in the address; what
  * came in own words lies in the tab.
  */
-import { createMemo, createSignal, type Accessor } from 'solid-js';
+import { createMemo, createSignal } from 'solid-js';
 import { defined } from '../../defined.ts';
-import { fragmentHash, parseFragment } from '../../address/fragment.ts';
-import type { Fragment, FragmentProblem } from '../../address/fragment.ts';
-import { readCode } from '../../note/read.ts';
-import type { Codebooks } from '../../note/codebook.ts';
+import { fragmentHash, parseFragment, type Fragment } from '../../address/fragment.ts';
+import { guideOfCode, readCode } from '../../note/read.ts';
+import type { Release } from '../../note/release.ts';
+import { embedded } from '../shared/embedded.ts';
+import { fetchData } from '../shared/fetched.ts';
 import { restoreFreeText, forAddress, stashFreeText } from '../shared/free-text.ts';
+import type { makeLateBooks } from '../shared/late-books.ts';
 import { replaceHash } from '../shared/replace-hash.ts';
-import type { Reading } from '../../note/types.ts';
 import { joined, readPasted, type Labels } from '../../visit/hand-over.ts';
 import type { Caller } from '../../visit/job.ts';
+import type { Newest } from './page.ts';
 
-export interface PreviewState {
-  readonly code: Accessor<string>;
-  readonly reading: Accessor<Reading | undefined>;
-  /**
-   * Whether the code counts as entered. While it is typed, only an exact reading
-   * is shown: a half-typed code is no mistake.
-   */
-  readonly settled: Accessor<boolean>;
-  /** What came along with the code, as long as it is that code's. */
-  readonly extras: Accessor<Extras>;
-  readonly problems: Accessor<readonly FragmentProblem[]>;
-  /** What the person said of the code: confirmed it, or rejected the repair. */
-  readonly said: Accessor<'confirmed' | 'rejected' | undefined>;
-  type(code: string): void;
-  /** The text is whole: the code in it takes its place, and what came along is shown beside. */
-  settle(): void;
-  /** Take over an address's fragment. */
-  openAddress(hash: string): void;
-  say(what: 'confirmed' | 'rejected'): void;
-}
+export type PreviewState = ReturnType<typeof createPreviewState>;
 
 export interface Extras extends Pick<Fragment, 'error'> {
   readonly caller: Caller;
@@ -41,18 +24,25 @@ export interface Extras extends Pick<Fragment, 'error'> {
   readonly also: readonly string[];
 }
 
+/** Every codebook is there. */
+const ALL = Symbol('all');
+
 /**
- * @param addBooks fills the codebooks: with the first code
+ * @param newest what of the newest release can be fetched alone
+ * @param books the codebooks, empty until a code is to be read
  * @param labels what the lines of a job's text are called
  */
 export function createPreviewState(
-  codebooks: Codebooks,
-  addBooks: () => Promise<void>,
+  newest: Newest | undefined,
+  { codebooks, addBooks }: ReturnType<typeof makeLateBooks>,
   labels: Labels,
-): PreviewState {
-  const [whole, setWhole] = createSignal(false);
+) {
+  /** Undefined while there is none; a text where what is there is enough for this one alone. */
+  const [ready, setReady] = createSignal<string | typeof ALL>();
   const [code, setCode] = createSignal('');
+  /** As entered: while a code is typed only an exact reading is shown, as a half-typed one is no mistake. */
   const [settled, setSettled] = createSignal(false);
+  /** What the person said of the code: confirmed it, or rejected the repair. */
   const [said, setSaid] = createSignal<'confirmed' | 'rejected'>();
   const [came, setCame] = createSignal(parseFragment(''));
   /** Of whom the code is, where that came along: in this page's memory only. */
@@ -60,11 +50,31 @@ export function createPreviewState(
   /** Under which key the tab keeps what came in own words. */
   let stored: string | undefined;
 
+  /** A sound code of the newest release needs its guide's piece of it; all else every release. */
+  let asked: string | undefined;
+  const load = async (text: string): Promise<void> => {
+    if (asked === text) return;
+    asked = text;
+    const guide = newest && guideOfCode(text, newest.release, newest.guides);
+    const piece = newest?.files[guide ?? ''];
+    const found = piece === undefined ? undefined : await fetchData(piece);
+    const part = found?.ok ? await import('./NoteView.tsx').catch(() => undefined) : undefined;
+    if (part && found?.ok && codebooks.size === 0) {
+      const flags = embedded('flags') as string[];
+      const books = part.makeCodebooks(found.value as Release[], flags);
+      for (const [release, book] of books) codebooks.set(release, book);
+      setReady(text);
+      return;
+    }
+    await addBooks().catch(() => undefined);
+    setReady(ALL);
+  };
   const read = (text: string) => {
     if (text.trim() === '') return undefined;
-    if (whole()) return readPasted(text, codebooks, labels);
-    const added = () => setWhole(true);
-    void addBooks().then(added, added);
+    const now = ready();
+    const found = now === ALL || now === text ? readPasted(text, codebooks, labels) : undefined;
+    if (found && (now === ALL || found.reading.kind === 'exact')) return found;
+    void load(now === undefined ? text : '');
     return undefined;
   };
   const pasted = createMemo(() => read(code()));
@@ -76,7 +86,8 @@ export function createPreviewState(
   const extras = createMemo((): Extras => {
     const [now, then] = [reading(), cameAs()];
     // Until it can be read, a code is the one that came as long as its text is.
-    if (!now && (whole() || code() !== came().fragment.code)) return { ...also(), caller: {} };
+    if (!now && (ready() === ALL || code() !== came().fragment.code))
+      return { ...also(), caller: {} };
     const other = now && now.kind !== 'refused' && then && then.kind !== 'refused';
     if (other && now.code !== then.code) return { ...also(), caller: {} };
     const { error, model, remark } = came().fragment;
@@ -137,7 +148,7 @@ export function createPreviewState(
     extras,
     said,
     problems: () => came().problems,
-    type(text) {
+    type(text: string): void {
       // An emptied field is for the next caller.
       if (text.trim() === '') {
         setCame(parseFragment(''));
@@ -148,15 +159,17 @@ export function createPreviewState(
       setSaid(undefined);
       store();
     },
-    settle() {
+    /** The text is whole: the code in it takes its place, and what came along is shown beside. */
+    settle(): void {
       setSettled(true);
-      void addBooks().then(take, take);
+      if (reading()?.kind !== 'exact') void addBooks().then(take, take);
     },
-    openAddress(hash) {
+    /** Take over an address's fragment. */
+    openAddress(hash: string): void {
       openAddress(hash);
       store();
     },
-    say(what) {
+    say(what: 'confirmed' | 'rejected'): void {
       const now = reading();
       if (what === 'confirmed' && now?.kind === 'repaired')
         setCode(joined([now.code, ...also().also]));

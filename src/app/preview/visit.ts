@@ -1,36 +1,16 @@
 /** The state of a visit: its notes' answers and what the checks have shown, kept in this tab. */
-import { createMemo, createSignal, type Accessor } from 'solid-js';
-import { loadFor, type Load } from '../../diagnosis/parts.ts';
-import { plan, jointSteps, stillOpen, type Plan } from '../../diagnosis/plan.ts';
-import { posterior, shares, type Share } from '../../diagnosis/posterior.ts';
-import type { Stability } from '../../diagnosis/stability.ts';
+import { createMemo, createSignal } from 'solid-js';
+import { loadFor } from '../../diagnosis/parts.ts';
+import { plan, jointSteps, stillOpen } from '../../diagnosis/plan.ts';
+import { posterior, shares } from '../../diagnosis/posterior.ts';
 import type { Evidence, Model } from '../../diagnosis/types.ts';
 import { tryStorage } from '../shared/storage.ts';
 import { createStability } from './stability.ts';
 import { asEvidence, formatTaps, parseTaps, without, withTap, type Tap } from './taps.ts';
-import type { Work } from './work.ts';
 
-/** One problem of a visit. */
-export interface ProblemState {
-  readonly model: Model;
-  /** The guides that its journey came through, the last first. */
-  readonly guides: readonly string[];
-  /** The note's answers, then the checks' results. */
-  readonly evidence: Accessor<Evidence>;
-  readonly ranking: Accessor<readonly Share[]>;
-  readonly plan: Accessor<Plan>;
-  readonly load: Accessor<Load>;
-  /** How far the shares move; undefined while that is worked out. */
-  readonly stability: Accessor<Stability | undefined>;
-}
-
-/** All of them together, as one range has them. */
-export interface VisitState extends Work {
-  readonly problems: readonly ProblemState[];
-  readonly taps: Accessor<readonly Tap[]>;
-  tap(tap: Tap): void;
-  undo(check: string): void;
-}
+/** The problems of a visit together, as one range has them. */
+export type VisitState = ReturnType<typeof createVisit>;
+export type ProblemState = VisitState['problems'][number];
 
 const read = (key: string): string => tryStorage(() => sessionStorage.getItem(key)) ?? '';
 
@@ -43,12 +23,15 @@ function store(key: string, text: string): void {
 }
 
 /** What a note brings to a visit. */
-export interface Given extends Pick<ProblemState, 'model' | 'guides'> {
+export interface Given {
+  readonly model: Model;
+  /** The guides that its journey came through, the last first. */
+  readonly guides: readonly string[];
   readonly answers: Evidence;
 }
 
 /** @param code the note's code, under which the results are kept */
-export function createVisit(given: readonly Given[], code: string): VisitState {
+export function createVisit(given: readonly Given[], code: string) {
   const key = `hobnote.checks.${code}`;
   const models = given.map(({ model }) => model);
   const [taps, setTaps] = createSignal(parseTaps(read(key), models));
@@ -56,21 +39,23 @@ export function createVisit(given: readonly Given[], code: string): VisitState {
     setTaps(next);
     store(key, formatTaps(next));
   };
-  const problems = given.map(({ model, guides, answers }): ProblemState => {
-    const evidence = createMemo(() => [...answers, ...asEvidence(taps(), model)]);
+  const problems = given.map(({ model, guides, answers }) => {
+    /** The note's answers, then the checks' results. */
+    const evidence = createMemo((): Evidence => [...answers, ...asEvidence(taps(), model)]);
     const now = createMemo(() => shares(model, evidence()));
     return {
       ...{ model, guides, evidence },
       ranking: createMemo(() => posterior(model, evidence())),
       plan: createMemo(() => plan(model, evidence(), now())),
       load: createMemo(() => loadFor(model, stillOpen(model, evidence(), now()))),
+      /** How far the shares move; undefined while that is worked out. */
       stability: createStability(model, evidence),
     };
   });
   return {
     ...{ problems, taps },
     steps: createMemo(() => jointSteps(problems)),
-    tap: (tap) => set(withTap(taps(), tap)),
-    undo: (check) => set(without(taps(), check)),
+    tap: (tap: Tap) => set(withTap(taps(), tap)),
+    undo: (check: string) => set(without(taps(), check)),
   };
 }

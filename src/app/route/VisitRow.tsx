@@ -17,6 +17,8 @@ interface Props extends LoadProps {
   readonly same: number | undefined;
   readonly last: boolean;
   readonly dragging: boolean;
+  /** Drawn in full wherever it stands, not only near what is looked at. */
+  readonly inFull: boolean;
   onMove(to: number, by: 'up' | 'down'): void;
   onDragStart(): void;
   onDrop(): void;
@@ -26,13 +28,22 @@ interface Props extends LoadProps {
 /** Shares below this are not worth a line. */
 const LEFT_OVER = 0.05;
 
-/** One visit: when and where, how urgent and why, what to expect, and its place in the day. */
+/** Whether the browser says which rows it leaves undrawn (CSS Containment Level 2). */
+const SAYS = 'oncontentvisibilityautostatechange' in HTMLElement.prototype;
+
+/**
+ * One visit: when and where, how urgent and why, what to expect, and its place in the day. Of a long
+ * route's rows that nobody looks at only what they are searched by is there.
+ */
 export function VisitRow(props: Props): JSX.Element {
   const t = sayer(props);
   const [over, setOver] = createSignal(false);
   const [more, setMore] = createSignal(false);
+  const [near, setNear] = createSignal(!SAYS);
   let row: HTMLLIElement | undefined;
-  const title = () => titleOf(props.page, props.visit, props.route.callerOf(props.visit));
+  const title = () => titleOf(props.page, props.visit, caller());
+  const caller = () => props.route.callerOf(props.visit);
+  const found = () => [props.place + 1, ...Object.values(caller()), props.visit.code];
   const coded = () => {
     const { code, seen } = props.visit;
     return code && seen ? { code, seen } : undefined;
@@ -43,7 +54,12 @@ export function VisitRow(props: Props): JSX.Element {
       classList={{ over: over(), whole: more() }}
       data-id={props.visit.id}
       data-urgency={props.visit.seen?.urgency ?? 'open'}
-      ref={(element) => (row = element)}
+      ref={(element) => {
+        row = element;
+        element.addEventListener('contentvisibilityautostatechange', (event) =>
+          setNear(!(event as ContentVisibilityAutoStateChangeEvent).skipped),
+        );
+      }}
       onDragOver={(event) => {
         if (!props.dragging) return;
         event.preventDefault();
@@ -56,92 +72,97 @@ export function VisitRow(props: Props): JSX.Element {
         props.onDrop();
       }}
     >
-      <div class="head">
-        <span
-          class="number"
-          draggable="true"
-          onDragStart={(event) => {
-            if (row) event.dataTransfer?.setDragImage(row, 0, 0);
-            event.dataTransfer?.setData('text/plain', title());
-            props.onDragStart();
-          }}
-        >
-          {props.place + 1}
-        </span>
-        <Who {...props} />
-        <span class="moves">
-          <button
-            type="button"
-            class="plain up"
-            aria-label={t('round:visits.up', { code: title() })}
-            disabled={props.place === 0}
-            onClick={() => props.onMove(props.place - 1, 'up')}
-          >
-            ↑
-          </button>
-          <button
-            type="button"
-            class="plain down"
-            aria-label={t('round:visits.down', { code: title() })}
-            disabled={props.last}
-            onClick={() => props.onMove(props.place + 1, 'down')}
-          >
-            ↓
-          </button>
-        </span>
-      </div>
-      <div class="expect">
-        <Show when={props.goesWith}>
-          {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
-        </Show>
-        <Show when={props.same}>
-          {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
-        </Show>
-        <Expected {...props} />
-      </div>
-      <button
-        type="button"
-        class="plain more"
-        aria-expanded={more()}
-        aria-label={t('round:visits.moreOf', { code: title() })}
-        onClick={() => setMore(!more())}
+      <Show
+        when={props.inFull || near()}
+        fallback={<p class="found">{found().filter(Boolean).join(' ')}</p>}
       >
-        {t('round:visits.more')}
-      </button>
-      <div class="rest" classList={{ shut: !more() }}>
-        <Rest {...props} />
-        <p class="ways foot">
-          <Show when={props.visit.code}>
-            {(code) => (
-              <a
-                class="button plain"
-                href={`../preview/${hashOf({ c: code() })}`}
-                target="_blank"
-                aria-label={t('round:visits.openOf', { code: title() })}
-              >
-                {t('round:visits.open')}
-              </a>
-            )}
-          </Show>
-          <Show when={coded()}>
-            {(visit) => (
-              <CopyJob
-                page={{ words: wordsOf(props.page, props.visit) }}
-                problems={[visit()]}
-                caller={props.route.callerOf(props.visit)}
-              />
-            )}
-          </Show>
-          <button
-            type="button"
-            class="plain"
-            aria-label={t('round:visits.outOf', { code: title() })}
-            onClick={() => props.onOut()}
+        <div class="head">
+          <span
+            class="number"
+            draggable="true"
+            onDragStart={(event) => {
+              if (row) event.dataTransfer?.setDragImage(row, 0, 0);
+              event.dataTransfer?.setData('text/plain', title());
+              props.onDragStart();
+            }}
           >
-            {t('round:visits.out')}
-          </button>
-        </p>
-      </div>
+            {props.place + 1}
+          </span>
+          <Who {...props} />
+          <span class="moves">
+            <button
+              type="button"
+              class="plain up"
+              aria-label={t('round:visits.up', { code: title() })}
+              disabled={props.place === 0}
+              onClick={() => props.onMove(props.place - 1, 'up')}
+            >
+              ↑
+            </button>
+            <button
+              type="button"
+              class="plain down"
+              aria-label={t('round:visits.down', { code: title() })}
+              disabled={props.last}
+              onClick={() => props.onMove(props.place + 1, 'down')}
+            >
+              ↓
+            </button>
+          </span>
+        </div>
+        <div class="expect">
+          <Show when={props.goesWith}>
+            {(place) => <p class="strong">{t('round:visits.with', { place: place() })}</p>}
+          </Show>
+          <Show when={props.same}>
+            {(same) => <p class="strong">{t('round:visits.same', { row: same() })}</p>}
+          </Show>
+          <Expected {...props} />
+        </div>
+        <button
+          type="button"
+          class="plain more"
+          aria-expanded={more()}
+          aria-label={t('round:visits.moreOf', { code: title() })}
+          onClick={() => setMore(!more())}
+        >
+          {t('round:visits.more')}
+        </button>
+        <div class="rest" classList={{ shut: !more() }}>
+          <Rest {...props} />
+          <p class="ways foot">
+            <Show when={props.visit.code}>
+              {(code) => (
+                <a
+                  class="button plain"
+                  href={`../preview/${hashOf({ c: code() })}`}
+                  target="_blank"
+                  aria-label={t('round:visits.openOf', { code: title() })}
+                >
+                  {t('round:visits.open')}
+                </a>
+              )}
+            </Show>
+            <Show when={coded()}>
+              {(visit) => (
+                <CopyJob
+                  page={{ words: wordsOf(props.page, props.visit) }}
+                  problems={[visit()]}
+                  caller={caller()}
+                />
+              )}
+            </Show>
+            <button
+              type="button"
+              class="plain"
+              aria-label={t('round:visits.outOf', { code: title() })}
+              onClick={() => props.onOut()}
+            >
+              {t('round:visits.out')}
+            </button>
+          </p>
+        </div>
+      </Show>
     </li>
   );
 }

@@ -2,6 +2,7 @@ import { For, Show, createEffect, createMemo, createSignal, type JSX } from 'sol
 import { sayer } from '../shared/words.ts';
 import type { LoadProps } from './props.ts';
 import { breathe } from '../shared/breathe.ts';
+import { createPrinting } from '../shared/printing.ts';
 import { titleOf } from './facts.ts';
 import type { Listed } from './state.ts';
 import { TimeBar } from './TimeBar.tsx';
@@ -9,11 +10,14 @@ import { VisitRow } from './VisitRow.tsx';
 
 /** Rows drawn at a time: some milliseconds' work. */
 const ROWS = 10;
+/** Up to so many visits every row is drawn in full. */
+const SHORT = 40;
 
 /** The visits in the day's order, which can be changed. */
 export function Visits(props: LoadProps): JSX.Element {
   const t = sayer(props);
   const [drawn, setDrawn] = createSignal(ROWS);
+  const printing = createPrinting();
   const [dragged, setDragged] = createSignal<number>();
   let list: HTMLElement | undefined;
   let title: HTMLElement | undefined;
@@ -106,6 +110,7 @@ export function Visits(props: LoadProps): JSX.Element {
                     visit={visit}
                     place={place()}
                     last={place() === last()}
+                    inFull={printing() || last() < SHORT}
                     goesWith={goesWith(visit, place())}
                     same={first()?.id === visit.id ? undefined : first()?.row}
                     onMove={(to, by) => move(visit.id, to, by)}

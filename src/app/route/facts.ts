@@ -25,19 +25,6 @@ export function duration(words: Words, minutes: number): string {
   return new Intl.ListFormat(words.language, { type: 'unit', style: 'narrow' }).format(parts);
 }
 
-/** What is said of one visit. */
-export interface VisitFacts {
-  /** In a word. */
-  readonly urgency: string;
-  /** The complaint, and what the guide came to. */
-  readonly what: string;
-  readonly reason: string;
-  readonly flags: readonly string[];
-  readonly faults: readonly string[];
-  /** Those to take along for this visit alone. */
-  readonly parts: readonly string[];
-}
-
 /** What a visit is called: by whom it is for, else by its code. */
 export function titleOf(page: Page, visit: PlannedVisit, caller: Caller): string {
   return (
@@ -52,7 +39,8 @@ export function titleOf(page: Page, visit: PlannedVisit, caller: Caller): string
 export const wordsOf = (page: Page, { seen }: PlannedVisit): Words =>
   (seen && page.guides.known(seen.guide.id)?.words) ?? page.words;
 
-export function told(page: Page, visit: PlannedVisit, load: PartsToBring): VisitFacts {
+/** What is said of one visit: `what` is the complaint, `parts` those to take along for it alone. */
+export function told(page: Page, visit: PlannedVisit, load: PartsToBring) {
   const { seen, assessed } = visit;
   const { t } = page.words;
   const of = wordsOf(page, visit);

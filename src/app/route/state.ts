@@ -1,16 +1,10 @@
 /** The route in this tab. What of it outlives a reload is for `stored.ts`. */
-import { batch, createEffect, createMemo, createSignal, on, type Accessor } from 'solid-js';
+import { batch, createEffect, createMemo, createSignal, on } from 'solid-js';
 import type { Reading } from '../../note/types.ts';
 import { makeAssess } from '../../visit/assess.ts';
 import { MOST_VISITS, isUncoded } from '../../route/limits.ts';
 import type { Entries, EntriesProblem, Entry } from '../../route/entries.ts';
-import {
-  callerIn,
-  knownColumns,
-  windowOf,
-  type KnownColumns,
-  type Window,
-} from '../../route/known.ts';
+import { callerIn, knownColumns, windowOf } from '../../route/known.ts';
 import { withEntries } from '../../route/columns.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { Unread, PlannedVisit } from '../../route/types.ts';
@@ -44,46 +38,14 @@ export interface Added {
   readonly column: string | undefined;
 }
 
-export interface RouteState {
-  readonly columns: Accessor<readonly string[]>;
-  readonly visits: Accessor<readonly Listed[]>;
-  readonly unread: Accessor<readonly Line[]>;
-  readonly busy: Accessor<Busy | undefined>;
-  /** Guides of which nothing could be loaded. */
-  readonly failed: Accessor<readonly string[]>;
-  /** Whether anything would be lost with the page. */
-  readonly unsaved: Accessor<boolean>;
-  readonly gone: Accessor<{ readonly visit: Listed; readonly at: number } | undefined>;
-  /** `unloaded`: the reader of tables could not be fetched. */
-  add(text: string): Promise<Result<Added, EntriesProblem | { readonly code: 'unloaded' }>>;
-  /** A line's new text; whether it is now a visit. */
-  mend(id: number, text: string): Promise<boolean>;
-  confirm(id: number): Promise<void>;
-  drop(id: number): void;
-  /** Move a visit to a place; false at the end of the list. */
-  move(id: number, to: number): boolean;
-  sort(by: Order): void;
-  /** The columns that say something of whom a visit is for. */
-  readonly known: Accessor<KnownColumns>;
-  /** What a visit's columns say of whom it is for. */
-  callerOf(visit: Pick<Listed, 'others'>): Caller;
-  windowOf(visit: Pick<Listed, 'others'>): Window | undefined;
-  /** Alike for two problems of one visit: by whom and when it is. */
-  visitKey(visit: Listed): string;
-  /** What a reload has left out, where it has: only codes are kept (`desk: keep-caller`). */
-  readonly lost: Accessor<boolean>;
-  takeOut(id: number): void;
-  putBack(): void;
-  retry(): Promise<void>;
-  clear(): void;
-  saved(): void;
-}
+export type RouteState = ReturnType<typeof createRoute>;
 
-export function createRoute(page: Page): RouteState {
+export function createRoute(page: Page) {
   const [columns, setColumns] = createSignal<readonly string[]>([]);
   const [visits, setVisits] = createSignal<readonly Listed[]>([]);
   const [unread, setUnread] = createSignal<readonly Line[]>([]);
   const [busy, setBusy] = createSignal<Busy>();
+  /** Guides of which nothing could be loaded. */
   const [failed, setFailed] = createSignal<readonly string[]>([]);
   const [dirty, setDirty] = createSignal(false);
   const [gone, setGone] = createSignal<{ visit: Listed; at: number }>();
@@ -247,8 +209,9 @@ export function createRoute(page: Page): RouteState {
     busy,
     failed,
     gone,
+    /** Whether anything would be lost with the page. */
     unsaved: createMemo(() => dirty() && visits().length + unread().length > 0),
-    async add(text) {
+    async add(text: string): Promise<Result<Added, EntriesProblem | { code: 'unloaded' }>> {
       await page.addBooks();
       // With its reader of tables it is a tenth of what the page weighs.
       const reader = await import('../../route/entries.ts').catch(() => undefined);
@@ -257,7 +220,8 @@ export function createRoute(page: Page): RouteState {
       const found = reader.entriesOf(text, page.codebooks, labels, room);
       return found.ok ? ok(await take(found.value)) : found;
     },
-    async mend(id, text) {
+    /** A line's new text; whether it is now a visit. */
+    async mend(id: number, text: string): Promise<boolean> {
       const line = lineOf(id);
       if (!line) return false;
       const reading = readingOf(text);
@@ -269,14 +233,15 @@ export function createRoute(page: Page): RouteState {
       setDirty(true);
       return false;
     },
-    async confirm(id) {
+    async confirm(id: number): Promise<void> {
       const line = lineOf(id);
       if (line?.reading.kind !== 'repaired') return;
       const { code, note } = line.reading;
       await become(line, { kind: 'exact', code, note });
     },
     drop: without,
-    move(id, to) {
+    /** Move a visit to a place; false at the end of the list. */
+    move(id: number, to: number): boolean {
       const list = [...visits()];
       const from = list.findIndex((visit) => visit.id === id);
       const [visit] = list.splice(from, 1);
@@ -287,7 +252,7 @@ export function createRoute(page: Page): RouteState {
       setDirty(true);
       return true;
     },
-    sort(by) {
+    sort(by: Order): void {
       setOrder(by);
       setVisits(inOrder(visits()));
     },
@@ -295,21 +260,22 @@ export function createRoute(page: Page): RouteState {
     callerOf,
     windowOf: windowIn,
     visitKey,
+    /** What a reload has left out, where it has: only codes are kept (`desk: keep-caller`). */
     lost,
-    takeOut(id) {
+    takeOut(id: number): void {
       const at = visits().findIndex((visit) => visit.id === id);
       const visit = visits()[at];
       if (!visit) return;
       setGone({ visit, at });
       setVisits(visits().filter((one) => one !== visit));
     },
-    putBack() {
+    putBack(): void {
       const last = gone();
       if (!last) return;
       setVisits(visits().toSpliced(last.at, 0, last.visit));
       setGone(undefined);
     },
-    async retry() {
+    async retry(): Promise<void> {
       const wanted = failed();
       setFailed([]);
       const missing = await page.guides.need(wanted);
@@ -322,7 +288,7 @@ export function createRoute(page: Page): RouteState {
       };
       setVisits(visits().map(again));
     },
-    clear() {
+    clear(): void {
       batch(() => {
         setOrder('urgency');
         setLost(false);

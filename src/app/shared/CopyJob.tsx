@@ -19,13 +19,14 @@ interface Props {
 /** A visit handed over as the desk would: its job as text and as data. */
 export function CopyJob(props: Props): JSX.Element {
   const t = sayer(props);
+  const others = () => props.problems.slice(1).map(({ seen }) => seen);
   const job = () => {
     const { problems, caller, error } = props;
-    const [{ code, seen }, ...others] = problems;
-    const also = others.map((one) => one.code);
+    const [{ code, seen }, ...more] = problems;
+    const also = more.map((one) => one.code);
     return makeJob(seen, {
       ...{ code, caller, also, link: previewLink(joined([code, ...also])) },
-      others: others.map((one) => one.seen),
+      others: others(),
       made: latestDay(seen.note.day, new Date()),
       ...defined({ error }),
     });
@@ -33,7 +34,7 @@ export function CopyJob(props: Props): JSX.Element {
   const text = (): string => {
     const made = job();
     const [{ code, seen }] = props.problems;
-    return made ? jobText(props.page.words, seen, made) : code;
+    return made ? jobText(props.page.words, seen, made, others()) : code;
   };
   return (
     <>

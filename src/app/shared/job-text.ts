@@ -22,8 +22,13 @@ const LONG = 2000;
 export const previewLink = (code: string): string =>
   new URL(`../preview/${hashOf({ c: code })}`, location.href).href;
 
-/** The text of a job, its lines joined by line feeds; the most urgent things first. */
-export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job): string {
+/** The text of a job, the most urgent things first; `others` are the same visit's other problems. */
+export function jobText(
+  words: Words,
+  { guide, steps, end }: VisitView,
+  job: Job,
+  others: readonly VisitView[] = [],
+): string {
   const { t } = words;
   const labels = jobLabels(words);
   const line = (asked: string, answer: string) => t('job:line', { asked, answer });
@@ -46,7 +51,9 @@ export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job
       'job',
       t('job:heading', {
         urgency: t(`job:urgency.${job.urgency}`).toUpperCase(),
-        complaint: guideName(words, job.guide),
+        complaint: [job.guide, ...others.map((one) => one.guide.id)]
+          .map((id) => guideName(words, id))
+          .join('; '),
       }),
     ),
     ...top('error', job.error),
@@ -58,6 +65,7 @@ export function jobText(words: Words, { guide, steps, end }: VisitView, job: Job
     ...top('flags', job.flags.map((flag) => flagWords(words, flag)).join('; ')),
     ...top('called', (job.called ?? '').replace('T', ' ')),
     ...top('answered', (job.answered ?? '').replace('T', ' ')),
+    ...top('clerk', job.clerk),
     ...callerFields.flatMap((field) =>
       linesOf(job.caller[field] ?? '').map((text) => line(labels[field], text)),
     ),

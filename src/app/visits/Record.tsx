@@ -11,14 +11,12 @@ import { asFile, recorded, type StoredVisit } from './stored.ts';
 import { add, all, onChange, type StoreProblem } from './store.ts';
 import { foundName, problemLines } from './words.ts';
 
-interface Props {
+/** After the visit: what it turned out to be and which parts were used, kept on this device. */
+export function RecordVisit(props: {
   readonly page: Page;
   readonly visit: ProblemState;
   readonly code: string;
-}
-
-/** After the visit: what it turned out to be and which parts were used, kept on this device. */
-export function RecordVisit(props: Props): JSX.Element {
+}): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const [fault, setFault] = createSignal('');

@@ -23,12 +23,8 @@ import { foundName, problemLines } from './words.ts';
 /** Visits of a guide listed at once: thousands would hold the page up for seconds. */
 const SHOWN = 100;
 
-interface Props {
-  readonly page: Page;
-}
-
 /** The visits kept on this device: look, take out, write to a file, add from a file. */
-export function Visits(props: Props): JSX.Element {
+export function Visits(props: { readonly page: Page }): JSX.Element {
   const t = sayer(props);
   const words = () => props.page.words;
   const [found, { refetch }] = createResource(all);

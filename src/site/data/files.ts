@@ -7,7 +7,8 @@ import { eachOnce } from '../../once.ts';
 import { address } from '../addresses.ts';
 import { guidesInOrder } from '../finder.ts';
 import { hashedName } from '../hashed.ts';
-import { languageOf } from '../../content/load.ts';
+import { languageOf, releases } from '../../content/load.ts';
+import { partOfRelease } from '../../note/part-of-release.ts';
 import { deskPart } from './desk-part.ts';
 import { notePart } from './note-part.ts';
 import { previewPart } from './preview-part.ts';
@@ -15,11 +16,16 @@ import { previewPart } from './preview-part.ts';
 /** Where the build puts all files named by their content: hosts and browsers keep these for good. */
 export const DATA_FOLDER = '_astro';
 
-export type PartOf = 'note' | 'preview' | 'desk';
+/** `book` is what codes of a guide need of the newest release. */
+export type PartOf = 'note' | 'preview' | 'desk' | 'book';
 const makers: Record<PartOf, (language: string, guide: Guide) => object> = {
   note: notePart,
   preview: previewPart,
   desk: deskPart,
+  book: (_, { id }) =>
+    releases()
+      .slice(-1)
+      .map((release) => partOfRelease(release, id, true)),
 };
 
 export interface DataFile {
@@ -30,6 +36,10 @@ export interface DataFile {
   readonly json: string;
 }
 
+/** Figures are assumptions: the sixth digit of one says nothing, and weighs. */
+const rounded = (_: string, value: unknown) =>
+  typeof value === 'number' ? Number(value.toPrecision(6)) : value;
+
 /** All such files of a language, the main guide's first. */
 export const dataFiles = eachOnce((language: string): readonly DataFile[] => {
   const pages = Object.entries(makers).filter(
@@ -37,7 +47,7 @@ export const dataFiles = eachOnce((language: string): readonly DataFile[] => {
   );
   return pages.flatMap(([page, make]) =>
     guidesInOrder().map((guide): DataFile => {
-      const json = JSON.stringify(make(language, guide));
+      const json = JSON.stringify(make(language, guide), rounded);
       const name = `${language}/${hashedName(`${guide.id}.${page}`, json)}`;
       return { page: page as PartOf, guide: guide.id, name, json };
     }),

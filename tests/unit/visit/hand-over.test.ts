@@ -55,6 +55,7 @@ function jobOf(code: string, caller: Caller, back?: boolean) {
     link: `https://range.example/preview/#c=${reading.code}`,
     made: '2026-11-28',
     caller,
+    clerk: caller.name ?? '',
     ...(back === undefined ? {} : { codeReadBack: back }),
   });
   if (!job) throw new Error(code);
@@ -80,7 +81,7 @@ describe('what one page writes all others read', () => {
             const { reading, came } = readPasted(form, codebooks, labels);
             expect(reading).toMatchObject({ kind: 'exact', code });
             expect(came?.caller).toEqual(job.caller);
-            expect(came?.called).toBe(job.called);
+            expect([came?.called, came?.clerk]).toEqual([job.called, job.clerk]);
             expect(came?.error ?? '').toBe(job.error);
             const route = entriesOf(form, codebooks, labels);
             expect(route.ok && route.value.entries.map((entry) => entry.text)).toEqual([code]);
@@ -99,10 +100,21 @@ describe('what one page writes all others read', () => {
       const [fromText, more] = jobLines(text, current, today, wish);
       expect(more).toBeUndefined();
       expect(jobLines(mailed(json), current, today, wish)).toEqual([fromText]);
-      expect(JSON.parse(fromText?.text ?? '')).toMatchObject({ code, caller, version: 2 });
+      const told = { code, caller, clerk: 'Ann', called: '2026-11-28T14:05', version: 2 };
+      expect(JSON.parse(fromText?.text ?? '')).toMatchObject(told);
       const [said] = jobLines(json, current, today, { ...wish, json: false });
       expect(handOvers(said?.text ?? '', labels)[0]?.caller).toEqual(caller);
     }
+    // Two problems of one visit are one job: the urgency of the worse, what to load for both.
+    const [both] = jobLines(`${first} + ${second}`, current, today, wish);
+    const [one, two] = [first, second].map((code) => jobOf(code, {}).job);
+    const parts = new Set([one, two].flatMap((job) => job?.parts.map(({ part }) => part)));
+    const job = jobSchema.parse(JSON.parse(both?.text ?? ''));
+    expect(job).toMatchObject({ code: first, also: [second] });
+    expect(job.link).toContain(second);
+    expect(parts.size).toBeGreaterThan(0);
+    expect(new Set(job.parts.map(({ part }) => part))).toEqual(parts);
+    expect([one?.urgency, two?.urgency]).toContain(job.urgency);
   });
 
   test('several jobs in one text, and a code on a line of its own beside them', () => {
