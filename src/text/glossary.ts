@@ -87,10 +87,7 @@ function refusedWords(own: string, path: string, glossary: Glossary): Translatio
   );
 }
 
-/**
- * The same for all sentences of a text file.
- * @param file its name, `file:`
- */
+/** The same for all sentences of a text file, named `file:`. */
 export function refused(value: unknown, file: string, glossary: Glossary): TranslationProblem[] {
   return sentencesIn(value).flatMap(([path, sentence]) =>
     refusedWords(sentence, file + path.join('.'), glossary),

@@ -7,22 +7,16 @@ export interface TextCounts {
   readonly syllables: number;
 }
 
-/** How a language's words are counted out. */
-export interface Speech {
-  /** Syllables of one word of letters; of none, 0. */
-  readonly syllables: (word: string) => number;
-}
-
-const english: Speech = { syllables: syllable };
+/** Syllables of one word of letters; of none, 0. */
+export type Speech = (word: string) => number;
 
 // Unicode's rules (UAX 29) part English, Spanish and French alike.
 const sentenceSegmenter = new Intl.Segmenter('en', { granularity: 'sentence' });
 const wordSegmenter = new Intl.Segmenter('en', { granularity: 'word' });
 
 /**
- * Flesch–Kincaid grade level, in years of US schooling: 0.39 words a sentence +
- * 11.8 syllables a word − 15.59 (Kincaid, Fishburne, Rogers & Chissom 1975, Research
- * Branch Report 8-75). Without a word or a sentence it is −Infinity: nothing to read.
+ * Flesch–Kincaid grade, in years of US schooling (Kincaid, Fishburne, Rogers & Chissom 1975, Research
+ * Branch Report 8-75); −Infinity where there is nothing to read.
  */
 export function grade(words: number, sentences: number, syllables: number): number {
   if (words === 0 || sentences === 0) return -Infinity;
@@ -48,7 +42,7 @@ function wordsOf(text: string): string[] {
 function syllablesOf(word: string, speech: Speech): number {
   const digits = word.match(/\p{Nd}/gu)?.length ?? 0;
   const rest = word.replace(/\p{Nd}/gu, '');
-  return Math.max(1, digits + (rest === '' ? 0 : speech.syllables(rest)));
+  return Math.max(1, digits + (rest === '' ? 0 : speech(rest)));
 }
 
 function countOne(passage: string, speech: Speech): TextCounts {
@@ -61,11 +55,8 @@ function countOne(passage: string, speech: Speech): TextCounts {
 /** A passage is counted by each formula, with and without the answers beside it. */
 const counted = new WeakMap<Speech, Map<string, TextCounts>>();
 
-/**
- * Count passages: words and sentences by Unicode segmentation (UAX 29). The syllables of
- * some English past forms ("locked") are counted too high, so grades err upward.
- */
-export function count(passages: readonly string[], speech: Speech = english): TextCounts {
+/** Words and sentences by UAX 29. Some English past forms ("locked") count too high: grades err upward. */
+export function count(passages: readonly string[], speech: Speech = syllable): TextCounts {
   const known = counted.get(speech) ?? new Map<string, TextCounts>();
   counted.set(speech, known);
   const total = { words: 0, sentences: 0, syllables: 0 };

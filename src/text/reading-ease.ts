@@ -1,8 +1,4 @@
-/**
- * How easily Spanish and French passages read, by formulas made for these languages: the
- * higher the easier, as with Flesch's reading ease. None was made for Arabic that has
- * found general use, so nothing is measured there.
- */
+/** How easily passages read: the higher the easier. No formula for Arabic has found general use. */
 import { count } from './readability.ts';
 import type { Speech, TextCounts } from './readability.ts';
 import { frenchSyllables, spanishSyllables } from './syllables.ts';
@@ -14,18 +10,12 @@ export interface Ease {
   readonly least: number;
 }
 
-/**
- * Szigriszt Pazos 1993 (Sistemas predictivos de legilibilidad del mensaje escrito), read
- * on the INFLESZ scale of Barrio-Cantalejo et al. 2008: from 65 "quite easy".
- */
+/** Szigriszt Pazos 1993, on the INFLESZ scale of Barrio-Cantalejo et al. 2008: from 65 "quite easy". */
 export function szigriszt({ words, sentences, syllables }: TextCounts): number {
   return 206.835 - 62.3 * (syllables / words) - words / sentences;
 }
 
-/**
- * Fernández Huerta 1959 (Medidas sencillas de lecturabilidad) as corrected by Law 2011:
- * words a sentence, where the printed formula has sentences in a hundred words.
- */
+/** Fernández Huerta 1959, corrected by Law 2011: words a sentence, not sentences in 100 words. */
 export function fernandezHuerta({ words, sentences, syllables }: TextCounts): number {
   return 206.84 - 60 * (syllables / words) - 1.02 * (words / sentences);
 }
@@ -43,14 +33,14 @@ export interface Measured {
 
 const measured: Readonly<Record<string, Measured>> = {
   es: {
-    speech: { syllables: spanishSyllables },
+    speech: spanishSyllables,
     formulas: [
       { name: 'Szigriszt Pazos, INFLESZ', score: szigriszt, least: 65 },
       { name: 'Fernández Huerta, corrected', score: fernandezHuerta, least: 65 },
     ],
   },
   fr: {
-    speech: { syllables: frenchSyllables },
+    speech: frenchSyllables,
     formulas: [{ name: 'Kandel & Moles', score: kandelMoles, least: 65 }],
   },
 };

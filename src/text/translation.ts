@@ -1,8 +1,4 @@
-/**
- * Compares a language's sentences with the English ones they were made from. Nothing here
- * can tell a right translation from a wrong one; it finds what was left out, lost or left
- * in English, and trade terms said in other words than the language's glossary has.
- */
+/** Finds what a translation left out, lost or left in English, and terms the glossary has otherwise. */
 import { NAMING, terms } from './glossary.ts';
 import type { Glossary } from './glossary.ts';
 import { eachOnce } from '../once.ts';
@@ -24,20 +20,10 @@ export type TranslationProblem =
       readonly path: string;
       readonly name: string;
     }
-  | {
-      readonly code: 'term-missing';
-      readonly path: string;
-      readonly term: string;
-      readonly use: readonly string[];
-      readonly why: string;
-    }
-  | {
-      readonly code: 'term-forbidden';
-      readonly path: string;
-      readonly found: string;
-      readonly use: readonly string[];
-      readonly why: string;
-    };
+  | ({ readonly path: string; readonly use: readonly string[]; readonly why: string } & (
+      | { readonly code: 'term-missing'; readonly term: string }
+      | { readonly code: 'term-forbidden'; readonly found: string }
+    ));
 
 /** What the comparison needs to know of a language. */
 export interface Target {

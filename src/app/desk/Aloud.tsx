@@ -1,5 +1,6 @@
 import { For, Show } from 'solid-js';
 import { answerWords, nodeWords, type NodeWords } from '../shared/content-words.ts';
+import { marked } from '../shared/marked.tsx';
 import type { Words } from '../shared/words.ts';
 import type { DeskProps } from './state.ts';
 
@@ -19,7 +20,7 @@ export function Aloud(props: DeskProps & { readonly part: Part }) {
       ? answerWords(words, desk.guide, node, part.answer)
       : textOf(nodeWords(words, desk.guide, node), part);
   };
-  const own = () => of(props.page.words);
+  const own = () => marked(props.page.words, of(props.page.words));
   return (
     <Show when={props.page.said()} fallback={own()}>
       {(words) => (

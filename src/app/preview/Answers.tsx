@@ -1,5 +1,6 @@
 import { For, Show, type JSX } from 'solid-js';
 import { guideName, nodeWords, stepWords } from '../shared/content-words.ts';
+import { marked } from '../shared/marked.tsx';
 import { sayer } from '../shared/words.ts';
 import type { Step, VisitView } from '../../visit/read-visit.ts';
 import { Pairs } from './Pairs.tsx';
@@ -19,7 +20,10 @@ export function Answers(props: ViewProps): JSX.Element {
   const words = () => props.page.words;
   // eslint-disable-next-line solid/reactivity -- another note is another part
   const { legs, tried, notAsked, guide, last, steps, state, end } = props.view;
-  const pair = (step: Step) => stepWords(words(), guide, step);
+  const pair = (step: Step) => {
+    const [asked, answer] = stepWords(words(), guide, step);
+    return [marked(words(), asked), marked(words(), answer)] as const;
+  };
   return (
     <details class="card answers">
       <summary>

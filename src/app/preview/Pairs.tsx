@@ -2,7 +2,7 @@ import { For, type JSX } from 'solid-js';
 
 /** A list of what things are called and what they are. */
 export function Pairs(props: {
-  readonly rows: readonly (readonly [name: string, is: string | undefined])[];
+  readonly rows: readonly (readonly [name: JSX.Element, is: JSX.Element])[];
   readonly class?: string;
 }): JSX.Element {
   return (

@@ -18,6 +18,8 @@ export interface Words {
   readonly t: (key: Key, facts?: Facts) => string;
   /** A list of sentences; throws as `t` does. */
   readonly list: (key: ListKey) => readonly string[];
+  /** A pattern, in one group, of what is English in them; for `marked.tsx` alone. */
+  readonly english?: string | undefined;
   /** What stands under names that only content knows. For `content-words.ts` alone. */
   readonly content: (namespace: string, ...path: readonly string[]) => unknown;
 }
@@ -26,6 +28,7 @@ export interface Words {
 export interface Embedded {
   readonly language: string;
   readonly texts: Readonly<Record<string, unknown>>;
+  readonly english?: string;
 }
 
 function missing(key: string): never {
@@ -40,11 +43,12 @@ function step(inside: unknown, name: string): unknown {
 }
 
 /** The words of what a page embeds. */
-export function makeWords({ language, texts }: Embedded): Words {
+export function makeWords({ language, texts, english }: Embedded): Words {
   const plural = new Intl.PluralRules(language);
   const find = (key: string): unknown => key.split(/[:.]/).reduce(step, texts);
   return {
     language,
+    english,
     t(key, facts = {}) {
       const { count } = facts;
       const counted =
@@ -63,8 +67,8 @@ export function makeWords({ language, texts }: Embedded): Words {
 
 /** The page's own sentences, and others that were loaded since, by namespace. */
 export function pageWords(loaded: Embedded['texts'] = {}): Words {
-  const { language, texts } = embedded('words') as Embedded;
-  return makeWords({ language, texts: { ...texts, ...loaded } });
+  const own = embedded('words') as Embedded;
+  return makeWords({ ...own, texts: { ...own.texts, ...loaded } });
 }
 
 /** `t` of a part's page; `props` stay tracked. */

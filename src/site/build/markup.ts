@@ -15,6 +15,11 @@ const IN_A_ROW = /^<(?:a|h\d|summary|button)\b/;
 /** A page without the spaces that no browser shows. */
 export const tight = (page: string): string => page.replace(BESIDE_BLOCKS, '');
 
+/** What no line parts while it fits one: “est-il” in a title, a telephone number. */
+const HYPHENED = /[\p{L}’-]+-\p{L}+/gu;
+const NUMBER = /\u2066?\(\d{3}\)\s\d{3}-\d{4}\u2069?/g;
+const WHOLE = '<span class="whole">$&</span>';
+
 /** Words on a range that are words of another language, too: only where they can be no other. */
 const ONLY: Readonly<Record<string, string>> = {
   On: '(?<=\\p{L} )On',
@@ -23,31 +28,33 @@ const ONLY: Readonly<Record<string, string>> = {
   calibration: '(?<=“)calibration',
 };
 
-function english(language: string): RegExp {
+/** A pattern of what is English in a language's sentences, all of it one group; none for English. */
+export function englishIn(language: string): string | undefined {
+  if (language === SOURCE) return undefined;
   // Beside Arabic letters all Latin ones are English; no part of a name of a character.
   if (languageOf(language).direction === 'rtl')
-    return /(?<![&#\w])[a-z][\w.@’'-]*(?:(?: |&amp;)+[a-z][\w.@’'-]*)*(?<![.'-])/giu;
+    return "((?<![&#\\w])[A-Za-z][\\w.@’'-]*(?:(?: |&amp;)+[A-Za-z][\\w.@’'-]*)*(?<![.'-]))";
   const own = content().ownWords();
   const panel = own.ok ? (own.value['panel'] ?? []) : [];
   const { name, 'short-name': short = name } = firm();
   const names = mainLanguage() === SOURCE ? [name, short] : [];
   const one = [...names, ...panel].map((word) => ONLY[word] ?? word).join('|');
-  return new RegExp(`(?<![\\p{L}’'-])(?:${one})(?: (?:${one}))*(?![\\p{L}’'-])`, 'gu');
+  return `(?<![\\p{L}’'-])((?:${one})(?: (?:${one}))*)(?![\\p{L}’'-])`;
 }
 
 /**
  * A page in which what is English says so, for voices (WCAG 2.2, 3.1.2): what stands on a range, and
- * names. What scripts write later says nothing of the kind.
- *
- * @param language the page's
+ * names. Of what scripts write, desk and preview mark the guide's sentences (`app/shared/marked.tsx`).
  */
 export function markEnglish(language: string): (page: string) => string {
-  if (language === SOURCE) return (page) => page;
-  const found = english(language);
+  const pattern = englishIn(language);
+  if (pattern === undefined) return (page) => page;
+  const found = new RegExp(pattern, 'gu');
   return (page) =>
     page.replace(PARTS, (whole: string, _: unknown, tag?: string, text?: string) => {
       if (tag === undefined || text === undefined || tag.includes(' lang=')) return whole;
-      const marked = text.replace(found, `<bdi lang="${SOURCE}">$&</bdi>`);
+      const spoken = text.replace(found, `<bdi lang="${SOURCE}">$&</bdi>`);
+      const marked = spoken.replace(tag.startsWith('<h1') ? HYPHENED : NUMBER, WHOLE);
       return tag + (marked !== text && IN_A_ROW.test(tag) ? `<span>${marked}</span>` : marked);
     });
 }
