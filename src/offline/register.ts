@@ -1,8 +1,12 @@
 /**
- * Keeps the site for use with no network: once the page is loaded, a worker fetches the rest, of
- * low priority. It does not wait for an idle browser: a busy one left even a page in sight waiting
- * for that in vain. Not by itself where the reader asked to save data; the about page has a button.
+ * Keeps the site for use with no network once the page is loaded; an idle browser may never come. Not
+ * by itself where the reader asked to save data: the about page has a button.
  */
 import { kept, register, saves } from './registration.ts';
 
-if (!saves && !kept()) addEventListener('load', () => void register());
+if (!saves && !kept())
+  addEventListener('load', () => {
+    // Pages that readers come to first say what it asks for first: that is on its way before it is.
+    document.head.append(document.querySelector<HTMLTemplateElement>('.ahead')?.content ?? '');
+    void register();
+  });

@@ -69,10 +69,10 @@ export async function benchOffline(): Promise<Row[]> {
       line.sent.bytes - before.bytes,
     ];
     return [
-      { name: 'the guide works offline', value: own, unit: 's', ceiling: 2.5, note },
-      { name: 'all of the site does', value: all, unit: 's', ceiling: 5, note },
+      { name: 'the guide works offline', value: own, unit: 's', ceiling: 1.5, note },
+      { name: 'all of the site does', value: all, unit: 's', ceiling: 3, note },
       { name: 'requests for that', value: requests, unit: '', ceiling: 13 },
-      { name: 'sent for that', value: bytes, unit: 'B', ceiling: 400_000, note: 'brotli' },
+      { name: 'sent for that', value: bytes, unit: 'B', ceiling: 260_000, note: 'brotli' },
     ];
   } finally {
     await browser.close();

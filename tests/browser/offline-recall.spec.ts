@@ -288,6 +288,7 @@ test('a code newer than the copy: the newest copy is taken, the code kept', asyn
   await page.goto('/');
   await kept(page);
   await page.goto('/preview/');
+  await kept(page, true);
   await page.locator('#code').fill(code);
   await page.getByRole('button', { name: 'Read' }).first().click();
   const take = page.getByRole('button', { name: 'Use the newest copy' });

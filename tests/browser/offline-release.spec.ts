@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { keepOffline } from '../../src/site/build/keep-offline.ts';
 import { expect } from './support/fixtures.ts';
-import { DOWN, kept, list, state, test } from './support/offline.ts';
+import { DOWN, NONE, kept, list, state, test } from './support/offline.ts';
 import { copyOf } from './support/releases.ts';
 import { pagesOf, giveAnswer } from './support/site.ts';
 
@@ -81,11 +81,14 @@ test.describe('a newer release', () => {
     await expect.poll(async () => (await state(page)).waiting).toBe(true);
     await page.close();
     const later = await context.newPage();
-    // A worker of a tab just closed may take a moment to go: the page is opened until it has.
+    // A worker of a tab just closed may take a moment to go: the page is opened until it has, and left
+    // between, for it has a tab again otherwise.
     await expect
       .poll(async () => {
         await later.goto('/');
-        return later.locator('main[data-next]').count();
+        const found = await later.locator('main[data-next]').count();
+        if (found === 0) await later.goto('about:blank');
+        return found;
       })
       .toBe(1);
     await expect.poll(() => cacheCount(later)).toBe(1);
@@ -100,14 +103,15 @@ test.describe('a newer release', () => {
     await origin.release(next);
     origin.fate = () => 'answer';
     await page.reload();
+    // Chromium looks for a newer worker once the one in use has rested for a second: no page is opened meanwhile.
+    const inUse = { ...NONE, active: true };
     await expect
-      .poll(async () => {
-        await page.goto('/door-locked/danger/');
-        return page.locator('main[data-next]').count();
-      })
-      .toBe(1);
+      .poll(async () => ((await cacheCount(page)) === 2 ? state(page) : undefined))
+      .toEqual(inUse);
+    await page.goto('/door-locked/danger/');
+    await isNew(page).toHaveCount(1);
     origin.fate = () => 'cut';
-    await page.goto('/preview/');
+    await page.goto('/about/');
     await isNew(page).toHaveCount(1);
   });
 });

@@ -2,6 +2,7 @@
 // worker.
 import { toWait } from './support/codes.ts';
 import { expect, siteDir } from './support/fixtures.ts';
+import { STAFF_PAGES } from '../../src/offline/worker/bundle.ts';
 import { shownCode } from './support/note.ts';
 import { DOWN, NONE, cached, kept, list, state, test } from './support/offline.ts';
 import { answerLink, giveAnswer, isForeign, pagesOf, walkGuide } from './support/site.ts';
@@ -20,6 +21,10 @@ test.describe('all of the site', () => {
       ),
     );
     expect(start).toBeGreaterThan(3);
+    // The page asks for its guide's bundles ahead of the worker, which takes them from there.
+    expect(own.filter((path) => path.includes('/kept/'))).toHaveLength(2);
+    const bundles = origin.asked.filter((path) => path.includes('/kept/'));
+    expect(bundles).toHaveLength(new Set(bundles).size);
     const first = origin.asked.slice(0, start);
     // Chromium asks for icon and manifest out of the page's sight.
     const beside = ['/icon.svg', '/manifest.webmanifest', '/icon-any-192.png'];
@@ -31,8 +36,15 @@ test.describe('all of the site', () => {
     expect(files.filter(isForeign)).toEqual([]);
     expect(pages.length).toBeGreaterThan(80);
     for (const path of pages) expect(files).toContain(path.slice(1));
-    // Beside them what is left to keep, which is nothing.
-    expect((await cached(page)).toSorted()).toEqual([...files, 'sw.js'].toSorted());
+    // Staff's pages are kept once one of them has been opened.
+    const forAll = await cached(page);
+    for (const path of pages.map((path) => path.slice(1)))
+      expect(forAll.includes(path), path).toBe(!STAFF_PAGES.test(path));
+    expect(origin.asked.filter((path) => path.includes('/kept/staff'))).toEqual([]);
+    await page.goto('/staff/');
+    await kept(page, true);
+    // Beside them what the worker remembers.
+    expect(new Set(await cached(page))).toEqual(new Set([...files, 'sw.js']));
   });
 });
 
@@ -42,10 +54,11 @@ test.describe('the network gone', () => {
     place: { origin, page },
     small,
   }) => {
-    await page.goto('/');
-    await kept(page);
+    await page.goto('/preview/');
+    await kept(page, true);
     origin.fate = () => 'cut';
     origin.asked.length = 0;
+    await page.goto('/');
     await page.locator('a.start').click();
     await walkGuide(page, [...toWait, ['wait', 'unsure']]);
     await page.reload();
@@ -106,7 +119,7 @@ test.describe('the network gone', () => {
     await page.goto(`/note/${new URL(page.url()).hash}`);
     await shownCode(page);
     // What is not kept leads to the first page.
-    await page.goto('/preview/');
+    await page.goto('/about/');
     await expect(page.locator('a.start')).toBeVisible();
     origin.fate = () => 'answer';
     origin.fetched.length = 0;
@@ -115,8 +128,8 @@ test.describe('the network gone', () => {
     const again = origin.fetched.filter((path) => path.includes('/kept/'));
     expect(again).toEqual([expect.stringContaining('/kept/rest.')]);
     origin.fate = () => 'cut';
-    await page.goto('/preview/');
-    await expect(page.locator('h1')).toBeVisible();
+    await page.goto('/about/');
+    await expect(page.locator('.offline')).toBeVisible();
   });
 
   for (const [wrong, told] of [
@@ -131,11 +144,11 @@ test.describe('the network gone', () => {
       await expect(page.locator('[data-state="altered"]')).toBeVisible();
       await expect(page.locator('.keep')).toBeVisible();
       expect(await state(page)).toEqual(told);
-      expect((await cached(page)).includes('preview/')).toBe(false);
+      expect((await cached(page)).includes('about/')).toBe(false);
       origin.fate = () => 'answer';
       await page.locator('.keep').click();
       await expect(page.locator('[data-state="kept"]')).toBeVisible();
-      expect((await cached(page)).includes('preview/')).toBe(true);
+      expect((await cached(page)).includes('about/')).toBe(true);
     });
 
   test('a full device is survived, and told', async ({ place: { origin, context, page } }) => {
@@ -169,7 +182,7 @@ test.describe('a reader who saves data', () => {
     await page.goto('/');
     await page.goto('/about/');
     await expect(page.locator('[data-state="not"]')).toBeVisible();
-    expect(origin.asked).not.toContain('/sw.js');
+    expect(origin.asked.filter((path) => /sw\.js|\/kept\//.test(path))).toEqual([]);
     await page.locator('.keep').click();
     await expect(page.locator('[data-state="kept"]')).toBeVisible();
     await page.reload();

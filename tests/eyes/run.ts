@@ -64,7 +64,7 @@ const spokenAlone = process.argv.includes('--spoken');
 const whole = spokenAlone ? [] : visits(dist, true);
 // Pages of no guide, which are unlike each other, come first.
 const pages = whole
-  .filter(({ first }) => first)
+  .filter(({ first, speaks }) => first || speaks)
   .toSorted((a, b) => Number(a.of !== undefined) - Number(b.of !== undefined));
 const server = await serve({ dir: dist, port: 0 });
 const browser = await chromium.launch({ executablePath: program(), args: CHROMIUM_FLAGS });

@@ -1,8 +1,12 @@
 /** Files of a release, sent as one. */
 
+/** The bundle that only staff need, which looks back at no other, and the pages in it, from the scope. */
+export const STAFF = 'staff';
+export const STAFF_PAGES = /^(?:staff|preview|desk|round|bench)\//;
+
 /** What a worker knows of a bundle. */
 export interface Bundle {
-  /** A guide's name, `shared` or `rest`. */
+  /** A guide's name, `shared`, `rest` or `staff`. */
   readonly name: string;
   /** Address relative to the worker's scope; it holds a part of the hash. */
   readonly path: string;

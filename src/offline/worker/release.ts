@@ -1,15 +1,12 @@
-/**
- * One release of the site kept on the device: a cache of its own, filled bundle by bundle, each one
- * verified before anything of it is kept.
- */
-import { digest, unpack, type Bundle, type Packed } from './bundle.ts';
+/** One release kept on the device: a cache of its own, filled by bundles, each verified before. */
+import { STAFF, digest, unpack, type Bundle, type Packed } from './bundle.ts';
 import { missing, remainMissing } from './memory.ts';
 
 /** Where a release's files are and what it is called. */
 export interface Release {
   /** The worker's scope: an address ending in a slash. */
   readonly scope: string;
-  /** What all pages share, one for each guide, the first one that of most readers, and the rest. */
+  /** What all pages share, one for each guide, the first one that of most readers, the rest, and staff's. */
   readonly bundles: readonly [shared: Bundle, ...others: Bundle[]];
   /** Headers that its files are answered with. */
   readonly headers: readonly Readonly<Record<string, string>>[];
@@ -60,31 +57,34 @@ async function hasRoom(bundles: readonly Bundle[]): Promise<boolean> {
   return quota === undefined || quota - usage >= bytes * ROOM;
 }
 
-/** Has a release's cache all of it? Those from before copies came in bundles have. */
-export const isWhole = async (cacheName: string): Promise<boolean> =>
-  ((await missing(cacheName)) ?? []).length === 0;
+/** Has a cache all of its release, and staff's part where that is asked? Those of before bundles have. */
+export const isWhole = async (cacheName: string, staff = false): Promise<boolean> =>
+  ((await missing(cacheName)) ?? []).every((one) => one === STAFF && !staff);
 
 /**
- * Keeps what is missing of a release: the shared bundle and some guides first, then the others.
- * Rejects when the network fails, a bundle is not of this release, or there is no room; what was
- * kept so far stays for the next attempt.
+ * Keeps what is missing of a release: the shared bundle and some others first, then the rest.
+ * Rejects for a lost network, a wrong bundle or a full device; what was kept stays for the next time.
  *
- * @param guides names of guides that come first
- * @param usable called once these guides are kept
+ * @param early names of bundles that come first
+ * @param usable called once these are kept
+ * @param staff whether staff's is wanted
  */
 export async function keep(
   release: Release,
-  guides: readonly (string | undefined)[],
+  early: readonly (string | undefined)[],
   usable: () => void,
+  staff = false,
 ): Promise<void> {
   const { bundles, headers, scope } = release;
   const [shared] = bundles;
   const name = cacheOf(release);
   const cache = await caches.open(name);
   const left = new Set((await missing(name)) ?? bundles.map((bundle) => bundle.name));
-  if (left.size === 0) return;
+  const wants = (bundle: Bundle) => left.has(bundle.name) && (staff || bundle.name !== STAFF);
+  if (!bundles.some(wants)) return;
   const before = left.has(shared.name) ? undefined : await cache.match(sharedKey());
-  if (!before) left.add(shared.name);
+  if (!before && bundles.some((bundle) => bundle.name !== STAFF && wants(bundle)))
+    left.add(shared.name);
   await remainMissing(name, left);
 
   const come = (bundle: Bundle) => {
@@ -109,8 +109,8 @@ export async function keep(
     await remainMissing(name, left);
   };
 
-  const wanted = bundles.filter((bundle) => left.has(bundle.name));
-  const first = wanted.filter((bundle) => bundle === shared || guides.includes(bundle.name));
+  const wanted = bundles.filter(wants);
+  const first = wanted.filter((bundle) => bundle === shared || early.includes(bundle.name));
   const later = wanted.filter((bundle) => !first.includes(bundle));
   if (!(await hasRoom(first))) throw new Full();
   const room = hasRoom(wanted);
@@ -126,9 +126,8 @@ export async function keep(
     await store(bundle, packed, bytes);
   });
   const others = later.map(async (bundle, place) => {
-    // They share line and device with the first. One, the largest where all is missing, is asked for
-    // when these begin to come, so that the line does not rest; others once they have. All are put in
-    // place after them.
+    // They share line and device with the first. One is asked for when these begin to come, so that
+    // the line does not rest; others once they have. All are put in place after them.
     await (place === 0 ? begun : arrived);
     if (!(await room)) throw new Full();
     const packed = await come(bundle).packed;
@@ -154,8 +153,7 @@ export async function otherReleases(release: Release): Promise<string[]> {
 }
 
 /**
- * A kept file. The release's own first; of older ones only files named by their content,
- * which a tab opened before an update may still ask for.
+ * A kept file; of older releases one named by its content, which a tab from before may still ask for.
  *
  * @param url without query and fragment
  */

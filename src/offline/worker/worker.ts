@@ -1,13 +1,12 @@
 /**
- * The service worker: the breaker that feeds the range may feed the router. The first release is
- * used as soon as the reader's guide is kept, and the rest is kept beside. A newer one is kept
- * whole before it is used: tabs stay with the release they started with, and it takes over when no
- * tab of the old one is left, or when asked and nobody is in the middle of a guide. What is
- * recalled goes at once, whoever is in the middle of it.
+ * The service worker: the breaker that feeds the range may feed the router. A first release is used
+ * once the reader's guide is kept; a newer one is kept whole, and waits for the tabs of the old one
+ * or a word. What is recalled goes at once, whoever is in the middle of it.
  */
 import { ASK, BUSY, KEEP, TAKE_OVER, TAKE_OVER_NOW, type State } from '../messages.ts';
 import { daysOld, isGuidePage, recalls, type Recall } from '../recall.ts';
 import { ask, fresh, within } from './ask.ts';
+import { STAFF, STAFF_PAGES } from './bundle.ts';
 import { awaited, awaits, check, checked, forget, remember, remembered } from './memory.ts';
 import {
   Altered,
@@ -65,6 +64,9 @@ const windows = (): Promise<readonly WindowClient[]> =>
   self.clients.matchAll({ includeUncontrolled: true, type: 'window' });
 /** A page's address below the scope. */
 const pathOf = (url: string): string => new URL(url).pathname.slice(new URL(scope).pathname.length);
+/** The name of the bundle that a guide's or staff's page is in. */
+const bundleOf = (url: string): string | undefined =>
+  STAFF_PAGES.test(pathOf(url)) ? STAFF : pathOf(url).split('/')[0];
 
 /** Older releases go when the last tab that was open at the change has left its page. */
 async function tidy(): Promise<void> {
@@ -102,14 +104,19 @@ let isHopeless = false;
 
 /**
  * Keeps what is missing, once at a time: the guides that tabs are in first, else the one that the
- * site starts with. Rejects once all that could be kept is, and tells open pages why.
+ * site starts with; staff's pages where one is open or an older copy has them. Rejects once all that
+ * could be kept is, and tells open pages why.
+ *
+ * @param coming a page on its way to its tab
  */
-function keepAll(usable = (): void => undefined): Promise<void> {
+function keepAll(usable = (): void => undefined, coming = scope): Promise<void> {
   const all = async (): Promise<void> => {
     const [, main, ...others] = release.bundles.map(({ name }) => name);
-    const open = (await windows()).map(({ url }) => pathOf(url).split('/')[0]);
-    const guides = [main, ...others].filter((name) => open.includes(name));
-    await keep(release, guides.length > 0 ? guides : [main], usable);
+    const open = [coming, ...(await windows()).map(({ url }) => url)].map(bundleOf);
+    const early = [main, ...others].filter((name) => open.includes(name));
+    const older = (await otherReleases(release)).map((name) => isWhole(name, true));
+    const staff = open.includes(STAFF) || (await Promise.all(older)).includes(true);
+    await keep(release, early.length > 0 ? early : [main], usable, staff);
   };
   going ??= all()
     .catch(async (error: unknown) => {
@@ -125,10 +132,13 @@ function keepAll(usable = (): void => undefined): Promise<void> {
 }
 
 /** With a page: goes on with what a lost network cut, unless the reader saves data. */
-async function goOn(): Promise<void> {
+async function goOn(url = scope): Promise<void> {
+  // What is being kept may have been asked for before there was a page of staff's.
+  await going?.catch(() => undefined);
   const { connection } = navigator as { connection?: { saveData?: boolean } };
-  if (isHopeless || connection?.saveData === true || (await isWhole(cacheName))) return;
-  await keepAll().catch(() => undefined);
+  if (isHopeless || connection?.saveData === true) return;
+  if (await isWhole(cacheName, bundleOf(url) === STAFF)) return;
+  await keepAll(undefined, url).catch(() => undefined);
 }
 
 /** A newer release that replaces a recalled one, or one never kept whole, waits for nobody. */
@@ -310,7 +320,7 @@ self.addEventListener('fetch', (event) => {
   if (request.mode !== 'navigate') return;
   const there = arrives(answered, event.resultingClientId).finally(() => coming.delete(there));
   coming.add(there);
-  event.waitUntil(Promise.all([there, tidy(), goOn()]));
+  event.waitUntil(Promise.all([there, tidy(), goOn(request.url)]));
 });
 self.addEventListener('message', (event) => {
   const data: unknown = event.data;

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readFile, readdir, writeFile } from 'node:fs/promises';
-import { dirname, extname, join, relative, sep } from 'node:path';
+import { basename, dirname, extname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 import { firm, guides, recall, releases } from '../../content/load.ts';
@@ -8,9 +8,10 @@ import type { RecallFile } from '../../content/schema/recall.ts';
 import { ownNodes } from '../../guide/ids.ts';
 import type { Guide } from '../../guide/types.ts';
 import { TYPES, headersFor, parseHeaders, type HeaderRule } from '../../headers.ts';
-import type { Bundle, Packed } from '../../offline/worker/bundle.ts';
+import { STAFF, STAFF_PAGES, type Bundle, type Packed } from '../../offline/worker/bundle.ts';
 import type { Release } from '../../offline/worker/release.ts';
-import { mainGuide } from '../finder.ts';
+import { guidesInOrder, mainGuide } from '../finder.ts';
+import { hashedName } from '../hashed.ts';
 import { isGuarded } from '../walks.ts';
 import { pack } from './pack.ts';
 
@@ -27,8 +28,6 @@ const FOLDER = '_astro/kept';
 const LEFT_OUT =
   /\.(?:br|gz)$|^index\.[a-z]{2}\.html$|^_headers$|^schema\/|^licences\.txt$|^404\.html$|^icon-.*512\.png$|^_astro\/kept\/|(?:^|\/)(?:map|learn|safety)\/|(?:^|\/)(?:sw\.js|(?:recall|learn)\.json)$/;
 
-/** Pages for staff, by their address from the scope. */
-const FOR_STAFF = /^(?:staff|preview|desk|round|bench)\//;
 /** What guides lead to; of all else there is time until these are kept. */
 const WITH_GUIDES = /^(?:(?:note|recalled|renew)\/)?$|\.(?:svg|webmanifest)$/;
 /** Scripts, styles and data, seen from any scope. */
@@ -49,16 +48,12 @@ export interface CopyFacts {
   readonly recall: RecallFile;
 }
 
-/** The day of the build, or the one reproducible builds are told (SOURCE_DATE_EPOCH). */
-function today(): string {
-  const epoch = process.env['SOURCE_DATE_EPOCH'];
-  const now = epoch === undefined ? new Date() : new Date(Number(epoch) * 1000);
-  return now.toISOString().slice(0, 10);
-}
-
 const ofContent = (): CopyFacts => ({
   release: releases().length,
-  built: today(),
+  // The day of the build, or the one reproducible builds are told.
+  built: new Date(Number(process.env['SOURCE_DATE_EPOCH'] ?? Date.now() / 1000) * 1000)
+    .toISOString()
+    .slice(0, 10),
   renewAfter: firm()['renew-after'],
   recall: recall(),
 });
@@ -99,14 +94,6 @@ interface Kept {
   readonly kind: number;
 }
 
-/** Names of guides, by the name of a page: the pages that guides share. */
-function guidesOfPages(): ReadonlyMap<string, readonly string[]> {
-  const found = new Map<string, string[]>();
-  for (const guide of guides())
-    for (const { id } of ownNodes(guide)) found.set(id, [...(found.get(id) ?? []), guide.id]);
-  return found;
-}
-
 /** Names of the files of `_astro` that some pages load, at once or on demand. */
 function loadedBy(pages: readonly Buffer[], parts: ReadonlyMap<string, Buffer>): Set<string> {
   const found = new Set<string>();
@@ -126,28 +113,28 @@ function loadedBy(pages: readonly Buffer[], parts: ReadonlyMap<string, Buffer>):
  * no page that is kept loads.
  */
 function sorter(kept: readonly Kept[]): (address: string) => string | undefined {
-  const nameOf = (address: string): string => address.slice(address.lastIndexOf('/') + 1);
-  const parts = new Map(
-    kept
-      .filter(({ address }) => IN_PARTS.test(address))
-      .map((one) => [nameOf(one.address), one.data]),
-  );
+  const inParts = kept.filter(({ address }) => IN_PARTS.test(address));
+  const parts = new Map(inParts.map(({ address, data }) => [basename(address), data]));
   const pages = kept.filter(({ address }) => address === '' || address.endsWith('/'));
   const loaded = (staff: boolean) =>
     loadedBy(
-      pages.filter(({ address }) => FOR_STAFF.test(address) === staff).map(({ data }) => data),
+      pages.filter(({ address }) => STAFF_PAGES.test(address) === staff).map(({ data }) => data),
       parts,
     );
   const [byAll, byStaff] = [loaded(false), loaded(true)];
-  const alike = guidesOfPages();
   return (address) => {
     if (IN_PARTS.test(address)) {
-      const name = nameOf(address);
-      return byAll.has(name) ? 'shared' : byStaff.has(name) ? 'rest' : undefined;
+      const name = basename(address);
+      if (!byAll.has(name)) return byStaff.has(name) ? STAFF : undefined;
+      // The main guide's note tells the others' bundles most of theirs.
+      const [, ...others] = guidesInOrder().map(({ id }) => id);
+      return others.find((id) => name.startsWith(`${id}.note.`)) ?? 'shared';
     }
+    if (STAFF_PAGES.test(address)) return STAFF;
     const [, guide = '', page = ''] = /^([\w-]+)\/([\w-]+)\/$/.exec(address) ?? [];
-    const among = alike.get(page) ?? [];
-    if (!among.includes(guide)) return WITH_GUIDES.test(address) ? 'shared' : 'rest';
+    const has = (one: Guide) => ownNodes(one).some(({ id }) => id === page);
+    const among = page === '' ? [] : guides().filter(has);
+    if (!among.some(({ id }) => id === guide)) return WITH_GUIDES.test(address) ? 'shared' : 'rest';
     // Pages that guides share are alike: those of one tell the others' bundles most of theirs.
     return guide === mainGuide().id && among.length >= MANY ? 'shared' : guide;
   };
@@ -160,29 +147,6 @@ function headersOf(rules: readonly HeaderRule[], file: string): string {
   const { 'cache-control': _, ...given } = Object.fromEntries(headersFor(rules, path));
   const type = kind.startsWith('image/') ? kind : `${kind};charset=utf-8`;
   return JSON.stringify({ ...given, 'content-type': type });
-}
-
-/** Writes a bundle. */
-async function writeBundle(
-  dist: string,
-  up: string,
-  name: string,
-  kept: readonly Kept[],
-  before: Buffer,
-): Promise<Bundle & { readonly data: Buffer }> {
-  const data = Buffer.concat(kept.map((file) => file.data));
-  const packed: Packed = {
-    files: kept.map(({ address, data: { length }, kind }) => [address, length, kind]),
-    hash: digest(data),
-    ...pack(data, before),
-  };
-  const text = JSON.stringify(packed);
-  const hash = digest(text);
-  const version = Buffer.from(hash, 'base64').toString('base64url').slice(0, 10);
-  const path = `${FOLDER}/${name}.${version}.json`;
-  await mkdir(join(dist, FOLDER), { recursive: true });
-  await writeFile(join(dist, path), text);
-  return { name, path: up + path, hash, bytes: data.length, data };
 }
 
 /**
@@ -221,6 +185,7 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
     hazards: guides().flatMap(hazardsOf),
   };
   const rules = parseHeaders(await readFile(join(dist, '_headers'), 'utf8').catch(() => ''));
+  await mkdir(join(dist, FOLDER), { recursive: true });
   for (const scope of scopes) {
     const kept = files.filter(
       (file) =>
@@ -245,9 +210,28 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
     for (const name of new Set(['shared', mainGuide().id, 'rest', ...bundles.keys()])) {
       if (name === undefined) continue;
       const some = bundles.get(name) ?? [];
-      const { data, ...bundle } = await writeBundle(dist, up, name, some, before);
+      const data = Buffer.concat(some.map((file) => file.data));
+      const packed: Packed = {
+        files: some.map(({ address, data: { length }, kind }) => [address, length, kind]),
+        ...{ hash: digest(data), ...pack(data, name === STAFF ? Buffer.of() : before) },
+      };
+      const text = JSON.stringify(packed);
+      const path = `${FOLDER}/${hashedName(name, text)}.json`;
+      await writeFile(join(dist, path), text);
+      BUNDLES.push({ name, path: up + path, hash: digest(text), bytes: data.length });
       if (name === 'shared') before = data;
-      BUNDLES.push(bundle);
+    }
+    for (const { address, data } of all) {
+      if (address !== '' && !COPY.starts.includes(address)) continue;
+      // Pages that readers come to first say what to ask for at once; kept ones need not.
+      const own = BUNDLES.find(({ name }) => address.startsWith(`${name}/`)) ?? BUNDLES[1];
+      const root = '../'.repeat(address.split('/').length - 1);
+      const links = [BUNDLES[0], own].map((bundle) => root + (bundle?.path ?? ''));
+      const ahead = links.map((href) => `<link rel="prefetch" href="${href}">`).join('');
+      const page = data
+        .toString()
+        .replace('</head>', `<template class="ahead">${ahead}</template>$&`);
+      await writeFile(join(dist, scope, address, 'index.html'), page);
     }
     const HEADERS = kinds.map((text) => JSON.parse(text) as Release['headers'][number]);
     const RELEASE = digest(JSON.stringify([BUNDLES, HEADERS]));

@@ -9,13 +9,15 @@ import { keepOffline, type CopyFacts } from '../../../src/site/build/keep-offlin
 import { doorLocked, guides } from './shortest-journeys.ts';
 import { isForeign, pagesOf } from './site.ts';
 
-/** Folders of guides but the locked door. */
+/** Folders and data of guides but the locked door. */
 const OTHER_GUIDES = new RegExp(
-  `^(?:${guides
+  `^(?:_astro/\\w+/)?(?:${guides
     .filter(({ id }) => id !== doorLocked().id)
     .map(({ id }) => id)
-    .join('|')})(?:/|$)`,
+    .join('|')})(?:[/.]|$)`,
 );
+/** What the build puts into pages that readers come to first, kept ones apart. */
+export const AHEAD = /<template class="ahead">.*?<\/template>/;
 /** What is made anew for a copy, and its compressed twins. */
 const REMADE = /^(?:sw\.js|_astro\/kept\/)/;
 
@@ -34,6 +36,12 @@ export async function copyOf(without?: RegExp): Promise<string> {
     preserveTimestamps: true,
     filter: (path) => wanted(relative(site, path)),
   });
+  for (const path of pagesOf(copy).filter((path) => path.endsWith('/'))) {
+    const file = join(copy, path, 'index.html');
+    const page = await readFile(file, 'utf8');
+    const plain = page.replace(AHEAD, '');
+    if (plain !== page) await writeFile(file, plain);
+  }
   return copy;
 }
 
@@ -46,14 +54,17 @@ export async function bundlesOf(dir: string, scope = ''): Promise<ReadonlyMap<st
   return new Map(await Promise.all(names.map(read)));
 }
 
-/** Resolves once a release is in use and kept whole. */
-export const kept = (page: Page) =>
-  page.evaluate(async () => {
-    const { scope } = await navigator.serviceWorker.ready;
-    const missing = async () =>
-      (await (await caches.match(new URL('sw.js?missing', scope)))?.text()) ?? '';
-    while ((await missing()) !== '[]') await new Promise((done) => setTimeout(done, 20));
-  });
+/** Resolves once a release is in use and kept whole, staff's part too where that is asked for. */
+export const kept = (page: Page, staff = false) =>
+  page.evaluate(
+    async (whole) => {
+      const { scope } = await navigator.serviceWorker.ready;
+      const missing = async () =>
+        (await (await caches.match(new URL('sw.js?missing', scope)))?.text()) ?? '';
+      while (!whole.includes(await missing())) await new Promise((done) => setTimeout(done, 20));
+    },
+    ['[]', ...(staff ? [] : ['["staff"]'])],
+  );
 
 /** The release of the content as it is. */
 export const newest = releases().length;

@@ -4,7 +4,14 @@ import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { unpack, type Bundle, type Packed } from '../../../src/offline/worker/bundle.ts';
 import { missing } from '../../../src/offline/worker/memory.ts';
-import { Altered, Full, cacheOf, keep, type Release } from '../../../src/offline/worker/release.ts';
+import {
+  Altered,
+  Full,
+  cacheOf,
+  isWhole,
+  keep,
+  type Release,
+} from '../../../src/offline/worker/release.ts';
 import { pack } from '../../../src/site/build/pack.ts';
 
 const SCOPE = 'https://range.example/some/folder/';
@@ -49,25 +56,28 @@ describe('what is packed', () => {
   });
 });
 
-/** Four bundles of a site, and the bytes of each file they hold. */
+/** Five bundles of a site, and the bytes of each file they hold. */
 function site(): { release: Release; sent: Map<string, string>; files: Map<string, string> } {
   const page = (name: string) => `${name} ${'of a site whose pages are alike. '.repeat(20)}${name}`;
   const names = { shared: ['', 'note/'], locked: ['locked/a/', 'locked/b/'], cold: ['cold/a/'] };
   const sent = new Map<string, string>();
+  /** But staff's. */
   const files = new Map<string, string>();
   let before = Buffer.of() as Buffer;
-  const bundles = Object.entries({ ...names, rest: ['preview/'] }).map(([name, paths]): Bundle => {
-    const bodies = paths.map((path) => Buffer.from(page(path)));
-    paths.forEach((path) => files.set(SCOPE + path, page(path)));
-    const data = Buffer.concat(bodies);
-    const text = JSON.stringify({
-      files: paths.map((path, i) => [path, bodies[i]?.length, 0]),
-      ...{ hash: digest(data), ...pack(data, before) },
-    });
-    if (name === 'shared') before = data;
-    sent.set(`${SCOPE}${name}.json`, text);
-    return { name, path: `${name}.json`, hash: digest(text), bytes: data.length };
-  });
+  const bundles = Object.entries({ ...names, rest: ['about/'], staff: ['desk/'] }).map(
+    ([name, paths]): Bundle => {
+      const bodies = paths.map((path) => Buffer.from(page(path)));
+      for (const path of name === 'staff' ? [] : paths) files.set(SCOPE + path, page(path));
+      const data = Buffer.concat(bodies);
+      const text = JSON.stringify({
+        files: paths.map((path, i) => [path, bodies[i]?.length, 0]),
+        ...{ hash: digest(data), ...pack(data, name === 'staff' ? Buffer.of() : before) },
+      });
+      if (name === 'shared') before = data;
+      sent.set(`${SCOPE}${name}.json`, text);
+      return { name, path: `${name}.json`, hash: digest(text), bytes: data.length };
+    },
+  );
   const [shared, ...others] = bundles;
   if (!shared) throw new Error('no bundle');
   const release: Release = {
@@ -156,10 +166,14 @@ describe('a release', () => {
     // Before the others were asked for, the guide worked.
     expect(before).toEqual(expect.arrayContaining([SCOPE, `${SCOPE}note/`, `${SCOPE}cold/a/`]));
     expect(await held()).toEqual(files);
-    expect(await missing(name)).toEqual([]);
+    expect(await missing(name)).toEqual(['staff']);
     expect([...(stores.get(name)?.keys() ?? [])]).toHaveLength(files.size + 1);
     await keep(release, ['cold'], () => undefined);
     expect(asked).toHaveLength(4);
+    expect([await isWhole(name), await isWhole(name, true)]).toEqual([true, false]);
+    await keep(release, ['staff'], () => undefined, true);
+    expect(asked.slice(4)).toEqual(['staff.json']);
+    expect([await isWhole(name, true), (await held()).size]).toEqual([true, files.size + 1]);
   });
 
   it.each([0, 1, 2, 3])('cut at request %i, goes on where it stopped', async (cut) => {
@@ -167,7 +181,7 @@ describe('a release', () => {
     const first = await keptFor(['cold']);
     expect(first.error).toBeInstanceOf(TypeError);
     expect(first.usable).toBe(cut >= 2);
-    const left = (await missing(name)) ?? [];
+    const left = ((await missing(name)) ?? []).filter((one) => one !== 'staff');
     // Whole bundles and nothing else; without the shared one, none.
     const whole = ['shared', 'locked', 'cold', 'rest'].filter((one) => !left.includes(one));
     expect(whole.length).toBeLessThanOrEqual(cut);
@@ -218,7 +232,7 @@ describe('a release', () => {
   it('on a device too full for all, keeps the guide; on one too full for that, asks for nothing', async () => {
     quota = 5000;
     expect(await keptFor(['cold'])).toEqual({ error: expect.any(Full) as Full, usable: true });
-    expect(await missing(name)).toEqual(['locked', 'rest']);
+    expect(await missing(name)).toEqual(['locked', 'rest', 'staff']);
     asked.length = 0;
     stores.clear();
     quota = 500;
