@@ -128,7 +128,7 @@ async function speak(folder: string, more: readonly string[]): Promise<void> {
     stringify(languages, { aliasDuplicateObjects: false }),
   );
   const firm = parse(await readFile(join(content, 'firm.yaml'), 'utf8')) as object;
-  const told = { hours: 'always', area: 'everywhere', languages: ['en', ...more] };
+  const told = { area: 'everywhere', 'after-hours': 'later', languages: ['en', ...more] };
   await writeFile(join(content, 'firm.yaml'), stringify({ ...firm, ...told }));
   for (const language of more)
     await cp(english, join(content, 'text', language), { recursive: true });
@@ -148,7 +148,8 @@ export async function buildWith(
     await cp(join(ROOT, name), join(folder, name), { recursive: true });
   for (const name of ['package.json', 'tsconfig.json', 'astro.config.mjs', 'package-lock.json'])
     await cp(join(ROOT, name), join(folder, name));
-  await symlink(join(ROOT, 'node_modules'), join(folder, 'node_modules'));
+  // The hazard log is held to the tests that it names.
+  for (const name of ['node_modules', 'tests']) await symlink(join(ROOT, name), join(folder, name));
   const texts = join(folder, 'content/text/en');
   const names = JSON.parse(await readFile(join(texts, 'guides.json'), 'utf8')) as {
     names: Record<string, string>;
