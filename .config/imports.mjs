@@ -20,7 +20,8 @@ const READS = {
   content: [...pure, 'text'],
   offline: [],
   // What only the browser runs knows no file: what it needs comes in the page or by fetch.
-  app: pure,
+  // Of `offline`, which reads nothing, whether the reader saves data.
+  app: [...pure, 'offline'],
   // What only the build runs; it reads `app` for the types of what it hands over.
   site: [...pure, 'text', 'content', 'offline', 'app'],
   pages: [...pure, 'text', 'content', 'offline', 'app', 'site'],

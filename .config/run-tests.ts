@@ -55,8 +55,6 @@ const PHASES: readonly Readonly<Record<string, Stage>>[] = [
       command: `${playwright} --reporter=dot,./.config/line-report.ts`,
       ...{ counts: true, drives: 'Chromium' },
     },
-  },
-  {
     webkit: { command: `${vitest('engines')} webkit`, counts: true, drives: 'WebKit' },
     firefox: { command: `${vitest('engines')} firefox`, counts: true, drives: 'Firefox' },
     built: { command: vitest('built'), counts: true, site: true },

@@ -2,6 +2,7 @@
  * What a guide page adds when scripts run: the journey rides along in every link's
  * fragment. Without it the page is complete: plain links, plain words.
  */
+import { saves } from '../../offline/registration.ts';
 import { qualify } from '../../guide/ids.ts';
 import './second-tap.ts';
 import type { Guarded } from './walk.ts';
@@ -140,8 +141,7 @@ takeError();
 /** Fetch what an answer leads to as soon as a finger or the focus is on it. */
 function prefetch(event: Event): void {
   const link = (event.target as Element).closest<HTMLAnchorElement>('[data-answer], [data-note]');
-  const connection = (navigator as { connection?: { saveData?: boolean } }).connection;
-  if (!link || connection?.saveData || fetched.has(link.pathname)) return;
+  if (!link || saves || fetched.has(link.pathname)) return;
   fetched.add(link.pathname);
   const hint = document.createElement('link');
   hint.rel = 'prefetch';

@@ -226,11 +226,8 @@ export async function keepOffline(dist: string, facts = ofContent()): Promise<vo
       // Pages that readers come to first say what to ask for at once; kept ones need not.
       const own = BUNDLES.find(({ name }) => address.startsWith(`${name}/`)) ?? BUNDLES[1];
       const root = '../'.repeat(address.split('/').length - 1);
-      const links = [BUNDLES[0], own].map((bundle) => root + (bundle?.path ?? ''));
-      const ahead = links.map((href) => `<link rel="prefetch" href="${href}">`).join('');
-      const page = data
-        .toString()
-        .replace('</head>', `<template class="ahead">${ahead}</template>$&`);
+      const ahead = [BUNDLES[0], own].map((bundle) => root + (bundle?.path ?? '')).join(' ');
+      const page = data.toString().replace('<head', `$& data-ahead="${ahead}"`);
       await writeFile(join(dist, scope, address, 'index.html'), page);
     }
     const HEADERS = kinds.map((text) => JSON.parse(text) as Release['headers'][number]);

@@ -17,7 +17,7 @@ const OTHER_GUIDES = new RegExp(
     .join('|')})(?:[/.]|$)`,
 );
 /** What the build puts into pages that readers come to first, kept ones apart. */
-export const AHEAD = /<template class="ahead">.*?<\/template>/;
+export const AHEAD = /(?<=<head) data-ahead="[^"]*"/;
 /** What is made anew for a copy, and its compressed twins. */
 const REMADE = /^(?:sw\.js|_astro\/kept\/)/;
 

@@ -59,8 +59,8 @@ export async function weigh(browser: Browser, url: string): Promise<Weight> {
       const length = Object.entries(response.headers).find(
         ([name]) => name.toLowerCase() === 'content-length',
       )?.[1];
-      // What is fetched ahead, painted without it, is the next page's weight.
-      if (response.url.startsWith('http') && !ahead.has(requestId))
+      // What is fetched ahead, painted without it, is the next page's weight, or the copy's.
+      if (/^http(?!.*\/kept\/)/.test(response.url) && !ahead.has(requestId))
         open.set(requestId, { url: response.url, type, bytes: Number(length ?? Number.NaN) });
     });
     cdp.on('Network.loadingFinished', ({ requestId, encodedDataLength }) => {
